@@ -1,0 +1,104 @@
+// The only door for data from outside: JSON in and out, checked.
+//
+// Four kinds of document, each with "format": "tillerline/<kind>" and "version": 1, each described
+// by a JSON Schema in presets/schema: aircraft, aerodrome, route, brief. A brief holds an aircraft
+// and a route (whole, or by the id of a preset), the day, the condition, the technique and limits.
+//
+// Reading never guesses: an unknown key, a missing one, a wrong type, a value out of range, a number
+// that is not finite, text that is too long, are errors that name the field (as a JSON pointer), the
+// value, the allowed range and what to do. On an error the caller's state is untouched, since
+// reading returns a new value. Defaults are filled only where the schema says so (technique, limits)
+// and what was filled is listed.
+// Numbers in documents carry the unit in the key (mass_t, slope_percent, temperature_c).
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "physics/brief.hpp"
+
+namespace tillerline {
+
+struct DocumentError {
+  std::string field;    // JSON pointer, "" for the whole document
+  std::string value;    // what stood there, shortened
+  std::string allowed;  // range or form
+  std::string message;  // one sentence with all of it and the way out
+};
+
+struct AircraftDocument {
+  std::string id;
+  std::string name;
+  std::string note;     // says that it is invented
+  Aircraft aircraft;
+};
+
+struct RouteDocument {
+  std::string id;
+  std::string name;
+  std::string aerodrome;             // name of the (invented) aerodrome
+  std::string note;
+  std::string from;                  // e.g. "Stand 12"
+  std::string to;                    // e.g. "holding line B1"
+  std::vector<std::string> leg_names;  // one per leg, may be empty strings
+  TaxiRoute route;
+};
+
+struct AerodromePoint {
+  std::string name;
+  double elevation_m = 0.0;
+};
+
+struct AerodromeDocument {
+  std::string id;
+  std::string name;
+  std::string note;
+  double elevation_m = 0.0;
+  std::vector<AerodromePoint> points;
+  std::vector<std::string> route_ids;
+};
+
+struct BriefDocument {
+  AircraftDocument aircraft;
+  RouteDocument route;
+  Brief brief;                       // aircraft and route are copied into it
+  std::vector<std::string> entered;  // keys of the fields that the user set (others are defaults)
+};
+
+// Either a value or errors (at least one).
+template <class T>
+struct Read {
+  std::optional<T> value;
+  std::vector<DocumentError> errors;
+};
+
+Read<AircraftDocument> read_aircraft(std::string_view json);
+Read<AerodromeDocument> read_aerodrome(std::string_view json);
+Read<RouteDocument> read_route(std::string_view json);
+Read<BriefDocument> read_brief(std::string_view json);
+
+std::string write_aircraft(const AircraftDocument& document);
+std::string write_route(const RouteDocument& document);
+std::string write_brief(const BriefDocument& document);
+std::string write_brief_line(const BriefDocument& document);  // the same on one line
+
+// One JSON line: {"error":{"field":…,"value":…,"allowed":…,"message":…}}
+std::string write_error_line(const DocumentError& error);
+
+// What kind of document the text says it is: "aircraft", "route", "brief", "aerodrome" or "".
+std::string document_kind(std::string_view json);
+
+// The invented presets, built into the program from presets/*.json, already read and checked.
+const std::vector<AircraftDocument>& preset_aircraft();
+const std::vector<RouteDocument>& preset_routes();
+const AerodromeDocument& preset_aerodrome();
+// The demo brief that the app opens with.
+BriefDocument default_brief();
+
+// Make a brief from the parts, with default condition and technique that suit the aircraft
+// (mass at 85 % of the way to the highest, all engines running).
+BriefDocument make_brief(const AircraftDocument& aircraft, const RouteDocument& route);
+
+}  // namespace tillerline

@@ -1,0 +1,71 @@
+// The card: every answer for one brief, one plain value.
+//
+// Screen, accessible page, command line and tests all render this and nothing else. It is a
+// deterministic function of the brief: no clock, no randomness, no state.
+#pragma once
+
+#include "physics/atmosphere.hpp"
+#include "physics/brief.hpp"
+#include "physics/fixed_list.hpp"
+#include "physics/heat.hpp"
+#include "physics/roll.hpp"
+#include "physics/route_run.hpp"
+#include "physics/stop.hpp"
+#include "physics/track.hpp"
+#include "physics/turn.hpp"
+
+namespace tillerline {
+
+// What is likely to go wrong, most serious first. `Exceeded`: a limit is passed or the taxi cannot
+// be made. `Care`: it can be made, with attention.
+enum class CautionLevel { Exceeded, Care };
+
+enum class CautionKind {
+  CannotMove,            // value: thrust needed, N; limit: thrust limit, N
+  TurnTooTight,          // value: nose-wheel angle needed, rad; limit: steering limit, rad
+  WheelOffPavement,      // value: margin, m (negative)
+  EdgeMarginSmall,       // value: margin, m; limit: clearance wanted, m
+  NoseWheelSlides,       // value: grip needed; limit: grip share allowed
+  BrakesTooHot,          // value: temperature at the stop, K; limit: departure limit, K
+  PeakAboveLimit,        // value: peak, K; limit: departure limit, K
+  NoEntrySpeed,          // the limit is below walking pace. value: limit, m/s
+  RunsAwayInTurn,        // value: speed at roll-out from walking pace, m/s; limit
+  StallsInTurn,          // value: extra thrust that carries it through, N
+  NoRestartInTurn,       // idle restarts on a straight there but not in the turn. value: extra, N
+  ThrustNeeded,          // route leg needs thrust above idle. value: extra, N
+  NeedsPushToStart,      // value: extra thrust, N
+  TurnSpeedAboveLimit,   // value: fastest, m/s; limit
+  TailwindGrows,         // value: tailwind, m/s
+  SteepDownhill,         // value: slope, rad: it accelerates beyond the band quickly
+  LineHiddenBeforeStop,  // value: metres left when lost
+  RampsDoNotFit,         // steering ramps overlap a neighbouring turn
+  LongTaxiTyres          // value: distance, m; limit: 10 668 m (TSO-C62 taxi test)
+};
+
+struct Caution {
+  CautionLevel level = CautionLevel::Care;
+  CautionKind kind = CautionKind::ThrustNeeded;
+  int leg = -1;          // index into the route, -1: the whole taxi
+  double value = 0.0;
+  double limit = 0.0;
+};
+
+inline constexpr int kMaxCautions = 96;
+
+struct Card {
+  Air air;
+  bool possible = true;  // false: some caution of level Exceeded says the taxi cannot be made
+  RollAnswer roll;
+  FixedList<TurnAnswer, kMaxLegs> turns;
+  FixedList<TrackAnswer, kMaxLegs> tracks;  // one per turn, same order
+  HeatAnswer heat;
+  StopAnswer stop;
+  RouteRun run;
+  FixedList<Caution, kMaxCautions> cautions;
+};
+
+// `out` is filled in place: a card is a large value (some hundreds of kilobytes) and the caller
+// keeps one. No allocation.
+void compute_card(const Brief& brief, Card& out);
+
+}  // namespace tillerline

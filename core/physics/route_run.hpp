@@ -1,0 +1,117 @@
+// The whole taxi as a chain of exact pieces, from event to event, without a time step.
+//
+// Kinds of piece:
+//   Push      thrust above idle that starts the roll or brings it to the speed to hold
+//   Roll      idle, exact quadratic motion (roll.hpp)
+//   Apply     one brake application: deceleration rises with the jerk to the chosen value, holds,
+//             and falls again; the brakes take what idle thrust and slope put in meanwhile
+//   Hold      constant speed on thrust above idle, where idle does not carry it
+//   Drag      constant speed against the brakes (technique Dragging)
+// Events: the top of the speed band, the point where the next lower speed must be braked for, the
+// end of a leg, the fall to the speed to hold, the stop.
+//
+// A first pass from the end backwards gives the speed allowed at the begin of every leg (turn
+// limits and windows, the stop); the run then goes forward. No brakes inside turns: if a turn runs
+// away even from the lower edge (state RunsAway) one application inside is made and counted, and
+// the card says so.
+// Brake energy of an application: integral of m (a_brake + a_idle(v)) v dt over its polynomial
+// speed history, by Gauss-Legendre of an order that is exact for it.
+//
+// Fuel: engines x idle flow x time, plus the flow for thrust above idle. CO2: 3.16 kg per kg of fuel
+// (ICAO Carbon Emissions Calculator methodology, v13.1).
+#pragma once
+
+#include "physics/brief.hpp"
+#include "physics/fixed_list.hpp"
+#include "physics/heat.hpp"
+#include "physics/roll.hpp"
+#include "physics/stop.hpp"
+#include "physics/turn.hpp"
+
+namespace tillerline {
+
+inline constexpr int kMaxPieces = 600;
+inline constexpr int kMaxTrace = 1400;
+inline constexpr double kCo2PerFuel = 3.16;
+
+enum class PieceKind { Push, Roll, Apply, Hold, Drag };
+
+struct Piece {
+  PieceKind kind = PieceKind::Roll;
+  int leg = 0;
+  double start_m = 0.0;
+  double start_s = 0.0;
+  double length_m = 0.0;
+  double duration_s = 0.0;
+  double v0_mps = 0.0;
+  double v1_mps = 0.0;
+  double brake_energy_j = 0.0;
+  double brake_start_k = 0.0;
+  double brake_end_k = 0.0;
+  double extra_thrust_n = 0.0;   // mean, above idle
+  double fuel_kg = 0.0;
+};
+
+struct TracePoint {
+  double distance_m = 0.0;
+  double time_s = 0.0;
+  double speed_mps = 0.0;
+  double brake_k = 0.0;
+  double elevation_m = 0.0;
+};
+
+struct LegResult {
+  double start_m = 0.0;
+  double length_m = 0.0;
+  double entry_mps = 0.0;
+  double exit_mps = 0.0;
+  double peak_mps = 0.0;
+  double start_s = 0.0;
+  double duration_s = 0.0;
+  double brake_end_k = 0.0;
+  int applications = 0;
+  double first_application_m = -1.0;   // into the leg; -1: none
+  double first_application_to_mps = 0.0;
+  double extra_thrust_n = 0.0;         // most above idle on this leg
+  double allowed_exit_mps = 0.0;
+  double limit_mps = 0.0;
+  double headwind_mps = 0.0;
+  double idle_acceleration_mps2 = 0.0;  // at the entry speed
+};
+
+enum class RunStatus {
+  Complete,
+  NotEnoughThrust,   // stops where even the thrust limit does not move it
+  TooManyPieces      // the route needs more pieces than the run has room for
+};
+
+struct RouteRun {
+  RunStatus status = RunStatus::Complete;
+  int stuck_leg = -1;
+  double length_m = 0.0;               // to the stop
+  double duration_s = 0.0;
+  double fuel_kg = 0.0;
+  double co2_kg = 0.0;
+  double brake_energy_j = 0.0;
+  double peak_brake_k = 0.0;
+  double end_brake_k = 0.0;
+  int applications = 0;
+  double stop_approach_mps = 0.0;      // speed at the start of the last application
+  double stop_brake_m = 0.0;           // its length
+  double stop_brake_s = 0.0;
+  FixedList<LegResult, kMaxLegs> legs;
+  FixedList<Piece, kMaxPieces> pieces;
+};
+
+// Run the brief's route with the given braking technique. `turns` must hold one entry per arc, in
+// order, with limit, window and loads filled (card.hpp does this).
+RouteRun run_route(const Brief& brief, const Air& air, BrakeTechnique braking,
+                   const FixedList<TurnAnswer, kMaxLegs>& turns);
+
+// The run as points close enough to be joined by straight lines in a picture.
+struct RouteTrace {
+  FixedList<TracePoint, kMaxTrace> points;
+};
+RouteTrace route_trace(const Brief& brief, const Air& air, const RouteRun& run);
+
+}  // namespace tillerline

@@ -1,0 +1,51 @@
+// Side force of a tyre, and what a bogie costs in a turn.
+//
+// Side force per load at slip angle alpha (normal to the wheel plane):
+//   F / F_z = mu g(phi),  phi = C alpha / mu,  g = phi - (4/27) phi^3 up to phi = 1.5, then 1
+// (cubic of NASA TR R-64, Smiley and Horne 1960; form from memory, its value and slope at 1.5 are
+// exact by construction). C is the normalised cornering stiffness per radian: 5.5 for a large
+// bias-ply tyre, range 4 to 7.
+//
+// A bogie whose middle runs on a circle of radius R forces its axles, at distances x_i before and
+// behind the middle, to slip by atan(x_i / R). Their side forces resist the turn with the moment
+//   M = sum F_i x_i  and cost the drag  D = M / R  exactly (the power M omega = D V).
+// Count it once: it is the nose gear that pulls it. (Summing F_i sin(alpha_i) gives D cos(alpha):
+// the drags of the axles along their own, slightly larger circles; 0.1 % less at 30 m.)
+//
+// At a standstill the tyres keep their wound-up side force, so a restart in the turn meets the whole
+// drag from the first metre.
+// Valid for R larger than about one bogie length. The tyre numbers are uncertain by 15 %.
+#pragma once
+
+namespace tillerline {
+
+// Side force per load, dimensionless, for one wheel.
+double side_force_per_load(double slip_rad, double cornering_stiffness_prad, double grip);
+
+// Drag along the wheel's own path per load: R cos + F sin, with rolling resistance R per load.
+double yawed_drag_per_load(double slip_rad, double cornering_stiffness_prad, double grip,
+                           double rolling_resistance);
+
+struct Bogie {
+  int axles = 2;
+  double axle_spacing_m = 1.5;
+  double cornering_stiffness_prad = 5.5;
+};
+
+struct BogieScrub {
+  double moment_m = 0.0;       // moment per load on the bogie, N m per N
+  double drag = 0.0;           // moment / radius, N per N
+  double axle_drag_sum = 0.0;  // mean of F sin(alpha) over the axles, N per N
+};
+
+// Scrub of one bogie whose middle runs on a circle of the given radius (> 0), on this grip.
+BogieScrub bogie_scrub(const Bogie& bogie, double radius_m, double grip);
+
+// Mean square distance of the axles from the bogie's middle, m^2.
+double axle_spread_m2(const Bogie& bogie);
+
+// Wheelbase of the two-axle vehicle that turns like one with this bogie, for small angles and linear
+// tyres: l (1 + (T/l^2)(1 + C_rear/C_front)) (Winkler, Vehicle System Dynamics 29(3), 1998).
+double equivalent_wheelbase_m(const Bogie& bogie, double wheelbase_m, double rear_to_front_stiffness);
+
+}  // namespace tillerline
