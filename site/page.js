@@ -1,0 +1,180 @@
+// What the program asks of the page (called from web/platform.cpp), and what the page tells the
+// program: resizing, fields changed in the twin, files opened.
+'use strict';
+
+const Page = (() => {
+  const MAX_FILE_BYTES = 262144;
+  const root = document.documentElement;
+  const canvas = document.getElementById('canvas');
+  const readButton = document.getElementById('read');
+  const fileInput = document.getElementById('file');
+  const dark = matchMedia('(prefers-color-scheme: dark)');
+
+  let program = null;  // the running module, once it runs
+  const hooks = {
+    rects: {},  // id -> [x, y, width, height] in CSS pixels, of what the last frame drew
+    frames: 0,  // drawn since the start
+    card: null, // the last published card
+  };
+
+  function call(name, ...texts) {
+    if (program) program.ccall(name, null, texts.map(() => 'string'), texts);
+  }
+
+  // --- asked by the program ---
+
+  function publish(json) {
+    hooks.card = JSON.parse(json);
+    Twin.show(hooks.card);
+  }
+
+  function frameDrawn(lines) {
+    hooks.frames += 1;
+    hooks.rects = {};
+    for (const line of lines.split('\n')) {
+      if (!line) continue;
+      const [id, ...numbers] = line.split('\t');
+      hooks.rects[id] = numbers.map(Number);
+    }
+  }
+
+  function setTheme(name) {
+    root.dataset.theme = name;
+  }
+
+  function layout() {
+    const area = getComputedStyle(document.getElementById('safe-area'));
+    const insets = ['Top', 'Right', 'Bottom', 'Left'].map((side) => parseFloat(area['padding' + side]));
+    const button = readButton.getBoundingClientRect();
+    return [...insets, button.x, button.y, button.width, button.height];
+  }
+
+  function load(key) {
+    try {
+      return localStorage.getItem('tillerline.' + key);
+    } catch (error) {
+      return null;
+    }
+  }
+
+  function store(key, text) {
+    try {
+      localStorage.setItem('tillerline.' + key, text);
+      return true;
+    } catch (error) {
+      return false;
+    }
+  }
+
+  function openFile() {
+    fileInput.value = '';
+    fileInput.click();
+  }
+
+  function saveFile(name, text) {
+    try {
+      const link = document.createElement('a');
+      link.href = URL.createObjectURL(new Blob([text], {type: 'application/json'}));
+      link.download = name;
+      link.click();
+      setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+      return true;
+    } catch (error) {
+      return false;
+    }
+  }
+
+  function copy(text) {
+    if (navigator.clipboard) navigator.clipboard.writeText(text).catch(() => {});
+  }
+
+  function noCanvas() {
+    root.classList.add('no-canvas');
+    setReading(true);
+    readButton.hidden = true;
+    const words = 'This browser offers no WebGL 2, so the drawn sheet is not available. ' +
+        'Everything it says is here as text.';
+    document.getElementById('about').insertAdjacentHTML('afterbegin', '<p id="no-webgl"></p>');
+    document.getElementById('no-webgl').textContent = words;
+    document.getElementById('inputs').before(document.getElementById('no-webgl'));
+  }
+
+  // --- told to the program ---
+
+  function setReading(reading) {
+    if (root.classList.contains('reading') === reading) return;
+    root.classList.toggle('reading', reading);
+    readButton.setAttribute('aria-pressed', String(reading));
+    readButton.textContent = reading ? 'Back to the sheet' : 'Read as text';
+    if (!reading) call('tillerline_wake');
+  }
+
+  // SDL listens to the window only; the canvas can change its size or its resolution without it.
+  let drawnFor = '';
+  function fitCanvas() {
+    if (!program || root.classList.contains('reading')) return;
+    const size = `${canvas.clientWidth} ${canvas.clientHeight} ${devicePixelRatio}`;
+    if (size === drawnFor) return;
+    drawnFor = size;
+    window.dispatchEvent(new UIEvent('resize'));
+  }
+
+  function watchResolution() {
+    const query = matchMedia(`(resolution: ${devicePixelRatio}dppx)`);
+    query.addEventListener('change', () => {
+      fitCanvas();
+      watchResolution();
+    }, {once: true});
+  }
+
+  // Keys that belong to the browser or lead out of the canvas never reach SDL, which would
+  // swallow them.
+  function keepBrowserKeys(event) {
+    if (event.target !== canvas) return;
+    const editing = (event.ctrlKey || event.metaKey) && /^[acvxyz]$/i.test(event.key);
+    const browser = event.ctrlKey || event.metaKey || event.altKey;
+    const modifier = /^(Control|Meta|Alt|AltGraph|Shift)$/.test(event.key);
+    if (event.key === 'Tab' || /^F\d+$/.test(event.key) || (browser && !editing && !modifier)) {
+      event.stopPropagation();
+    }
+  }
+
+  async function fileChosen() {
+    const file = fileInput.files[0];
+    if (!file) return;
+    if (file.size > MAX_FILE_BYTES) {
+      call('tillerline_file', file.name, '');
+      return;
+    }
+    call('tillerline_file', file.name, await file.text());
+  }
+
+  function attach(module) {
+    program = module;
+    Twin.onInput.handler = (id, value) => call('tillerline_input', id, value);
+    document.getElementById('inputs').addEventListener('submit', (event) => event.preventDefault());
+    readButton.addEventListener('click', () => setReading(!root.classList.contains('reading')));
+    // Tabbing from the canvas into a field of the twin shows the twin: focus is never invisible.
+    document.getElementById('inputs').addEventListener('focusin', () => setReading(true));
+    fileInput.addEventListener('change', fileChosen);
+    if (root.classList.contains('no-canvas')) return;
+    canvas.addEventListener('pointerdown', () => canvas.focus({preventScroll: true}));
+    canvas.addEventListener('contextmenu', (event) => event.preventDefault());
+    canvas.addEventListener('touchcancel', () => call('tillerline_cancel_touch'), {capture: true});
+    for (const type of ['keydown', 'keyup', 'keypress']) {
+      window.addEventListener(type, keepBrowserKeys, {capture: true});
+    }
+    // Resizing blanks the canvas, so it is redrawn at once and not with the next frame.
+    window.addEventListener('resize', () => call('tillerline_redraw'));
+    new ResizeObserver(fitCanvas).observe(canvas);
+    watchResolution();
+    dark.addEventListener('change', () => call('tillerline_wake'));
+    document.addEventListener('visibilitychange', () => call('tillerline_wake'));
+    window.addEventListener('pageshow', () => call('tillerline_wake'));
+  }
+
+  return {
+    hooks, attach, publish, frameDrawn, setTheme, layout, load, store, openFile, saveFile, copy,
+    noCanvas, isDark: () => dark.matches,
+  };
+})();

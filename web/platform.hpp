@@ -1,0 +1,93 @@
+// The platform: the one place that knows SDL2, OpenGL, the browser or the desktop.
+//
+// The app sees a sheet of logical pixels (one is a CSS pixel times the user's zoom), fonts that are
+// sharp at that zoom, and Dear ImGui's input and draw lists. It draws only when asked, and it is
+// asked only after something happened: an idle app draws no frame at all.
+//
+// The app implements the functions of app.hpp; everything below is there for it to call.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+struct ImFont;
+struct ImVec2;
+
+namespace tillerline::platform {
+
+struct Insets {
+  float top = 0.0f;
+  float right = 0.0f;
+  float bottom = 0.0f;
+  float left = 0.0f;
+};
+
+struct Rect {
+  float x = 0.0f;
+  float y = 0.0f;
+  float width = 0.0f;
+  float height = 0.0f;
+};
+
+// What a frame is drawn into. All lengths are logical pixels.
+struct FrameInfo {
+  float width = 0.0f;
+  float height = 0.0f;
+  float pixel_ratio = 1.0f;  // device pixels for each logical pixel
+  Insets safe_insets;        // notch, rounded corners, home bar: draw ground there, no content
+  Rect page_button;          // where the page's own "Read as text" button lies; zero natively
+  bool dark_scheme = false;  // the system asks for a dark look
+  bool finger = false;       // the last pointer was a finger: no hover, larger reach
+  double time_s = 0.0;       // since the start of the program
+};
+
+// Lato in two weights and three sizes (theme.hpp). The pointers change when the zoom or the screen
+// does, so ask again in every frame. At the default zoom a font's natural size is its CSS size:
+// draw with ImGui::PushFont, or with ImDrawList::AddText(font, any_size_px, ...).
+struct Fonts {
+  ImFont* body = nullptr;
+  ImFont* body_bold = nullptr;
+  ImFont* large = nullptr;
+  ImFont* large_bold = nullptr;
+  ImFont* figure = nullptr;
+  ImFont* figure_bold = nullptr;
+};
+const Fonts& fonts();
+
+// Asks for the next `count` frames. Every input event asks for three, so this is only for what
+// moves on its own. Safe to call at any time, and from within a frame.
+void request_frames(int count);
+
+// The zoom of the whole sheet, 0.5 to 4; 1 is CSS pixels. Takes effect with the next frame.
+void set_zoom(float zoom);
+float zoom();
+
+// The look the page around the canvas shall take: "light", "dark" or "night".
+void set_page_theme(std::string_view name);
+
+// Hands the card to the accessible twin as JSON (see site/twin.js for its shape). Call it whenever
+// the card changed, also outside a frame: without WebGL there are no frames, but there is a twin.
+// The same text twice is sent once.
+void publish(std::string_view json);
+
+// Names a rectangle drawn in this frame, so that a test can find and tap it.
+void mark(std::string_view id, const ImVec2& min, const ImVec2& max);
+
+// Small texts that outlive the session. Both may fail (private windows, full disks): load then
+// answers nothing and store answers false. Keys are letters, digits and hyphens.
+std::optional<std::string> load(std::string_view key);
+bool store(std::string_view key, std::string_view text);
+
+// Lets the user pick a JSON file; its text arrives at app_file(). Natively: drop a file on the
+// window instead.
+void open_file();
+
+// Offers the text to the user as a file of that name. Natively it goes into the working folder.
+// False if it certainly failed.
+bool save_file(std::string_view name, std::string_view text);
+
+// Puts text on the clipboard.
+void copy_text(std::string_view text);
+
+}  // namespace tillerline::platform
