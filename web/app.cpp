@@ -9,7 +9,7 @@ void app_start() { platform::publish(R"({"title":"Tillerline","inputs":[],"secti
 void app_frame(const platform::FrameInfo& frame) {
   ImDrawList* draw = ImGui::GetBackgroundDrawList();
   draw->AddRectFilled({0.0f, 0.0f}, {frame.width, frame.height}, IM_COL32(250, 246, 238, 255));
-  ImFont* font = platform::fonts().figure_bold;
+  ImFont* font = platform::fonts().result_bold;
   const ImVec2 corner{24.0f + frame.safe_insets.left, 24.0f + frame.safe_insets.top};
   draw->AddText(font, 34.0f, corner, IM_COL32(28, 26, 24, 255), "Tillerline");
   platform::mark("title", corner, {corner.x + 160.0f, corner.y + 40.0f});

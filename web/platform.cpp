@@ -33,6 +33,8 @@ namespace {
 
 constexpr int kFramesPerEvent = 3;
 constexpr int kNoFinger = -1;
+// SDL writes this into the page, too: the same words as in site/index.html.
+constexpr char kTitle[] = "Tillerline – taxi briefing";
 
 struct State {
   SDL_Window* window = nullptr;
@@ -168,8 +170,8 @@ bool open_graphics() {
   emscripten_set_webglcontextlost_callback("#canvas", nullptr, EM_FALSE, on_context_lost);
   emscripten_set_webglcontextrestored_callback("#canvas", nullptr, EM_FALSE, on_context_restored);
   SDL_SetHint(SDL_HINT_EMSCRIPTEN_KEYBOARD_ELEMENT, "#canvas");
-  state().window = SDL_CreateWindow("Tillerline", 0, 0, 800, 600,
-                                    SDL_WINDOW_RESIZABLE | SDL_WINDOW_ALLOW_HIGHDPI);
+  state().window =
+      SDL_CreateWindow(kTitle, 0, 0, 800, 600, SDL_WINDOW_RESIZABLE | SDL_WINDOW_ALLOW_HIGHDPI);
   return state().window != nullptr && ImGui_ImplOpenGL3_Init("#version 300 es");
 }
 
@@ -230,7 +232,7 @@ bool open_graphics() {
   SDL_GL_SetAttribute(SDL_GL_CONTEXT_MINOR_VERSION, 3);
   SDL_GL_SetAttribute(SDL_GL_DOUBLEBUFFER, 1);
   state().window =
-      SDL_CreateWindow("Tillerline", SDL_WINDOWPOS_CENTERED, SDL_WINDOWPOS_CENTERED, 1180, 820,
+      SDL_CreateWindow(kTitle, SDL_WINDOWPOS_CENTERED, SDL_WINDOWPOS_CENTERED, 1180, 820,
                        SDL_WINDOW_OPENGL | SDL_WINDOW_RESIZABLE | SDL_WINDOW_ALLOW_HIGHDPI);
   if (state().window == nullptr) return false;
   SDL_GLContext context = SDL_GL_CreateContext(state().window);
@@ -312,8 +314,8 @@ void keep_fonts_sharp() {
   ImGuiIO& io = ImGui::GetIO();
   io.Fonts->Clear();
   s.fonts = {add_regular(theme::kBodyPx),   add_bold(theme::kBodyPx),
-             add_regular(theme::kLargePx),  add_bold(theme::kLargePx),
-             add_regular(theme::kFigurePx), add_bold(theme::kFigurePx)};
+             add_regular(theme::kSmallPx),  add_bold(theme::kSmallPx),
+             add_regular(theme::kResultPx), add_bold(theme::kResultPx)};
   io.Fonts->Build();
   io.FontDefault = s.fonts.body;
   io.FontGlobalScale = 1.0f / s.font_ratio;

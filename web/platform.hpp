@@ -48,10 +48,10 @@ struct FrameInfo {
 struct Fonts {
   ImFont* body = nullptr;
   ImFont* body_bold = nullptr;
-  ImFont* large = nullptr;
-  ImFont* large_bold = nullptr;
-  ImFont* figure = nullptr;
-  ImFont* figure_bold = nullptr;
+  ImFont* small = nullptr;
+  ImFont* small_bold = nullptr;
+  ImFont* result = nullptr;
+  ImFont* result_bold = nullptr;
 };
 const Fonts& fonts();
 
