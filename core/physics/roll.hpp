@@ -26,8 +26,7 @@ namespace tillerline {
 struct RollForces {
   double mass_kg = 300e3;
   double thrust_n = 50e3;                // all running engines, standing
-  double thrust_fall_nspm = 0.0;         // N per m/s of ground speed plus headwind is not split: per
-                                         // m/s of ground speed
+  double thrust_fall_nspm = 0.0;         // N lost per m/s of ground speed
   double rolling_resistance = 0.012;
   double breakaway_resistance = 0.015;
   double rolling_speed_factor_s2pm2 = 0.0;
@@ -64,7 +63,8 @@ double acceleration_mps2(const RollLaw& law, double speed_mps);
 // Time and distance from v0 to v1 (either way) across the split.
 Passage passage(const RollLaw& law, double v0_mps, double v1_mps);
 
-// The speed it settles at when left alone from v0; 0 and exists when it comes to a stop.
+// The speed it settles at when left alone from v0; `exists` is false when it comes to a stop or
+// never settles.
 TerminalSpeed terminal_speed(const RollLaw& law, double v0_mps);
 
 // What a given distance does to the speed. `stopped`: it came to rest after `distance_m`.

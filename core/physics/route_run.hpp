@@ -21,6 +21,7 @@
 // (ICAO Carbon Emissions Calculator methodology, v13.1).
 #pragma once
 
+#include "physics/application.hpp"
 #include "physics/brief.hpp"
 #include "physics/fixed_list.hpp"
 #include "physics/heat.hpp"
@@ -96,9 +97,7 @@ struct RouteRun {
   double peak_brake_k = 0.0;
   double end_brake_k = 0.0;
   int applications = 0;
-  double stop_approach_mps = 0.0;      // speed at the start of the last application
-  double stop_brake_m = 0.0;           // its length
-  double stop_brake_s = 0.0;
+  Application stop_application;        // the last one, to rest
   FixedList<LegResult, kMaxLegs> legs;
   FixedList<Piece, kMaxPieces> pieces;
 };

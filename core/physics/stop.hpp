@@ -10,6 +10,7 @@
 // Level pavement within the obscured stretch; eye height and cut-off at the normal ground attitude.
 #pragma once
 
+#include "physics/application.hpp"
 #include "physics/brief.hpp"
 
 namespace tillerline {
@@ -48,8 +49,8 @@ struct StopAnswer {
   bool line_visible_at_brake = false;
 };
 
-// Positions that follow from geometry and rule alone; the speeds are filled by the route's run.
-StopAnswer stop_answer(const Brief& brief, double approach_mps);
+// Positions follow from geometry and rule; speeds and times from the last application of the run.
+StopAnswer stop_answer(const Brief& brief, const Application& application);
 
 // Distance along the route at which the main-gear axis stops, m.
 double stop_position_m(const Brief& brief);
