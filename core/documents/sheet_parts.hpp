@@ -1,0 +1,64 @@
+// The parts from which sheet.cpp puts the sheet together. Inside core/documents only.
+#pragma once
+
+#include <initializer_list>
+#include <string>
+#include <vector>
+
+#include "documents/sheet.hpp"
+
+namespace tillerline::sheet_parts {
+
+// What every sentence is made from.
+struct Source {
+  const BriefDocument& document;
+  const Card& card;
+
+  const Brief& brief() const { return document.brief; }
+  const Leg& leg(int index) const {
+    return document.brief.route.legs[static_cast<std::size_t>(index)];
+  }
+  int leg_count() const { return static_cast<int>(document.brief.route.legs.size()); }
+};
+
+// One file each: sheet_roll, sheet_turn, sheet_oversteer, sheet_heat, sheet_stop, sheet_legs.
+SheetSection roll_section(const Source& source);
+SheetSection entry_section(const Source& source, const TurnAnswer& turn);
+SheetSection oversteer_section(const Source& source, const TrackAnswer& track);
+SheetSection heat_section(const Source& source);
+SheetSection stop_section(const Source& source);
+SheetLeg leg_line(const Source& source, int leg);
+std::string stuck_sentence(const Source& source);  // "" when the taxi is complete
+
+// sheet_cautions.cpp. A sentence comes with the word that names its level: "Limit: …", "Care: …".
+Tone tone_of(CautionLevel level);
+std::string caution_sentence(const Source& source, const Caution& caution);
+SheetRow caution_row(const Source& source, const Caution& caution);
+std::vector<std::string> watch_phrases(const Source& source, std::size_t most);
+
+// Put the most serious caution of these kinds on this leg (-1: any leg) into the section, and set
+// its tone.
+void attach_caution(SheetSection& section, const Source& source, int leg,
+                    std::initializer_list<CautionKind> kinds);
+
+// sheet_places.cpp: names of places and of what is done there.
+std::string leg_number(int leg);                              // "2"
+std::string leg_label(const Source& source, int leg);         // "Turn 2", "Leg 3", "Whole taxi"
+std::string leg_shape(const Leg& leg);                        // "left 90°, 45 m, 0.5 % up"
+std::string turn_name(const Source& source, int leg);         // "Turn 2: left 90°, 45 m"
+std::string stop_place(const Source& source);                 // "line-up", "the stand"
+std::string stop_target(const Source& source);                // "line", "stop mark"
+bool leg_reached(const Source& source, int leg);              // the run gets past its begin
+std::string entry_words(const TurnAnswer& turn);              // "6.5 to 8.5 kt", "" without a window
+std::string cue_words(const TrackPlan& plan, double turn_rad);
+std::string margin_words(const TrackPlan& plan, double turn_rad);  // the narrowest one
+const TrackPlan& chosen_plan(const Source& source, const TrackAnswer& track);
+
+// How far an inner, outer or nose wheel is from the edge.
+struct Narrowest {
+  double margin_m = 0.0;
+  const char* wheels = "";
+};
+Narrowest narrowest(const EdgeMargins& margins, double turn_rad);
+
+}  // namespace tillerline::sheet_parts
