@@ -50,9 +50,12 @@ std::string wind_words(const Day& day) {
 
 const char* surface_words(Surface surface) {
   switch (surface) {
-    case Surface::Dry: return "dry";
-    case Surface::Wet: return "wet";
-    case Surface::Slippery: return "slippery";
+    case Surface::Dry:
+      return "dry";
+    case Surface::Wet:
+      return "wet";
+    case Surface::Slippery:
+      return "slippery";
   }
   return "";
 }
@@ -67,8 +70,8 @@ std::string engines_words(const Source& source) {
 std::string day_words(const Source& source) {
   const Day& day = source.brief().day;
   return words::celsius(day.temperature_k) + ", " +
-         words::number(day.qnh_pa / units::kHectopascal_pa, 0) + " hPa, " + wind_words(day) +
-         ", " + surface_words(day.surface) + " · " + engines_words(source) + " · brakes " +
+         words::number(day.qnh_pa / units::kHectopascal_pa, 0) + " hPa, " + wind_words(day) + ", " +
+         surface_words(day.surface) + " · " + engines_words(source) + " · brakes " +
          words::celsius(source.brief().condition.brake_temperature_k) + " now";
 }
 

@@ -59,8 +59,8 @@ std::string too_tight_words(const Caution& caution) {
 
 std::string nose_slides_words(const Caution& caution) {
   const auto said = against(100.0 * caution.value, 100.0 * caution.limit, 0, " %");
-  return "The nose wheels may slide: they need a side force of " + said.value +
-         " of their load, " + said.limit + " is allowed on this surface.";
+  return "The nose wheels may slide: they need a side force of " + said.value + " of their load, " +
+         said.limit + " is allowed on this surface.";
 }
 
 std::string edge_words(const Caution& caution) {
@@ -72,12 +72,16 @@ std::string edge_words(const Caution& caution) {
 std::string plain_sentence(const Source& source, const Caution& caution) {
   const std::string target = stop_target(source);
   switch (caution.kind) {
-    case CautionKind::CannotMove: return cannot_move_words(caution);
-    case CautionKind::TurnTooTight: return too_tight_words(caution);
+    case CautionKind::CannotMove:
+      return cannot_move_words(caution);
+    case CautionKind::TurnTooTight:
+      return too_tight_words(caution);
     case CautionKind::WheelOffPavement:
       return "Wheels leave the pavement by " + words::metres_tenth(-caution.value) + ".";
-    case CautionKind::EdgeMarginSmall: return edge_words(caution);
-    case CautionKind::NoseWheelSlides: return nose_slides_words(caution);
+    case CautionKind::EdgeMarginSmall:
+      return edge_words(caution);
+    case CautionKind::NoseWheelSlides:
+      return nose_slides_words(caution);
     case CautionKind::BrakesTooHot: {
       const auto said = temperatures(caution);
       return "Brakes " + said.value + " at " + stop_place(source) + ", limit " + said.limit +
@@ -99,7 +103,8 @@ std::string plain_sentence(const Source& source, const Caution& caution) {
     case CautionKind::StallsInTurn:
       return "Falls to walking pace inside at idle: " + words::thrust(caution.value) +
              " above idle carries it through.";
-    case CautionKind::NoRestartInTurn: return restart_words(source, caution);
+    case CautionKind::NoRestartInTurn:
+      return restart_words(source, caution);
     case CautionKind::ThrustNeeded:
       return "Idle does not carry it: up to " + words::thrust(caution.value) + " above idle.";
     case CautionKind::NeedsPushToStart:
@@ -154,21 +159,34 @@ std::string where_words(const Source& source, const std::vector<int>& legs) {
 
 std::string phrase(const Source& source, const Caution& worst, const std::string& where) {
   switch (worst.kind) {
-    case CautionKind::CannotMove: return "Cannot move" + where;
-    case CautionKind::TurnTooTight: return "Tighter than the steering" + where;
-    case CautionKind::WheelOffPavement: return "Wheels off the pavement" + where;
+    case CautionKind::CannotMove:
+      return "Cannot move" + where;
+    case CautionKind::TurnTooTight:
+      return "Tighter than the steering" + where;
+    case CautionKind::WheelOffPavement:
+      return "Wheels off the pavement" + where;
     case CautionKind::EdgeMarginSmall:
       return "Only " + words::margin(worst.value) + " to the edge" + where;
-    case CautionKind::NoseWheelSlides: return "Nose wheels may slide" + where;
-    case CautionKind::BrakesTooHot: return "Brakes too hot at " + stop_place(source);
-    case CautionKind::PeakAboveLimit: return "Brakes above the limit on the way" + where;
-    case CautionKind::NoEntrySpeed: return "No safe speed" + where;
-    case CautionKind::RunsAwayInTurn: return "Runs away" + where;
-    case CautionKind::StallsInTurn: return "Falls to walking pace" + where;
-    case CautionKind::NoRestartInTurn: return "No restart at idle" + where;
-    case CautionKind::ThrustNeeded: return "Thrust above idle" + where;
-    case CautionKind::NeedsPushToStart: return "Needs a push to start" + where;
-    case CautionKind::TurnSpeedAboveLimit: return "Too fast" + where;
+    case CautionKind::NoseWheelSlides:
+      return "Nose wheels may slide" + where;
+    case CautionKind::BrakesTooHot:
+      return "Brakes too hot at " + stop_place(source);
+    case CautionKind::PeakAboveLimit:
+      return "Brakes above the limit on the way" + where;
+    case CautionKind::NoEntrySpeed:
+      return "No safe speed" + where;
+    case CautionKind::RunsAwayInTurn:
+      return "Runs away" + where;
+    case CautionKind::StallsInTurn:
+      return "Falls to walking pace" + where;
+    case CautionKind::NoRestartInTurn:
+      return "No restart at idle" + where;
+    case CautionKind::ThrustNeeded:
+      return "Thrust above idle" + where;
+    case CautionKind::NeedsPushToStart:
+      return "Needs a push to start" + where;
+    case CautionKind::TurnSpeedAboveLimit:
+      return "Too fast" + where;
     case CautionKind::TailwindGrows:
       return "Tailwind " + words::knots(worst.value) + where;
     case CautionKind::SteepDownhill:
@@ -176,7 +194,8 @@ std::string phrase(const Source& source, const Caution& worst, const std::string
     case CautionKind::LineHiddenBeforeStop:
       return words::upper_first(stop_target(source)) + " out of sight for the last " +
              words::metres(worst.value);
-    case CautionKind::RampsDoNotFit: return "Approximate start cue" + where;
+    case CautionKind::RampsDoNotFit:
+      return "Approximate start cue" + where;
     case CautionKind::LongTaxiTyres:
       return "Long taxi for the tyres, " + words::distance(worst.value);
   }
@@ -242,8 +261,8 @@ void attach_caution(SheetSection& section, const Source& source, int leg,
   for (const Caution& caution : source.card.cautions) {
     if (leg >= 0 && caution.leg >= 0 && caution.leg != leg) continue;
     if (std::find(kinds.begin(), kinds.end(), caution.kind) == kinds.end()) continue;
-    if (first == nullptr || (caution.level == CautionLevel::Exceeded &&
-                             first->level == CautionLevel::Care)) {
+    if (first == nullptr ||
+        (caution.level == CautionLevel::Exceeded && first->level == CautionLevel::Care)) {
       first = &caution;
     }
   }

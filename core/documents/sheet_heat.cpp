@@ -21,8 +21,8 @@ const char* const kWhySteel =
     "reads low with fans.";
 
 words::Against temperatures(double value_k, double limit_k) {
-  return words::against(units::celsius_from_kelvin(value_k), units::celsius_from_kelvin(limit_k),
-                        0, " °C");
+  return words::against(units::celsius_from_kelvin(value_k), units::celsius_from_kelvin(limit_k), 0,
+                        " °C");
 }
 
 bool at_stand(const Source& source) { return source.brief().route.end == RouteEnd::StandMark; }
@@ -35,11 +35,11 @@ std::string cooling_words(const HeatAnswer& heat) {
 std::string hot_headline(const Source& source, const words::Against& said) {
   const HeatAnswer& heat = source.card.heat;
   if (!at_stand(source)) {
-    return "Hot at line-up: " + said.value + ", limit " + said.limit + ": " +
-           cooling_words(heat) + ".";
+    return "Hot at line-up: " + said.value + ", limit " + said.limit + ": " + cooling_words(heat) +
+           ".";
   }
-  std::string text = "Hot at the stand: " + said.value + ", limit for the next departure " +
-                     said.limit + ": ";
+  std::string text =
+      "Hot at the stand: " + said.value + ", limit for the next departure " + said.limit + ": ";
   if (!heat.wait_reaches_limit) return text + cooling_words(heat) + ".";
   return text + words::duration_up(heat.wait_s) + " to cool.";
 }
@@ -61,9 +61,12 @@ std::string headline(const Source& source) {
 
 const char* technique_name(BrakeTechnique technique) {
   switch (technique) {
-    case BrakeTechnique::FewLong: return "Few long applications";
-    case BrakeTechnique::ManyShort: return "Many short applications";
-    case BrakeTechnique::Dragging: return "Dragging the brakes";
+    case BrakeTechnique::FewLong:
+      return "Few long applications";
+    case BrakeTechnique::ManyShort:
+      return "Many short applications";
+    case BrakeTechnique::Dragging:
+      return "Dragging the brakes";
   }
   return "";
 }
@@ -121,8 +124,8 @@ SheetSection heat_section(const Source& source) {
   section.title = "Heat";
   section.headline = headline(source);
   section.caption = "Speed and brake temperature along the route, over one distance.";
-  section.rows.push_back({"Brakes now", words::celsius(heat.start_k), fans_words(source),
-                          Tone::Plain});
+  section.rows.push_back(
+      {"Brakes now", words::celsius(heat.start_k), fans_words(source), Tone::Plain});
   section.rows.push_back({"At " + (complete ? stop_place(source) : std::string("the end")),
                           end.value, "limit " + end.limit,
                           heat.within_limit ? Tone::Plain : Tone::Exceeded});
@@ -136,10 +139,10 @@ SheetSection heat_section(const Source& source) {
     section.rows.push_back(technique_row(source, cost));
   }
   if (source.brief().aircraft.brake_material == BrakeMaterial::Carbon) {
-    section.rows.push_back({"Wear of one application",
-                            words::number(source.brief().technique.cost_per_application, 0) +
-                                " in your money",
-                            "common practice unless you enter your own", Tone::Plain});
+    section.rows.push_back(
+        {"Wear of one application",
+         words::number(source.brief().technique.cost_per_application, 0) + " in your money",
+         "common practice unless you enter your own", Tone::Plain});
     section.why = kWhyCarbon;
   } else {
     section.why = kWhySteel;

@@ -30,14 +30,16 @@ bool starts_here(const Source& source, int leg) {
 std::string start_words(const Source& source) {
   const RollAnswer& roll = source.card.roll;
   switch (roll.verdict) {
-    case RollVerdict::RollsByItself: return "Release the brakes: it rolls by itself.";
+    case RollVerdict::RollsByItself:
+      return "Release the brakes: it rolls by itself.";
     case RollVerdict::KeepsRolling:
       return "Push with " + words::thrust(roll.extra_thrust_n) +
              " above idle to start, then idle carries it.";
     case RollVerdict::NeedsThrust:
       return "Start with " + words::thrust(roll.extra_thrust_n) +
              " above idle, and keep some thrust on.";
-    case RollVerdict::CannotMove: return "It cannot move here.";
+    case RollVerdict::CannotMove:
+      return "It cannot move here.";
   }
   return "";
 }
@@ -94,11 +96,10 @@ std::string way_words(const Source& source, int leg) {
 
 std::string thrust_words(const Source& source, int leg) {
   const LegResult& result = result_of(source, leg);
-  const bool only_the_push = starts_here(source, leg) &&
-                             source.card.roll.verdict != RollVerdict::RollsByItself;
+  const bool only_the_push =
+      starts_here(source, leg) && source.card.roll.verdict != RollVerdict::RollsByItself;
   if (result.extra_thrust_n <= 0.0 || only_the_push) return "";
-  return " Idle does not carry it: up to " + words::thrust(result.extra_thrust_n) +
-         " above idle.";
+  return " Idle does not carry it: up to " + words::thrust(result.extra_thrust_n) + " above idle.";
 }
 
 std::string stop_words(const Source& source) {
@@ -107,8 +108,8 @@ std::string stop_words(const Source& source) {
   const std::string target = stop_target(source);
   const double eye_m = stop.eye_before_line_at_brake_m;
   return " Begin the stop at " + words::knots(stop.approach_mps) + " with your eye " +
-         words::metres(std::fabs(eye_m)) + (eye_m < 0.0 ? " past the " : " before the ") +
-         target + (stop.line_visible_at_brake ? "." : ", which is hidden by then.");
+         words::metres(std::fabs(eye_m)) + (eye_m < 0.0 ? " past the " : " before the ") + target +
+         (stop.line_visible_at_brake ? "." : ", which is hidden by then.");
 }
 
 std::string straight_text(const Source& source, int leg) {
@@ -136,14 +137,16 @@ const TrackAnswer* track_on(const Source& source, int leg) {
 
 std::string entry_sentence(const TurnAnswer& turn) {
   switch (turn.window.state) {
-    case WindowState::Open: return "Enter at " + entry_words(turn) + ".";
+    case WindowState::Open:
+      return "Enter at " + entry_words(turn) + ".";
     case WindowState::Stalls:
       return "Carry it through with " + words::thrust(turn.window.opening_thrust_n) +
              " above idle, not above " + words::knots(turn.limit.speed_mps) + ".";
     case WindowState::RunsAway:
       return "It runs away at idle: one application inside, not above " +
              words::knots(turn.limit.speed_mps) + ".";
-    case WindowState::NoSpeed: return "No safe speed here.";
+    case WindowState::NoSpeed:
+      return "No safe speed here.";
   }
   return "";
 }
@@ -152,8 +155,9 @@ std::string track_sentence(const Source& source, const TrackAnswer& track) {
   const TrackPlan& plan = chosen_plan(source, track);
   const bool eye = plan.technique == TurnTechnique::EyeOnLine;
   if (!plan.possible) return " Tighter than the steering.";
-  return std::string(eye ? " Eye" : " Main gear") + " on the line: " +
-         cue_words(plan, track.turn_rad) + "; " + margin_words(plan, track.turn_rad) + ".";
+  return std::string(eye ? " Eye" : " Main gear") +
+         " on the line: " + cue_words(plan, track.turn_rad) + "; " +
+         margin_words(plan, track.turn_rad) + ".";
 }
 
 std::string restart_sentence(const TurnAnswer& turn) {
@@ -212,7 +216,8 @@ std::string leg_title(const Source& source, int leg) {
 std::string stuck_sentence(const Source& source) {
   const RouteRun& run = source.card.run;
   switch (run.status) {
-    case RunStatus::Complete: return "";
+    case RunStatus::Complete:
+      return "";
     case RunStatus::NotEnoughThrust:
       return "It stops on leg " + leg_number(std::max(0, run.stuck_leg)) +
              ": even the thrust limit for taxiing does not move it.";

@@ -50,8 +50,7 @@ SheetRow edge_row(const std::string& label, double margin_m, double wanted_m) {
 SheetRow steering_row(const std::string& label, const TrackAnswer& track, const TrackPlan& plan) {
   const auto said = words::against(units::degrees_from_radians(plan.steering_rad),
                                    units::degrees_from_radians(track.steering_limit_rad), 0, "°");
-  return {label, said.value, "limit " + said.limit,
-          plan.possible ? Tone::Plain : Tone::Exceeded};
+  return {label, said.value, "limit " + said.limit, plan.possible ? Tone::Plain : Tone::Exceeded};
 }
 
 SheetRow overshoot_row(const std::string& label, const TrackPlan& plan) {
@@ -87,8 +86,7 @@ void add_rows(SheetSection& section, const Source& source, const TrackAnswer& tr
   section.rows.push_back(overshoot_row(name + ": past the new line", plan));
   section.rows.push_back(cut_row(name + ": main gear", plan));
   const double wanted_m = source.brief().limits.edge_clearance_m;
-  section.rows.push_back(
-      edge_row(name + ": left main wheels", plan.margins.left_main_m, wanted_m));
+  section.rows.push_back(edge_row(name + ": left main wheels", plan.margins.left_main_m, wanted_m));
   section.rows.push_back(
       edge_row(name + ": right main wheels", plan.margins.right_main_m, wanted_m));
   section.rows.push_back(edge_row(name + ": nose wheels", plan.margins.nose_m, 0.0));
@@ -117,8 +115,7 @@ SheetSection oversteer_section(const Source& source, const TrackAnswer& track) {
   section.title = "Oversteer";
   section.headline = headline(track, chosen);
   section.caption = "Paths of the eye, the nose gear, the main wheels and the wing tips through " +
-                    std::string("turn ") + leg_number(track.leg) +
-                    ", between both pavement edges.";
+                    std::string("turn ") + leg_number(track.leg) + ", between both pavement edges.";
   add_rows(section, source, track, chosen, true);
   add_rows(section, source, track, other, false);
   add_own_rows(section, source, track);

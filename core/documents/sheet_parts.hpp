@@ -42,14 +42,14 @@ void attach_caution(SheetSection& section, const Source& source, int leg,
                     std::initializer_list<CautionKind> kinds);
 
 // sheet_places.cpp: names of places and of what is done there.
-std::string leg_number(int leg);                              // "2"
-std::string leg_label(const Source& source, int leg);         // "Turn 2", "Leg 3", "Whole taxi"
-std::string leg_shape(const Leg& leg);                        // "left 90°, 45 m, 0.5 % up"
-std::string turn_name(const Source& source, int leg);         // "Turn 2: left 90°, 45 m"
-std::string stop_place(const Source& source);                 // "line-up", "the stand"
-std::string stop_target(const Source& source);                // "line", "stop mark"
-bool leg_reached(const Source& source, int leg);              // the run gets past its begin
-std::string entry_words(const TurnAnswer& turn);              // "6.5 to 8.5 kt", "" without a window
+std::string leg_number(int leg);                       // "2"
+std::string leg_label(const Source& source, int leg);  // "Turn 2", "Leg 3", "Whole taxi"
+std::string leg_shape(const Leg& leg);                 // "left 90°, 45 m, 0.5 % up"
+std::string turn_name(const Source& source, int leg);  // "Turn 2: left 90°, 45 m"
+std::string stop_place(const Source& source);          // "line-up", "the stand"
+std::string stop_target(const Source& source);         // "line", "stop mark"
+bool leg_reached(const Source& source, int leg);       // the run gets past its begin
+std::string entry_words(const TurnAnswer& turn);       // "6.5 to 8.5 kt", "" without a window
 std::string cue_words(const TrackPlan& plan, double turn_rad);
 std::string margin_words(const TrackPlan& plan, double turn_rad);  // the narrowest one
 const TrackPlan& chosen_plan(const Source& source, const TrackAnswer& track);

@@ -44,19 +44,17 @@ std::string headline(const Source& source) {
       text = "It rolls by itself once released: " + reach_words(roll) + ".";
       break;
     case RollVerdict::KeepsRolling:
-      text = "It needs a push to start, then keeps rolling: " +
-             words::thrust(roll.extra_thrust_n) + " above idle starts it, then at idle " +
-             reach_words(roll) + ".";
+      text = "It needs a push to start, then keeps rolling: " + words::thrust(roll.extra_thrust_n) +
+             " above idle starts it, then at idle " + reach_words(roll) + ".";
       break;
     case RollVerdict::NeedsThrust:
       text = "It does not roll at idle here: " + words::thrust(roll.extra_thrust_n) +
              " above idle starts it.";
       break;
     case RollVerdict::CannotMove: {
-      const double limit_n = source.brief().aircraft.taxi_thrust_limit_n *
-                             source.brief().condition.engines_running;
-      const auto said =
-          words::against(roll.start_thrust_n / 1000.0, limit_n / 1000.0, 0, " kN");
+      const double limit_n =
+          source.brief().aircraft.taxi_thrust_limit_n * source.brief().condition.engines_running;
+      const auto said = words::against(roll.start_thrust_n / 1000.0, limit_n / 1000.0, 0, " kN");
       text = "It cannot move here: it takes " + said.value + ", the limit for taxiing is " +
              said.limit + ".";
       break;
@@ -105,8 +103,8 @@ std::string wind_words(double headwind_mps) {
 
 SheetRow start_row(const RollAnswer& roll) {
   if (roll.extra_thrust_n <= 0.0) {
-    return {"To start", "idle does it",
-            words::thrust(roll.breakaway_margin_n) + " to spare", Tone::Plain};
+    return {"To start", "idle does it", words::thrust(roll.breakaway_margin_n) + " to spare",
+            Tone::Plain};
   }
   const Tone tone = roll.verdict == RollVerdict::CannotMove ? Tone::Exceeded : Tone::Care;
   return {"To start", words::thrust(roll.extra_thrust_n) + " above idle",
@@ -130,20 +128,19 @@ SheetSection roll_section(const Source& source) {
   section.rows.push_back(
       slope_row("Keeps rolling up to", roll.keeps_rolling_slope_rad, roll.slope_rad));
   section.rows.push_back(slope_row("Starts up to", roll.restarts_slope_rad, roll.slope_rad));
-  section.rows.push_back({"First leg", words::slope(roll.slope_rad),
-                          wind_words(roll.headwind_mps), Tone::Plain});
-  section.rows.push_back({"Idle thrust", words::thrust(roll.idle_thrust_n),
-                          words::number(100.0 * roll.idle_thrust_per_weight, 1) +
-                              " % of the weight",
-                          Tone::Plain});
-  section.rows.push_back({"Acceleration", words::number(roll.acceleration_mps2, 3) + " m/s²",
-                          words::number(roll.level_acceleration_mps2, 3) +
-                              " m/s² on level ground in calm air",
-                          Tone::Plain});
+  section.rows.push_back(
+      {"First leg", words::slope(roll.slope_rad), wind_words(roll.headwind_mps), Tone::Plain});
+  section.rows.push_back(
+      {"Idle thrust", words::thrust(roll.idle_thrust_n),
+       words::number(100.0 * roll.idle_thrust_per_weight, 1) + " % of the weight", Tone::Plain});
+  section.rows.push_back(
+      {"Acceleration", words::number(roll.acceleration_mps2, 3) + " m/s²",
+       words::number(roll.level_acceleration_mps2, 3) + " m/s² on level ground in calm air",
+       Tone::Plain});
   section.why = kWhy;
   attach_caution(section, source, 0,
-                 {CautionKind::CannotMove, CautionKind::NeedsPushToStart,
-                  CautionKind::ThrustNeeded, CautionKind::SteepDownhill});
+                 {CautionKind::CannotMove, CautionKind::NeedsPushToStart, CautionKind::ThrustNeeded,
+                  CautionKind::SteepDownhill});
   return section;
 }
 

@@ -38,7 +38,8 @@ std::string headline(const Source& source) {
       stop.stop_bar_lit && stop.end == RouteEnd::HoldingLine ? "Lit stop bar: t" : "T";
   if (hidden_before_stop(stop)) {
     return lead + "he " + target + " goes under the nose " + words::metres_tenth(stop.obscured_m) +
-           " ahead of your eye; " + left_words(stop) + ".";
+           " ahead of your eye; " + left_words(stop) +
+           (stop.end == RouteEnd::StandMark ? ", on the stand's guidance." : ".");
   }
   return lead + "he " + target + " stays in view: you stop with your eye " +
          words::metres_tenth(stop.eye_before_line_m) + " before it, and " +
@@ -53,10 +54,9 @@ SheetRow place_row(const std::string& label, double before_m, const std::string&
 
 void add_brake_rows(SheetSection& section, const StopAnswer& stop, const std::string& target) {
   if (stop.approach_mps <= 0.0) return;
-  section.rows.push_back({"Speed before the stop", words::knots_tenth(stop.approach_mps), "",
-                          Tone::Plain});
-  SheetRow begin =
-      place_row("Begin the application, eye", stop.eye_before_line_at_brake_m, target);
+  section.rows.push_back(
+      {"Speed before the stop", words::knots_tenth(stop.approach_mps), "", Tone::Plain});
+  SheetRow begin = place_row("Begin the application, eye", stop.eye_before_line_at_brake_m, target);
   begin.note += stop.line_visible_at_brake ? ", which is in view" : ", which is hidden already";
   if (!stop.line_visible_at_brake) begin.tone = Tone::Care;
   section.rows.push_back(begin);
@@ -74,7 +74,8 @@ SheetSection stop_section(const Source& source) {
   section.id = "stop";
   section.title = "Stop";
   section.headline = headline(source);
-  section.caption = "What the eye sees of the " + target + " before the stop, and what the nose "
+  section.caption = "What the eye sees of the " + target +
+                    " before the stop, and what the nose "
                     "hides.";
   section.rows.push_back({"Hidden ahead of your eye", words::metres_tenth(stop.obscured_m),
                           "on the ground, over the nose", Tone::Plain});
@@ -87,10 +88,8 @@ SheetSection stop_section(const Source& source) {
                             Tone::Plain});
   }
   section.rows.push_back(place_row("At the stop: eye", stop.eye_before_line_m, target));
-  section.rows.push_back(
-      place_row("At the stop: foremost point", stop.nose_before_line_m, target));
-  section.rows.push_back(
-      place_row("At the stop: nose gear", stop.nose_gear_before_line_m, target));
+  section.rows.push_back(place_row("At the stop: foremost point", stop.nose_before_line_m, target));
+  section.rows.push_back(place_row("At the stop: nose gear", stop.nose_gear_before_line_m, target));
   section.rows.push_back(place_row("At the stop: main gear", stop.gear_before_line_m, target));
   section.rows.push_back(place_row("At the stop: tail", stop.tail_before_line_m, target));
   section.why = kWhyLine;

@@ -27,13 +27,18 @@ std::string limit_words(const Source& source, const TurnAnswer& turn) {
     case TurnLimit::Operator:
       return std::fabs(turn.turn_rad) >= limits.sharp_turn_rad ? "your limit for sharp turns"
                                                                : "your limit for gentle turns";
-    case TurnLimit::Leg: return "the limit of this leg";
-    case TurnLimit::Cockpit: return seats + " to the side in the cockpit";
-    case TurnLimit::CabinFront: return seats + " to the side at the front of the cabin";
-    case TurnLimit::CabinRear: return seats + " to the side at the rear of the cabin";
+    case TurnLimit::Leg:
+      return "the limit of this leg";
+    case TurnLimit::Cockpit:
+      return seats + " to the side in the cockpit";
+    case TurnLimit::CabinFront:
+      return seats + " to the side at the front of the cabin";
+    case TurnLimit::CabinRear:
+      return seats + " to the side at the rear of the cabin";
     case TurnLimit::MainGear:
       return words::load_factor(limits.gear_side_load_g) + " to the side at the main gear";
-    case TurnLimit::NoseGrip: return "grip of the nose wheels";
+    case TurnLimit::NoseGrip:
+      return "grip of the nose wheels";
   }
   return "";
 }
@@ -50,10 +55,11 @@ std::string headline(const Source& source, const TurnAnswer& turn) {
     }
     case WindowState::Stalls:
       return "No speed is both fast and slow enough: even from the limit of " + limit +
-             " it falls to walking pace inside; " +
-             words::thrust(turn.window.opening_thrust_n) + " above idle carries it through.";
+             " it falls to walking pace inside; " + words::thrust(turn.window.opening_thrust_n) +
+             " above idle carries it through.";
     case WindowState::RunsAway:
-      return "No speed is both fast and slow enough: even from walking pace it passes the limit of " +
+      return "No speed is both fast and slow enough: even from walking pace it passes the limit "
+             "of " +
              limit + " before roll-out, so one application inside is planned.";
     case WindowState::NoSpeed:
       if (turn.limit.speed_mps <= 0.0) return "The nose wheels slide here at any speed.";
@@ -101,8 +107,7 @@ SheetRow restart_row(const TurnAnswer& turn) {
 SheetRow grip_row(const Source& source, const TurnAnswer& turn) {
   const double allowed =
       source.brief().limits.nose_grip_share * side_grip(source.brief().day.surface);
-  const auto said =
-      words::against(100.0 * turn.loads.nose_grip_needed, 100.0 * allowed, 0, " %");
+  const auto said = words::against(100.0 * turn.loads.nose_grip_needed, 100.0 * allowed, 0, " %");
   return {"Nose wheels' side force", said.value + " of their load",
           said.limit + " allowed on this surface",
           turn.loads.nose_grip_needed > allowed ? Tone::Exceeded : Tone::Plain};
@@ -142,8 +147,8 @@ SheetSection entry_section(const Source& source, const TurnAnswer& turn) {
   section.rows.push_back(window_row(turn));
   const bool reached = leg_reached(source, turn.leg);
   if (reached) add_run_rows(section, turn);
-  section.rows.push_back({"Limit", words::knots_tenth(turn.limit.speed_mps),
-                          limit_words(source, turn), Tone::Plain});
+  section.rows.push_back(
+      {"Limit", words::knots_tenth(turn.limit.speed_mps), limit_words(source, turn), Tone::Plain});
   section.rows.push_back(trend_row(turn));
   section.rows.push_back(restart_row(turn));
   if (reached) add_side_rows(section, source, turn);
@@ -153,11 +158,11 @@ SheetSection entry_section(const Source& source, const TurnAnswer& turn) {
                               words::metres(turn.rolling_radius_m) + " at the main gear",
                           Tone::Plain});
   section.why = kWhy;
-  attach_caution(section, source, turn.leg,
-                 {CautionKind::NoseWheelSlides, CautionKind::NoEntrySpeed,
-                  CautionKind::RunsAwayInTurn, CautionKind::StallsInTurn,
-                  CautionKind::NoRestartInTurn, CautionKind::TurnSpeedAboveLimit,
-                  CautionKind::ThrustNeeded, CautionKind::CannotMove});
+  attach_caution(
+      section, source, turn.leg,
+      {CautionKind::NoseWheelSlides, CautionKind::NoEntrySpeed, CautionKind::RunsAwayInTurn,
+       CautionKind::StallsInTurn, CautionKind::NoRestartInTurn, CautionKind::TurnSpeedAboveLimit,
+       CautionKind::ThrustNeeded, CautionKind::CannotMove});
   return section;
 }
 

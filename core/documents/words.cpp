@@ -161,7 +161,9 @@ std::string kilograms(double kg) {
 }
 
 std::string degrees(double rad) { return with_unit(units::degrees_from_radians(rad), 0, "°"); }
-std::string degrees_tenth(double rad) { return with_unit(units::degrees_from_radians(rad), 1, "°"); }
+std::string degrees_tenth(double rad) {
+  return with_unit(units::degrees_from_radians(rad), 1, "°");
+}
 std::string load_factor(double g) { return with_unit(g, 2, " g"); }
 std::string percent(double ratio) { return with_unit(100.0 * ratio, 0, " %"); }
 

@@ -14,21 +14,21 @@ namespace tillerline::words {
 std::string number(double value, int decimals);
 std::string signed_number(double value, int decimals);  // "+0.8", "−0.4", "0.0"
 
-std::string knots(double mps);         // to 0.5: "6.5 kt", "10 kt"
-std::string knots_tenth(double mps);   // for rows: "6.5 kt", "10.0 kt"
+std::string knots(double mps);        // to 0.5: "6.5 kt", "10 kt"
+std::string knots_tenth(double mps);  // for rows: "6.5 kt", "10.0 kt"
 // A range that lies inside the true one: lower edge rounded up, upper edge down, to 0.5 kt or, when
 // the range is too narrow for that, to 0.1 kt or 0.01 kt. `joint` stands between the numbers.
 std::string knots_within(double lower_mps, double upper_mps, std::string_view joint);
 
-std::string duration(double s);        // "63 s" below 120 s, "2.5 min", "14 min", "3 h 5 min"
-std::string duration_up(double s);     // whole minutes, rounded up: for a wait
-std::string clock(double s);           // "1:12"
-std::string seconds(double s);         // always "5 s"
+std::string duration(double s);     // "63 s" below 120 s, "2.5 min", "14 min", "3 h 5 min"
+std::string duration_up(double s);  // whole minutes, rounded up: for a wait
+std::string clock(double s);        // "1:12"
+std::string seconds(double s);      // always "5 s"
 
-std::string metres(double m);          // "165 m"
-std::string metres_tenth(double m);    // "16.5 m"
-std::string margin(double m);          // "4.1 m", rounded down, since it is what is left
-std::string distance(double m);        // "420 m", "2.4 km"
+std::string metres(double m);        // "165 m"
+std::string metres_tenth(double m);  // "16.5 m"
+std::string margin(double m);        // "4.1 m", rounded down, since it is what is left
+std::string distance(double m);      // "420 m", "2.4 km"
 
 std::string celsius(double k);         // "121 °C"
 std::string slope(double rad);         // "0.2 % up", "0.2 % down", "level"
@@ -38,9 +38,9 @@ std::string tonnes(double kg);         // "298 t", "23.7 t"
 std::string kilograms(double kg);      // "640 kg", "2.0 t"
 std::string degrees(double rad);       // "90°"
 std::string degrees_tenth(double rad);
-std::string load_factor(double g);     // "0.05 g"
-std::string percent(double ratio);     // "50 %"
-std::string megajoules(double j);      // "45 MJ"
+std::string load_factor(double g);  // "0.05 g"
+std::string percent(double ratio);  // "50 %"
+std::string megajoules(double j);   // "45 MJ"
 
 // "no application", "1 application", "4 applications"
 std::string count(int n, std::string_view singular);

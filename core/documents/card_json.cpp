@@ -1,0 +1,452 @@
+// The card as JSON: every number of it, SI, with the unit in the key, in the shortest digits that
+// give the same double back. Left out are only the samples of the pictures (poses and nose-wheel
+// angles along a turn), which follow from the rest.
+//
+//   { "format": "tillerline/card", "version": 1, "program": "0.3.0",
+//     "brief": { … the inputs, as `tillerline/brief` … },
+//     "possible": true, "air": {…}, "roll": {…}, "turns": [{…}], "tracks": [{…}], "heat": {…},
+//     "stop": {…}, "run": { …, "legs": [{…}], "pieces": [{…}] },
+//     "cautions": [{ "level", "kind", "leg", "value", "limit" }] }
+//
+// "leg" counts from 0. What has no value (no terminal speed, no application on a leg) is null.
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+#include "documents/sheet.hpp"
+#include "documents/version.hpp"
+
+namespace tillerline {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+// A double that JSON can hold; -0 becomes 0.
+Json num(double value) {
+  if (!std::isfinite(value)) return nullptr;
+  return value == 0.0 ? 0.0 : value;
+}
+
+Json optional_num(bool there, double value) { return there ? num(value) : Json(nullptr); }
+
+const char* word(RollVerdict verdict) {
+  switch (verdict) {
+    case RollVerdict::RollsByItself:
+      return "rolls_by_itself";
+    case RollVerdict::KeepsRolling:
+      return "keeps_rolling";
+    case RollVerdict::NeedsThrust:
+      return "needs_thrust";
+    case RollVerdict::CannotMove:
+      return "cannot_move";
+  }
+  return "";
+}
+
+const char* word(TurnLimit limit) {
+  switch (limit) {
+    case TurnLimit::Operator:
+      return "operator";
+    case TurnLimit::Leg:
+      return "leg";
+    case TurnLimit::Cockpit:
+      return "cockpit";
+    case TurnLimit::CabinFront:
+      return "cabin_front";
+    case TurnLimit::CabinRear:
+      return "cabin_rear";
+    case TurnLimit::MainGear:
+      return "main_gear";
+    case TurnLimit::NoseGrip:
+      return "nose_grip";
+  }
+  return "";
+}
+
+const char* word(WindowState state) {
+  switch (state) {
+    case WindowState::Open:
+      return "open";
+    case WindowState::RunsAway:
+      return "runs_away";
+    case WindowState::Stalls:
+      return "stalls";
+    case WindowState::NoSpeed:
+      return "no_speed";
+  }
+  return "";
+}
+
+const char* word(TurnTechnique technique) {
+  return technique == TurnTechnique::EyeOnLine ? "eye_on_line" : "main_gear_on_line";
+}
+
+const char* word(BrakeTechnique technique) {
+  switch (technique) {
+    case BrakeTechnique::FewLong:
+      return "few_long";
+    case BrakeTechnique::ManyShort:
+      return "many_short";
+    case BrakeTechnique::Dragging:
+      return "dragging";
+  }
+  return "";
+}
+
+const char* word(RouteEnd end) {
+  return end == RouteEnd::StandMark ? "stand_mark" : "holding_line";
+}
+
+const char* word(PieceKind kind) {
+  switch (kind) {
+    case PieceKind::Push:
+      return "push";
+    case PieceKind::Roll:
+      return "roll";
+    case PieceKind::Apply:
+      return "apply";
+    case PieceKind::Hold:
+      return "hold";
+    case PieceKind::Drag:
+      return "drag";
+  }
+  return "";
+}
+
+const char* word(RunStatus status) {
+  switch (status) {
+    case RunStatus::Complete:
+      return "complete";
+    case RunStatus::NotEnoughThrust:
+      return "not_enough_thrust";
+    case RunStatus::TooManyPieces:
+      return "too_many_pieces";
+  }
+  return "";
+}
+
+const char* word(CautionKind kind) {
+  switch (kind) {
+    case CautionKind::CannotMove:
+      return "cannot_move";
+    case CautionKind::TurnTooTight:
+      return "turn_too_tight";
+    case CautionKind::WheelOffPavement:
+      return "wheel_off_pavement";
+    case CautionKind::EdgeMarginSmall:
+      return "edge_margin_small";
+    case CautionKind::NoseWheelSlides:
+      return "nose_wheel_slides";
+    case CautionKind::BrakesTooHot:
+      return "brakes_too_hot";
+    case CautionKind::PeakAboveLimit:
+      return "peak_above_limit";
+    case CautionKind::NoEntrySpeed:
+      return "no_entry_speed";
+    case CautionKind::RunsAwayInTurn:
+      return "runs_away_in_turn";
+    case CautionKind::StallsInTurn:
+      return "stalls_in_turn";
+    case CautionKind::NoRestartInTurn:
+      return "no_restart_in_turn";
+    case CautionKind::ThrustNeeded:
+      return "thrust_needed";
+    case CautionKind::NeedsPushToStart:
+      return "needs_push_to_start";
+    case CautionKind::TurnSpeedAboveLimit:
+      return "turn_speed_above_limit";
+    case CautionKind::TailwindGrows:
+      return "tailwind_grows";
+    case CautionKind::SteepDownhill:
+      return "steep_downhill";
+    case CautionKind::LineHiddenBeforeStop:
+      return "line_hidden_before_stop";
+    case CautionKind::RampsDoNotFit:
+      return "ramps_do_not_fit";
+    case CautionKind::LongTaxiTyres:
+      return "long_taxi_tyres";
+  }
+  return "";
+}
+
+// The unit of a caution's value and limit: "" is a ratio.
+const char* unit(CautionKind kind) {
+  switch (kind) {
+    case CautionKind::CannotMove:
+    case CautionKind::StallsInTurn:
+    case CautionKind::NoRestartInTurn:
+    case CautionKind::ThrustNeeded:
+    case CautionKind::NeedsPushToStart:
+      return "N";
+    case CautionKind::TurnTooTight:
+    case CautionKind::SteepDownhill:
+      return "rad";
+    case CautionKind::WheelOffPavement:
+    case CautionKind::EdgeMarginSmall:
+    case CautionKind::LineHiddenBeforeStop:
+    case CautionKind::LongTaxiTyres:
+      return "m";
+    case CautionKind::BrakesTooHot:
+    case CautionKind::PeakAboveLimit:
+      return "K";
+    case CautionKind::NoEntrySpeed:
+    case CautionKind::RunsAwayInTurn:
+    case CautionKind::TurnSpeedAboveLimit:
+    case CautionKind::TailwindGrows:
+      return "m/s";
+    case CautionKind::NoseWheelSlides:
+    case CautionKind::RampsDoNotFit:
+      return "";
+  }
+  return "";
+}
+
+Json air_json(const Air& air) {
+  return {{"temperature_k", num(air.temperature_k)},
+          {"pressure_pa", num(air.pressure_pa)},
+          {"density_kgpm3", num(air.density_kgpm3)},
+          {"sound_speed_mps", num(air.sound_speed_mps)}};
+}
+
+Json roll_json(const RollAnswer& roll) {
+  Json targets = Json::array();
+  for (const RollTarget& target : roll.targets) {
+    const Passage& passage = target.passage;
+    targets.push_back({{"speed_mps", num(target.speed_mps)},
+                       {"reached", passage.reached},
+                       {"time_s", optional_num(passage.reached, passage.time_s)},
+                       {"distance_m", optional_num(passage.reached, passage.distance_m)}});
+  }
+  return {{"verdict", word(roll.verdict)},
+          {"idle_thrust_n", num(roll.idle_thrust_n)},
+          {"idle_thrust_per_weight", num(roll.idle_thrust_per_weight)},
+          {"breakaway_margin_n", num(roll.breakaway_margin_n)},
+          {"acceleration_mps2", num(roll.acceleration_mps2)},
+          {"level_acceleration_mps2", num(roll.level_acceleration_mps2)},
+          {"targets", targets},
+          {"terminal_speed_mps", optional_num(roll.terminal.exists, roll.terminal.speed_mps)},
+          {"keeps_rolling_slope_rad", num(roll.keeps_rolling_slope_rad)},
+          {"restarts_slope_rad", num(roll.restarts_slope_rad)},
+          {"start_thrust_n", num(roll.start_thrust_n)},
+          {"extra_thrust_n", num(roll.extra_thrust_n)},
+          {"slope_rad", num(roll.slope_rad)},
+          {"headwind_mps", num(roll.headwind_mps)}};
+}
+
+Json loads_json(const TurnLoads& loads) {
+  return {{"scrub_drag_n", num(loads.scrub_drag_n)},
+          {"scrub_moment_nm", num(loads.scrub_moment_nm)},
+          {"nose_side_force_n", num(loads.nose_side_force_n)},
+          {"nose_grip_needed", num(loads.nose_grip_needed)},
+          {"nose_angle_rad", num(loads.nose_angle_rad)}};
+}
+
+Json turn_json(const TurnAnswer& turn) {
+  const bool open = turn.window.state == WindowState::Open;
+  return {{"leg", turn.leg},
+          {"turn_rad", num(turn.turn_rad)},
+          {"radius_m", num(turn.radius_m)},
+          {"rolling_radius_m", num(turn.rolling_radius_m)},
+          {"loads", loads_json(turn.loads)},
+          {"limit_by", word(turn.limit.by)},
+          {"limit_mps", num(turn.limit.speed_mps)},
+          {"window", word(turn.window.state)},
+          {"window_lower_mps", optional_num(open, turn.window.lower_mps)},
+          {"window_upper_mps", optional_num(open, turn.window.upper_mps)},
+          {"opening_thrust_n", num(turn.window.opening_thrust_n)},
+          {"planned_entry_mps", num(turn.planned_entry_mps)},
+          {"exit_mps", num(turn.exit_mps)},
+          {"peak_mps", num(turn.peak_mps)},
+          {"cockpit_side_g", num(turn.cockpit_side_g)},
+          {"cabin_side_g", num(turn.cabin_side_g)},
+          {"gear_side_g", num(turn.gear_side_g)},
+          {"idle_acceleration_mps2", num(turn.idle_acceleration_mps2)},
+          {"restarts_at_idle", turn.restarts_at_idle},
+          {"restarts_at_idle_straight", turn.restarts_at_idle_straight},
+          {"restart_thrust_n", num(turn.restart_thrust_n)},
+          {"restart_extra_thrust_n", num(turn.restart_extra_thrust_n)},
+          {"restart_within_limit", turn.restart_within_limit}};
+}
+
+Json plan_json(const TrackPlan& plan) {
+  return {{"technique", word(plan.technique)},
+          {"possible", plan.possible},
+          {"ramps_fit", plan.ramps_fit},
+          {"steering_rad", num(plan.steering_rad)},
+          {"steering_rate_radps", num(plan.steering_rate_radps)},
+          {"shift_m", num(plan.shift_m)},
+          {"start_before_arc_m", num(plan.start_before_arc_m)},
+          {"eye_past_arc_begin_m", num(plan.eye_past_arc_begin_m)},
+          {"eye_past_crossing_m", num(plan.eye_past_crossing_m)},
+          {"nose_overshoot_m", num(plan.nose_overshoot_m)},
+          {"eye_overshoot_m", num(plan.eye_overshoot_m)},
+          {"nose_off_line_m", num(plan.nose_off_line_m)},
+          {"gear_off_line_m", num(plan.gear_off_line_m)},
+          {"smallest_gear_radius_m", num(plan.smallest_gear_radius_m)},
+          {"wing_reach_m", num(plan.wing_reach_m)},
+          {"tail_reach_m", num(plan.tail_reach_m)},
+          {"left_main_margin_m", num(plan.margins.left_main_m)},
+          {"right_main_margin_m", num(plan.margins.right_main_m)},
+          {"nose_margin_m", num(plan.margins.nose_m)}};
+}
+
+Json track_json(const TrackAnswer& track) {
+  return {{"leg", track.leg},
+          {"radius_m", num(track.radius_m)},
+          {"turn_rad", num(track.turn_rad)},
+          {"eye_side_m", num(track.eye_side_m)},
+          {"steering_limit_rad", num(track.steering_limit_rad)},
+          {"radius_reachable", track.radius_reachable},
+          {"eye_on_line", plan_json(track.eye_on_line)},
+          {"main_gear_on_line", plan_json(track.gear_on_line)}};
+}
+
+Json heat_json(const HeatAnswer& heat) {
+  Json techniques = Json::array();
+  for (const TechniqueCost& cost : heat.techniques) {
+    techniques.push_back({{"technique", word(cost.technique)},
+                          {"applications", cost.applications},
+                          {"energy_j", num(cost.energy_j)},
+                          {"peak_k", num(cost.peak_k)},
+                          {"end_k", num(cost.end_k)},
+                          {"time_s", num(cost.time_s)},
+                          {"fuel_kg", num(cost.fuel_kg)},
+                          {"wear_cost", num(cost.wear_cost)},
+                          {"wear_by_energy", cost.wear_by_energy}});
+  }
+  return {{"start_k", num(heat.start_k)},
+          {"end_k", num(heat.end_k)},
+          {"peak_k", num(heat.peak_k)},
+          {"rise_k", num(heat.rise_k)},
+          {"applications", heat.applications},
+          {"energy_j", num(heat.energy_j)},
+          {"limit_k", num(heat.limit_k)},
+          {"within_limit", heat.within_limit},
+          {"wait_reaches_limit", heat.wait_reaches_limit},
+          {"wait_s", optional_num(heat.wait_reaches_limit, heat.wait_s)},
+          {"techniques", techniques}};
+}
+
+Json stop_json(const StopAnswer& stop) {
+  return {{"end", word(stop.end)},
+          {"stop_bar_lit", stop.stop_bar_lit},
+          {"obscured_m", num(stop.obscured_m)},
+          {"nose_ahead_of_eye_m", num(stop.nose_ahead_of_eye_m)},
+          {"eye_before_line_m", num(stop.eye_before_line_m)},
+          {"nose_before_line_m", num(stop.nose_before_line_m)},
+          {"nose_gear_before_line_m", num(stop.nose_gear_before_line_m)},
+          {"gear_before_line_m", num(stop.gear_before_line_m)},
+          {"tail_before_line_m", num(stop.tail_before_line_m)},
+          {"line_visible_at_stop", stop.line_visible_at_stop},
+          {"nose_before_line_when_lost_m", num(stop.nose_before_line_when_lost_m)},
+          {"left_when_lost_m", num(stop.left_when_lost_m)},
+          {"left_when_lost_s", num(stop.left_when_lost_s)},
+          {"approach_mps", num(stop.approach_mps)},
+          {"speed_when_lost_mps", num(stop.speed_when_lost_mps)},
+          {"brake_distance_m", num(stop.brake_distance_m)},
+          {"brake_time_s", num(stop.brake_time_s)},
+          {"eye_before_line_at_brake_m", num(stop.eye_before_line_at_brake_m)},
+          {"line_visible_at_brake", stop.line_visible_at_brake}};
+}
+
+Json leg_json(const LegResult& leg) {
+  const bool braked = leg.first_application_m >= 0.0;
+  return {{"start_m", num(leg.start_m)},
+          {"length_m", num(leg.length_m)},
+          {"entry_mps", num(leg.entry_mps)},
+          {"exit_mps", num(leg.exit_mps)},
+          {"peak_mps", num(leg.peak_mps)},
+          {"start_s", num(leg.start_s)},
+          {"duration_s", num(leg.duration_s)},
+          {"brake_end_k", num(leg.brake_end_k)},
+          {"applications", leg.applications},
+          {"first_application_m", optional_num(braked, leg.first_application_m)},
+          {"first_application_to_mps", optional_num(braked, leg.first_application_to_mps)},
+          {"extra_thrust_n", num(leg.extra_thrust_n)},
+          {"allowed_exit_mps", num(leg.allowed_exit_mps)},
+          {"limit_mps", num(leg.limit_mps)},
+          {"headwind_mps", num(leg.headwind_mps)},
+          {"idle_acceleration_mps2", num(leg.idle_acceleration_mps2)}};
+}
+
+Json piece_json(const Piece& piece) {
+  return {{"kind", word(piece.kind)},
+          {"leg", piece.leg},
+          {"start_m", num(piece.start_m)},
+          {"start_s", num(piece.start_s)},
+          {"length_m", num(piece.length_m)},
+          {"duration_s", num(piece.duration_s)},
+          {"v0_mps", num(piece.v0_mps)},
+          {"v1_mps", num(piece.v1_mps)},
+          {"brake_energy_j", num(piece.brake_energy_j)},
+          {"brake_start_k", num(piece.brake_start_k)},
+          {"brake_end_k", num(piece.brake_end_k)},
+          {"extra_thrust_n", num(piece.extra_thrust_n)},
+          {"fuel_kg", num(piece.fuel_kg)}};
+}
+
+Json application_json(const Application& application) {
+  return {{"v0_mps", num(application.v0_mps)},         {"v1_mps", num(application.v1_mps)},
+          {"start_mps2", num(application.start_mps2)}, {"peak_mps2", num(application.peak_mps2)},
+          {"end_mps2", num(application.end_mps2)},     {"rise_s", num(application.rise_s)},
+          {"hold_s", num(application.hold_s)},         {"fall_s", num(application.fall_s)},
+          {"length_m", num(application.length_m)},     {"duration_s", num(application.duration_s)}};
+}
+
+Json run_json(const RouteRun& run) {
+  Json legs = Json::array();
+  for (const LegResult& leg : run.legs) legs.push_back(leg_json(leg));
+  Json pieces = Json::array();
+  for (const Piece& piece : run.pieces) pieces.push_back(piece_json(piece));
+  return {{"status", word(run.status)},
+          {"stuck_leg", run.stuck_leg < 0 ? Json(nullptr) : Json(run.stuck_leg)},
+          {"length_m", num(run.length_m)},
+          {"duration_s", num(run.duration_s)},
+          {"fuel_kg", num(run.fuel_kg)},
+          {"co2_kg", num(run.co2_kg)},
+          {"brake_energy_j", num(run.brake_energy_j)},
+          {"peak_brake_k", num(run.peak_brake_k)},
+          {"end_brake_k", num(run.end_brake_k)},
+          {"applications", run.applications},
+          {"stop_application", application_json(run.stop_application)},
+          {"legs", legs},
+          {"pieces", pieces}};
+}
+
+Json caution_json(const Caution& caution) {
+  return {{"level", caution.level == CautionLevel::Exceeded ? "limit" : "care"},
+          {"kind", word(caution.kind)},
+          {"leg", caution.leg < 0 ? Json(nullptr) : Json(caution.leg)},
+          {"value", num(caution.value)},
+          {"limit", num(caution.limit)},
+          {"unit", unit(caution.kind)}};
+}
+
+template <class List, class Write>
+Json array_of(const List& list, Write write) {
+  Json array = Json::array();
+  for (const auto& item : list) array.push_back(write(item));
+  return array;
+}
+
+}  // namespace
+
+std::string card_json(const BriefDocument& document, const Card& card, bool one_line) {
+  Json json;
+  json["format"] = "tillerline/card";
+  json["version"] = 1;
+  json["program"] = kVersion;
+  json["brief"] = Json::parse(write_brief_line(document));
+  json["possible"] = card.possible;
+  json["air"] = air_json(card.air);
+  json["roll"] = roll_json(card.roll);
+  json["turns"] = array_of(card.turns, turn_json);
+  json["tracks"] = array_of(card.tracks, track_json);
+  json["heat"] = heat_json(card.heat);
+  json["stop"] = stop_json(card.stop);
+  json["run"] = run_json(card.run);
+  json["cautions"] = array_of(card.cautions, caution_json);
+  // Text that is no UTF-8 can't come through the documents; should it, it is replaced, not thrown.
+  return json.dump(one_line ? -1 : 2, ' ', false, Json::error_handler_t::replace);
+}
+
+}  // namespace tillerline
