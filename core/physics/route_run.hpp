@@ -102,8 +102,11 @@ struct RouteRun {
   FixedList<Piece, kMaxPieces> pieces;
 };
 
-// Run the brief's route with the given braking technique. `turns` must hold one entry per arc, in
-// order, with limit, window and loads filled (card.hpp does this).
+// One entry per arc of the route, in order: loads, limit, entry window and planned entry, from a pass
+// backwards (a turn may be left no faster than the next leg allows). The run fills the rest later.
+void plan_turns(const Brief& brief, const Air& air, FixedList<TurnAnswer, kMaxLegs>& turns);
+
+// Run the brief's route with the given braking technique; `turns` as from plan_turns.
 RouteRun run_route(const Brief& brief, const Air& air, BrakeTechnique braking,
                    const FixedList<TurnAnswer, kMaxLegs>& turns);
 

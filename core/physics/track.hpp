@@ -49,6 +49,12 @@ double lag_after_m(double lag_rad, double length_m, double curvature_pm, double 
 // Nose-wheel angle when a point `ahead_m` before the main-gear axis lags by `lag_rad`.
 double nose_wheel_angle_rad(double lag_rad, double ahead_m, double wheelbase_m);
 
+// Radius of the main-gear axis when a point `ahead_m` before it lags by this much, m.
+double smallest_gear_radius_m(double largest_lag_rad, double ahead_m);
+
+// Largest lag in the arc at `leg` of a point kept on the painted line, carried through the route.
+double largest_lag_in_turn_rad(const TaxiRoute& route, int leg, double ahead_m);
+
 // Largest inward distance of the main-gear axis from a centreline straight - arc - straight whose
 // leading point, `length_m` ahead, is kept on the line, entered without lag. The greatest value
 // comes after the leading point has left the arc.
@@ -97,7 +103,7 @@ struct TightestTurn {
 };
 TightestTurn tightest_turn(const Aircraft& aircraft, double steering_rad);
 
-inline constexpr int kPlanSamples = 161;
+inline constexpr int kPlanSamples = 121;
 
 struct EdgeMargins {
   double left_main_m = 0.0;   // narrowest, outer left main wheel to its pavement edge

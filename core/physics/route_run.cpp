@@ -1,0 +1,623 @@
+#include "physics/route_run.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "physics/elementary.hpp"
+#include "physics/root_finding.hpp"
+#include "physics/track.hpp"
+
+namespace tillerline {
+namespace {
+
+using namespace elementary;
+
+constexpr double kLeast_m = 1e-9;          // shorter ways count as none
+constexpr double kBarelyGaining_mps2 = 0.02;  // idle alone is given up below this
+constexpr double kSameSpeed_mps = 1e-9;
+constexpr double kRoundingRoom_m = 1e-6;
+
+using Turns = FixedList<TurnAnswer, kMaxLegs>;
+
+const TurnAnswer* turn_at(const Turns& turns, int leg) {
+  for (const TurnAnswer& turn : turns)
+    if (turn.leg == leg) return &turn;
+  return nullptr;
+}
+
+// What one leg is like for the run: its forces at idle and the speeds that bound it.
+struct LegPlan {
+  RollForces forces;
+  RollLaw law;
+  double length_m = 0.0;        // up to the stop
+  double limit_mps = 0.0;
+  double exit_aim_mps = 0.0;    // what an application before the next leg brakes to
+  double exit_most_mps = 0.0;   // what the next leg allows without one
+};
+
+struct Plan {
+  FixedList<LegPlan, kMaxLegs> legs;
+};
+
+double grip_of(const Brief& brief) { return side_grip(brief.day.surface); }
+
+double rolling_radius_m(const Brief& brief, int leg) {
+  const Leg& arc = brief.route.legs[static_cast<std::size_t>(leg)];
+  if (brief.technique.turning == TurnTechnique::MainGearOnLine) return arc.radius_m;
+  const double eye_m = brief.aircraft.eye_ahead_m;
+  const double smallest =
+      smallest_gear_radius_m(largest_lag_in_turn_rad(brief.route, leg, eye_m), eye_m);
+  // A turn too short to build up lag is not wider than its line.
+  return std::min(smallest, arc.radius_m);
+}
+
+// Forces and lengths of all legs, without the speeds at their ends.
+Plan lay_out(const Brief& brief, const Air& air, const Turns& turns) {
+  Plan plan;
+  double heading_rad = brief.route.start_heading_rad;
+  double left_m = std::max(0.0, stop_position_m(brief));
+  for (std::size_t i = 0; i < brief.route.legs.size(); ++i) {
+    const Leg& leg = brief.route.legs[i];
+    LegPlan here;
+    here.length_m = std::min(left_m, leg_length_m(leg));
+    left_m -= here.length_m;
+    const double headwind = leg_headwind_mps(leg, heading_rad, brief.day.wind_speed_mps,
+                                             brief.day.wind_from_rad);
+    here.forces = idle_forces(brief.aircraft, brief.condition, air, leg.slope_rad, headwind);
+    here.limit_mps = brief.limits.straight_speed_mps;
+    if (leg.speed_limit_mps > 0.0) here.limit_mps = std::min(here.limit_mps, leg.speed_limit_mps);
+    if (leg.kind == LegKind::Arc) {
+      heading_rad += leg.turn_rad;
+      if (const TurnAnswer* turn = turn_at(turns, static_cast<int>(i))) {
+        here.forces.scrub_drag_n = turn->loads.scrub_drag_n;
+        here.limit_mps = turn->limit.speed_mps;
+      }
+    }
+    here.law = roll_law(here.forces);
+    plan.legs.push(here);
+  }
+  return plan;
+}
+
+// Fastest speed from which one smooth application over `length_m` comes down to `exit_mps`.
+double fastest_entry_mps(const Technique& technique, double exit_mps, double limit_mps,
+                         double length_m) {
+  const RollLaw still_air_level{};
+  const auto spare = [&](double v) {
+    return length_m - plan_application(still_air_level, v, exit_mps, technique.deceleration_mps2,
+                                       technique.jerk_mps3)
+                          .length_m;
+  };
+  if (exit_mps >= limit_mps || spare(limit_mps) >= 0.0) return limit_mps;
+  if (length_m <= kLeast_m) return exit_mps;
+  return find_zero(exit_mps + kSameSpeed_mps, limit_mps, spare);
+}
+
+double turn_exit_limit_mps(const Brief& brief, const LegPlan& arc) {
+  return std::max(std::min(arc.limit_mps, arc.exit_most_mps), brief.limits.walking_pace_mps);
+}
+
+// The pass backwards: what each leg must leave with. Fills entry windows when `windows` is given.
+void plan_backwards(const Brief& brief, Plan& plan, Turns& turns, bool windows) {
+  double aim = 0.0;
+  double most = 0.0;
+  std::size_t next_turn = turns.size();
+  for (std::size_t i = plan.legs.size(); i-- > 0;) {
+    LegPlan& here = plan.legs[i];
+    here.exit_aim_mps = aim;
+    here.exit_most_mps = most;
+    if (brief.route.legs[i].kind == LegKind::Straight) {
+      most = fastest_entry_mps(brief.technique, aim, here.limit_mps, here.length_m);
+      aim = most;
+      continue;
+    }
+    TurnAnswer& turn = turns[--next_turn];
+    if (windows) {
+      const double limit = turn.limit.speed_mps < brief.limits.walking_pace_mps
+                               ? turn.limit.speed_mps
+                               : turn_exit_limit_mps(brief, here);
+      turn.window = entry_window(here.forces, here.length_m, limit,
+                                 brief.limits.walking_pace_mps);
+      turn.planned_entry_mps =
+          turn.window.lower_mps +
+          brief.technique.entry_aim * (turn.window.upper_mps - turn.window.lower_mps);
+    }
+    const double slowest = std::max(0.5, std::min(brief.limits.walking_pace_mps,
+                                                  turn.planned_entry_mps));
+    aim = std::max(slowest, turn.planned_entry_mps);
+    most = std::max(aim, turn.window.upper_mps);
+  }
+}
+
+// ------------------------------------------------------------------------------ the run ---------
+
+class Runner {
+ public:
+  Runner(const Brief& brief, const Air& air, BrakeTechnique braking, const Turns& turns,
+         const Plan& plan, RouteRun& run)
+      : brief_(brief),
+        braking_(braking),
+        turns_(turns),
+        plan_(plan),
+        run_(run),
+        pack_(heat_pack(brief.aircraft, air.temperature_k, brief.condition.fans_on)),
+        speed_(brief.route.start_speed_mps),
+        brake_k_(brief.condition.brake_temperature_k) {
+    run_.peak_brake_k = brake_k_;
+  }
+
+  void go() {
+    for (std::size_t i = 0; i < plan_.legs.size() && run_.status == RunStatus::Complete; ++i)
+      run_leg(static_cast<int>(i));
+    run_.length_m = at_m_;
+    run_.duration_s = at_s_;
+    run_.end_brake_k = brake_k_;
+  }
+
+ private:
+  struct Band {
+    double top;
+    double bottom;
+    double hold;
+  };
+
+  const LegPlan& leg_plan() const { return plan_.legs[static_cast<std::size_t>(leg_)]; }
+  double mass() const { return brief_.condition.mass_kg; }
+  double left_m() const { return leg_end_m_ - at_m_; }
+  double idle_acceleration() const { return acceleration_mps2(leg_plan().law, speed_); }
+
+  double thrust_limit_n() const {
+    return brief_.condition.engines_running * brief_.aircraft.taxi_thrust_limit_n;
+  }
+
+  double most_extra_thrust_n() const {
+    const RollForces& forces = leg_plan().forces;
+    return std::max(0.0, thrust_limit_n() - forces.thrust_n + forces.thrust_fall_nspm * speed_);
+  }
+
+  Band band() const {
+    const Technique& technique = brief_.technique;
+    const double top = std::min(technique.band_top_mps, leg_plan().limit_mps);
+    const double wanted = braking_ == BrakeTechnique::ManyShort ? top - technique.short_drop_mps
+                                                                : technique.band_bottom_mps;
+    const double bottom = std::max(0.5 * top, std::min(wanted, 0.9 * top));
+    return {top, bottom, std::min(technique.band_bottom_mps, 0.9 * top)};
+  }
+
+  Application application_to(double from, double to) const {
+    return plan_application(leg_plan().law, from, to, brief_.technique.deceleration_mps2,
+                            brief_.technique.jerk_mps3);
+  }
+
+  // ------------------------------------------------------------------ recording of pieces -------
+
+  void record(PieceKind kind, double length_m, double duration_s, double v1,
+              double brake_energy_j, double brake_power_w, double extra_thrust_n) {
+    if (length_m <= 0.0 && duration_s <= 0.0) {
+      speed_ = v1;
+      return;
+    }
+    if (run_.pieces.full()) {
+      run_.status = RunStatus::TooManyPieces;
+      return;
+    }
+    const double engines = brief_.condition.engines_running;
+    const double brakes = brief_.aircraft.brake_count;
+    const double share = brief_.aircraft.brake_heat_share / brakes;
+    Piece piece;
+    piece.kind = kind;
+    piece.leg = leg_;
+    piece.start_m = at_m_;
+    piece.start_s = at_s_;
+    piece.length_m = length_m;
+    piece.duration_s = duration_s;
+    piece.v0_mps = speed_;
+    piece.v1_mps = v1;
+    piece.brake_energy_j = brake_energy_j + brake_power_w * duration_s;
+    piece.brake_start_k = brake_k_;
+    brake_k_ = temperature_after_time_k(pack_, brake_k_, duration_s, brake_power_w * share);
+    brake_k_ = temperature_after_energy_k(pack_, brake_k_, brake_energy_j * share);
+    piece.brake_end_k = brake_k_;
+    piece.extra_thrust_n = extra_thrust_n;
+    piece.fuel_kg = duration_s * (engines * brief_.aircraft.idle_fuel_flow_kgps +
+                                  extra_thrust_n * brief_.aircraft.fuel_per_extra_thrust_kgpns);
+    run_.pieces.push(piece);
+    run_.fuel_kg += piece.fuel_kg;
+    run_.brake_energy_j += piece.brake_energy_j;
+    run_.peak_brake_k = std::max(run_.peak_brake_k, brake_k_);
+    note_on_leg(piece);
+    at_m_ += length_m;
+    at_s_ += duration_s;
+    speed_ = v1;
+  }
+
+  void note_on_leg(const Piece& piece) {
+    LegResult& leg = run_.legs.back();
+    leg.peak_mps = std::max({leg.peak_mps, piece.v0_mps, piece.v1_mps});
+    leg.extra_thrust_n = std::max(leg.extra_thrust_n, piece.extra_thrust_n);
+    if (piece.kind != PieceKind::Apply && piece.kind != PieceKind::Drag) return;
+    if (leg.applications == 0) {
+      leg.first_application_m = piece.start_m - leg.start_m;
+      leg.first_application_to_mps = piece.v1_mps;
+    }
+    ++leg.applications;
+    ++run_.applications;
+  }
+
+  // -------------------------------------------------------------------- kinds of piece ----------
+
+  void roll_to_speed(double v1) {
+    const Passage p = passage(leg_plan().law, speed_, v1);
+    record(PieceKind::Roll, p.distance_m, p.time_s, v1, 0.0, 0.0, 0.0);
+  }
+
+  void roll_distance(double distance_m) {
+    const RollOut out = roll_over_distance(leg_plan().law, speed_, distance_m);
+    record(PieceKind::Roll, out.distance_m, out.time_s, out.speed_mps, 0.0, 0.0, 0.0);
+  }
+
+  void apply(double v1) {
+    Application a = application_to(speed_, v1);
+    if (a.length_m > left_m() + kRoundingRoom_m)
+      a = firm_application(speed_, v1, std::max(left_m(), 0.1));
+    const double energy_j = application_energy_j(a, leg_plan().law, mass());
+    if (v1 == 0.0) run_.stop_application = a;
+    record(PieceKind::Apply, a.length_m, a.duration_s, v1, energy_j, 0.0, 0.0);
+    // An application planned to end with the leg does so to rounding.
+    if (std::abs(left_m()) < kRoundingRoom_m) at_m_ = leg_end_m_;
+  }
+
+  void drag_distance(double distance_m) {
+    const double power_w = std::max(0.0, mass() * idle_acceleration() * speed_);
+    record(PieceKind::Drag, distance_m, distance_m / speed_, speed_, 0.0, power_w, 0.0);
+  }
+
+  // Constant speed on thrust above idle. False when the engines may not give that much.
+  bool hold_distance(double distance_m) {
+    const double extra_n = std::max(0.0, -mass() * idle_acceleration());
+    if (extra_n > most_extra_thrust_n()) return false;
+    record(PieceKind::Hold, distance_m, distance_m / speed_, speed_, 0.0, 0.0, extra_n);
+    return true;
+  }
+
+  // Thrust above idle that gives the wanted acceleration now (and overcomes breakaway at rest).
+  double push_thrust_n() const {
+    const LegPlan& here = leg_plan();
+    double extra = mass() * (brief_.technique.push_acceleration_mps2 - idle_acceleration());
+    if (speed_ <= 0.0) extra = std::max(extra, -breakaway_margin_n(here.forces));
+    return std::clamp(extra, 0.0, most_extra_thrust_n());
+  }
+
+  bool push_to_speed(double v1) {
+    const double extra_n = push_thrust_n();
+    RollForces pushed = leg_plan().forces;
+    pushed.thrust_n += extra_n;
+    if (speed_ <= 0.0 && breakaway_margin_n(pushed) < -1e-6 * pushed.thrust_n) return false;
+    const RollLaw law = roll_law(pushed);
+    const Passage p = passage(law, speed_, v1);
+    if (p.reached && p.distance_m <= left_m()) {
+      record(PieceKind::Push, p.distance_m, p.time_s, v1, 0.0, 0.0, extra_n);
+      return true;
+    }
+    const RollOut out = roll_over_distance(law, speed_, left_m());
+    if (out.stopped || (acceleration_mps2(law, speed_) <= 0.0 && speed_ <= 0.0)) return false;
+    record(PieceKind::Push, out.distance_m, out.time_s, out.speed_mps, 0.0, 0.0, extra_n);
+    return true;
+  }
+
+  void stuck() {
+    run_.status = RunStatus::NotEnoughThrust;
+    run_.stuck_leg = leg_;
+  }
+
+  // ------------------------------------------------------------------------------- legs ---------
+
+  void run_leg(int leg) {
+    leg_ = leg;
+    LegResult result;
+    result.start_m = at_m_;
+    result.length_m = leg_plan().length_m;
+    result.entry_mps = result.peak_mps = speed_;
+    result.start_s = at_s_;
+    result.allowed_exit_mps = leg_plan().exit_most_mps;
+    result.limit_mps = leg_plan().limit_mps;
+    result.headwind_mps = leg_plan().forces.headwind_mps;
+    result.idle_acceleration_mps2 = idle_acceleration();
+    run_.legs.push(result);
+    leg_end_m_ = at_m_ + leg_plan().length_m;
+    const bool straight =
+        brief_.route.legs[static_cast<std::size_t>(leg)].kind == LegKind::Straight;
+    while (left_m() > kLeast_m && run_.status == RunStatus::Complete) {
+      if (straight) straight_step();
+      else turn_step();
+    }
+    LegResult& done = run_.legs.back();
+    done.exit_mps = speed_;
+    done.duration_s = at_s_ - done.start_s;
+    done.brake_end_k = brake_k_;
+  }
+
+  // One piece inside a turn: roll at idle; hold walking pace (or the entry speed of a turn that
+  // stalls) with thrust; brake only when it runs away.
+  void turn_step() {
+    const TurnAnswer* turn = turn_at(turns_, leg_);
+    const double walk = brief_.limits.walking_pace_mps;
+    const double limit = std::max(leg_plan().limit_mps, walk);
+    const double a = idle_acceleration();
+    const bool stalls = turn != nullptr && turn->window.state == WindowState::Stalls;
+    if (speed_ <= 0.0 || (speed_ < walk - 1e-6 && a < kBarelyGaining_mps2)) {
+      if (!push_to_speed(walk)) stuck();
+      return;
+    }
+    if (a < 0.0 && (stalls || speed_ <= walk + kSameSpeed_mps)) {
+      if (!hold_distance(left_m())) stuck();
+      return;
+    }
+    if (a > 0.0 && speed_ >= limit - kSameSpeed_mps) {
+      apply(std::max(walk, 0.6 * limit));
+      return;
+    }
+    const double bound = a > 0.0 ? limit : walk;
+    const Passage to_bound = passage(leg_plan().law, speed_, bound);
+    if (to_bound.reached && to_bound.distance_m < left_m() - kLeast_m && bound != speed_)
+      roll_to_speed(bound);
+    else
+      roll_distance(left_m());
+  }
+
+  // One piece on a straight.
+  void straight_step() {
+    const Band b = band();
+    const double a = idle_acceleration();
+    if (must_brake_now()) {
+      apply(leg_plan().exit_aim_mps);
+      return;
+    }
+    if (speed_ > b.top + kSameSpeed_mps) {  // off the runway faster than the band
+      apply(std::max(b.bottom, std::min(leg_plan().exit_aim_mps, b.top)));
+      return;
+    }
+    const double goal = hold_speed(b);
+    const bool at_rest_held = speed_ <= 0.0 && breakaway_margin_n(leg_plan().forces) < 0.0;
+    if (at_rest_held || (speed_ < goal - kSameSpeed_mps && a < kBarelyGaining_mps2)) {
+      if (!push_to_speed(std::max(goal, brief_.limits.walking_pace_mps))) stuck();
+      return;
+    }
+    if (a < 0.0 && speed_ <= goal + kSameSpeed_mps) {
+      if (!hold_distance(distance_to_brake_point(speed_))) stuck();
+      return;
+    }
+    if (a > 0.0 && speed_ >= b.top - kSameSpeed_mps) {
+      at_the_top(b);
+      return;
+    }
+    free_roll(b, goal);
+  }
+
+  // The speed that thrust holds where idle does not: the band's bottom, or less where the way to
+  // the next lower speed is too short to be worth a push.
+  double hold_speed(const Band& b) const {
+    const double exit = leg_plan().exit_aim_mps;
+    const double calm = std::max(std::min(speed_, b.hold), std::min(exit, b.hold));
+    const double push = brief_.technique.push_acceleration_mps2;
+    const double brake = brief_.technique.deceleration_mps2;
+    // Peak of push-then-brake over the way left, v^2 (1/2p + 1/2b) = left + ...
+    const double square = (left_m() + 0.5 * speed_ * speed_ / push + 0.5 * exit * exit / brake) /
+                          (0.5 / push + 0.5 / brake);
+    const double peak = 0.8 * square_root(std::max(0.0, square));
+    constexpr double kWorthAPush_mps = 1.5;
+    const double slow = std::max(calm, std::min(brief_.limits.walking_pace_mps, b.hold));
+    return peak - slow > kWorthAPush_mps ? std::min(b.hold, peak) : slow;
+  }
+
+  // Way left before an application to the exit speed must begin when `v` is held until then.
+  double distance_to_brake_point(double v) const {
+    const double exit = leg_plan().exit_aim_mps;
+    if (v <= leg_plan().exit_most_mps + kSameSpeed_mps) return left_m();
+    return std::max(0.0, left_m() - application_to(v, exit).length_m);
+  }
+
+  bool must_brake_now() const {
+    if (speed_ <= leg_plan().exit_most_mps + kSameSpeed_mps) return false;
+    return application_to(speed_, leg_plan().exit_aim_mps).length_m >= left_m() - kRoundingRoom_m;
+  }
+
+  // At the top of the band with thrust to spare.
+  void at_the_top(const Band& b) {
+    if (braking_ == BrakeTechnique::Dragging) {
+      const double way = distance_to_brake_point(speed_);
+      if (way > kLeast_m) drag_distance(way);
+      else apply(leg_plan().exit_aim_mps);
+      return;
+    }
+    double to = b.bottom;
+    if (braking_ == BrakeTechnique::FewLong) to = std::min(to, speed_for_rolling_in(b));
+    if (application_to(speed_, to).length_m > left_m()) to = leg_plan().exit_aim_mps;
+    apply(to);
+  }
+
+  // The end speed of one application now after which it rolls up to the exit speed by itself: one
+  // application in place of two. The band's bottom when the way is too long for that.
+  double speed_for_rolling_in(const Band& b) const {
+    const double exit = leg_plan().exit_aim_mps;
+    const double slowest = std::max(brief_.limits.walking_pace_mps, 0.6 * b.bottom);
+    if (exit <= slowest) return b.bottom;
+    const auto excess = [&](double to) {
+      const double rest = left_m() - application_to(speed_, to).length_m;
+      if (rest <= 0.0) return 1.0;
+      return roll_over_distance(leg_plan().law, to, rest).speed_mps - exit;
+    };
+    const double fastest = std::min(b.bottom, exit);
+    if (fastest <= slowest || excess(slowest) >= 0.0 || excess(fastest) <= 0.0) return b.bottom;
+    return find_zero(slowest, fastest, excess);
+  }
+
+  // Idle until the first of: top of the band, braking point, speed to hold, end of the leg.
+  void free_roll(const Band& b, double goal) {
+    const RollLaw& law = leg_plan().law;
+    const double a = idle_acceleration();
+    double bound = b.top;
+    if (a < 0.0) bound = std::max(goal, 0.0);
+    else if (speed_ < goal) bound = std::min(b.top, barely_gaining_speed(goal));
+    const Passage to_bound = passage(law, speed_, bound);
+    double event_speed = bound;
+    double event_m = to_bound.distance_m;
+    if (!to_bound.reached || bound == speed_ || event_m > left_m()) {
+      const RollOut out = roll_over_distance(law, speed_, left_m());
+      event_speed = out.speed_mps;
+      event_m = std::min(out.distance_m, left_m());
+    }
+    if (brake_point_before(event_speed, event_m)) return;
+    if (event_m >= left_m() - kLeast_m) roll_distance(left_m());
+    else if (event_m <= kLeast_m) roll_distance(std::min(left_m(), 1.0));
+    else roll_to_speed(event_speed);
+  }
+
+  // Where idle gains less than is worth waiting for, or `goal` if it never falls that low.
+  double barely_gaining_speed(double goal) const {
+    RollForces weaker = leg_plan().forces;
+    weaker.thrust_n -= kBarelyGaining_mps2 * mass();
+    const TerminalSpeed t = terminal_speed(roll_law(weaker), speed_);
+    return t.exists && t.speed_mps > speed_ ? std::min(goal, t.speed_mps) : goal;
+  }
+
+  // Rolls to the point where the exit speed must be braked for, if that comes before the event.
+  bool brake_point_before(double event_speed, double event_m) {
+    const LegPlan& here = leg_plan();
+    const double exit = here.exit_aim_mps;
+    const auto short_by = [&](double v) {  // positive: too late to brake
+      if (v <= exit) return -left_m();
+      const Passage p = passage(here.law, speed_, v);
+      return (p.reached ? p.distance_m : event_m) + application_to(v, exit).length_m - left_m();
+    };
+    if (event_speed <= here.exit_most_mps) return false;
+    if (short_by(event_speed) <= 0.0) return false;
+    if (std::abs(event_speed - speed_) < 1e-6) {
+      const double way = distance_to_brake_point(speed_);
+      if (way > kLeast_m) roll_distance(way);
+      if (left_m() > kLeast_m) apply(exit);
+      return true;
+    }
+    const double low = std::min(speed_, event_speed);
+    const double high = std::max(speed_, event_speed);
+    const double v = find_zero(low, high, short_by);
+    if (v != speed_) roll_to_speed(v);
+    if (run_.status == RunStatus::Complete && left_m() > kLeast_m) apply(exit);
+    return true;
+  }
+
+  const Brief& brief_;
+  BrakeTechnique braking_;
+  const Turns& turns_;
+  const Plan& plan_;
+  RouteRun& run_;
+  HeatPack pack_;
+  int leg_ = 0;
+  double leg_end_m_ = 0.0;
+  double at_m_ = 0.0;
+  double at_s_ = 0.0;
+  double speed_ = 0.0;
+  double brake_k_ = 0.0;
+};
+
+}  // namespace
+
+void plan_turns(const Brief& brief, const Air& air, Turns& turns) {
+  turns.clear();
+  for (std::size_t i = 0; i < brief.route.legs.size(); ++i) {
+    const Leg& leg = brief.route.legs[i];
+    if (leg.kind != LegKind::Arc) continue;
+    TurnAnswer turn;
+    turn.leg = static_cast<int>(i);
+    turn.turn_rad = leg.turn_rad;
+    turn.radius_m = leg.radius_m;
+    turn.rolling_radius_m = rolling_radius_m(brief, turn.leg);
+    turn.loads = turn_loads(brief.aircraft, brief.condition.mass_kg, turn.rolling_radius_m,
+                            grip_of(brief));
+    turn.limit = turn_speed_limit(brief.aircraft, brief.limits, brief.condition.mass_kg,
+                                  turn.rolling_radius_m, leg.turn_rad, leg.speed_limit_mps,
+                                  grip_of(brief));
+    turns.push(turn);
+  }
+  Plan plan = lay_out(brief, air, turns);
+  plan_backwards(brief, plan, turns, true);
+}
+
+RouteRun run_route(const Brief& brief, const Air& air, BrakeTechnique braking,
+                   const Turns& turns) {
+  RouteRun run;
+  Turns planned = turns;
+  Plan plan = lay_out(brief, air, planned);
+  plan_backwards(brief, plan, planned, false);
+  Runner runner(brief, air, braking, planned, plan, run);
+  runner.go();
+  run.co2_kg = kCo2PerFuel * run.fuel_kg;
+  return run;
+}
+
+namespace {
+
+constexpr int kSamplesPerPiece = 12;
+
+// Fills in points of one piece between its ends: speeds evenly spaced for a roll, times for an
+// application.
+void trace_piece(const Piece& piece, const LegPlan& leg, const Technique& technique,
+                 double elevation_m, double slope_rad, RouteTrace& trace) {
+  const auto push = [&](double distance_m, double time_s, double speed_mps) {
+    const double share = piece.duration_s > 0.0 ? time_s / piece.duration_s : 0.0;
+    trace.points.push({.distance_m = piece.start_m + distance_m,
+                       .time_s = piece.start_s + time_s,
+                       .speed_mps = speed_mps,
+                       .brake_k = piece.brake_start_k +
+                                  share * (piece.brake_end_k - piece.brake_start_k),
+                       .elevation_m = elevation_m + distance_m * sine(slope_rad)});
+  };
+  push(0.0, 0.0, piece.v0_mps);
+  if (piece.kind == PieceKind::Roll || piece.kind == PieceKind::Push) {
+    RollForces forces = leg.forces;
+    forces.thrust_n += piece.extra_thrust_n;
+    const RollLaw law = roll_law(forces);
+    for (int i = 1; i < kSamplesPerPiece; ++i) {
+      const double v =
+          piece.v0_mps + (piece.v1_mps - piece.v0_mps) * i / kSamplesPerPiece;
+      const Passage p = passage(law, piece.v0_mps, v);
+      if (p.reached && p.distance_m < piece.length_m) push(p.distance_m, p.time_s, v);
+    }
+  } else if (piece.kind == PieceKind::Apply) {
+    Application a = plan_application(leg.law, piece.v0_mps, piece.v1_mps,
+                                     technique.deceleration_mps2, technique.jerk_mps3);
+    if (std::abs(a.length_m - piece.length_m) > 1e-3)
+      a = firm_application(piece.v0_mps, piece.v1_mps, piece.length_m);
+    for (int i = 1; i < kSamplesPerPiece; ++i) {
+      const double t = a.duration_s * i / kSamplesPerPiece;
+      const ApplicationState state = application_state(a, t);
+      push(state.distance_m, t, state.speed_mps);
+    }
+  }
+  push(piece.length_m, piece.duration_s, piece.v1_mps);
+}
+
+}  // namespace
+
+RouteTrace route_trace(const Brief& brief, const Air& air, const RouteRun& run) {
+  RouteTrace trace;
+  Turns turns;
+  plan_turns(brief, air, turns);
+  const Plan plan = lay_out(brief, air, turns);
+  double leg_elevation_m = brief.route.start_elevation_m;
+  int leg = 0;
+  for (const Piece& piece : run.pieces) {
+    for (; leg < piece.leg; ++leg) {
+      const Leg& passed = brief.route.legs[static_cast<std::size_t>(leg)];
+      leg_elevation_m += leg_length_m(passed) * sine(passed.slope_rad);
+    }
+    const std::size_t index = static_cast<std::size_t>(leg);
+    const double slope_rad = brief.route.legs[index].slope_rad;
+    const double into_leg_m = piece.start_m - run.legs[index].start_m;
+    trace_piece(piece, plan.legs[index], brief.technique,
+                leg_elevation_m + into_leg_m * sine(slope_rad), slope_rad, trace);
+  }
+  return trace;
+}
+
+}  // namespace tillerline
