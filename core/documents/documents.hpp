@@ -4,14 +4,17 @@
 // by a JSON Schema in presets/schema: aircraft, aerodrome, route, brief. A brief holds an aircraft
 // and a route (whole, or by the id of a preset), the day, the condition, the technique and limits.
 //
-// Reading never guesses: an unknown key, a missing one, a wrong type, a value out of range, a number
-// that is not finite, text that is too long, are errors that name the field (as a JSON pointer), the
-// value, the allowed range and what to do. On an error the caller's state is untouched, since
-// reading returns a new value. Defaults are filled only where the schema says so (technique, limits)
-// and what was filled is listed.
-// Numbers in documents carry the unit in the key (mass_t, slope_percent, temperature_c).
+// Reading never guesses: an unknown key, a missing one, a wrong type, a value out of range, a
+// number that is not finite, text that is too long, are errors that name the field (as a JSON
+// pointer), the value, the allowed range and what to do. On an error the caller's state is
+// untouched, since reading returns a new value. Defaults are filled only where the schema says so
+// (technique, limits, a leg's extras, the fans) and `entered` lists what the document itself gave.
+// All errors are collected, up to kMostErrors. Numbers in documents carry the unit in the key
+// (mass_t, slope_percent, temperature_c). A value that went in through a document comes out of it
+// again with the same digits.
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -20,6 +23,10 @@
 #include "physics/brief.hpp"
 
 namespace tillerline {
+
+inline constexpr std::size_t kMostErrors = 20;
+inline constexpr std::size_t kMostBytes = 1 << 20;  // longer texts are refused unread
+inline constexpr int kDeepestNesting = 12;
 
 struct DocumentError {
   std::string field;    // JSON pointer, "" for the whole document
@@ -31,17 +38,17 @@ struct DocumentError {
 struct AircraftDocument {
   std::string id;
   std::string name;
-  std::string note;     // says that it is invented
+  std::string note;  // says that it is invented
   Aircraft aircraft;
 };
 
 struct RouteDocument {
   std::string id;
   std::string name;
-  std::string aerodrome;             // name of the (invented) aerodrome
+  std::string aerodrome;  // name of the (invented) aerodrome
   std::string note;
-  std::string from;                  // e.g. "Stand 12"
-  std::string to;                    // e.g. "holding line B1"
+  std::string from;                    // e.g. "Stand 12"
+  std::string to;                      // e.g. "holding line B1"
   std::vector<std::string> leg_names;  // one per leg, may be empty strings
   TaxiRoute route;
 };
@@ -63,8 +70,10 @@ struct AerodromeDocument {
 struct BriefDocument {
   AircraftDocument aircraft;
   RouteDocument route;
-  Brief brief;                       // aircraft and route are copied into it
-  std::vector<std::string> entered;  // keys of the fields that the user set (others are defaults)
+  Brief brief;  // aircraft and route are copied into it
+  // Keys of the fields that the user set (others are defaults). A document may carry this list; if
+  // it does not, what it gives in day, condition, technique and limits counts as entered.
+  std::vector<std::string> entered;
 };
 
 // Either a value or errors (at least one).

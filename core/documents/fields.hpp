@@ -14,25 +14,26 @@
 namespace tillerline {
 
 enum class FieldGroup {
-  Day,          // wind, temperature, QNH
-  Condition,    // mass, brakes now, engines running
+  Day,        // wind, temperature, QNH
+  Condition,  // mass, brakes now, engines running
   Technique,
   Limits,
-  Aircraft,     // the type's constants
-  Route         // start and end of the route, not its legs
+  Aircraft,  // the type's constants
+  Route      // start and end of the route, not its legs
 };
 
 // A field of the brief. `get` and `set` work in the unit named by `unit`.
 struct Field {
-  std::string_view key;     // as in the JSON documents, e.g. "mass_t"
-  std::string_view label;   // as read by a person, e.g. "Mass"
-  std::string_view unit;    // "t", "kt", "deg C", "%", ""; shown after the number
+  std::string_view key;    // as in the JSON documents, e.g. "mass_t"
+  std::string_view label;  // as read by a person, e.g. "Mass"
+  std::string_view unit;   // "t", "kt", "°C", "%", ""; shown after the number
   FieldGroup group;
   double minimum;
   double maximum;
   double fine_step;
   double coarse_step;
-  int decimals;
+  int decimals;             // shown; documents keep every digit
+  bool whole;               // a count: 2.5 engines is an error
   std::string_view origin;  // "common practice", "from memory", a source, or "" for plain data
   std::string_view help;    // one sentence: what it is and which way it acts
   double (*get)(const Brief&);
@@ -41,6 +42,28 @@ struct Field {
 
 std::span<const Field> brief_fields();
 const Field* find_field(std::string_view key);
+
+// What is chosen from a few words instead of given as a number. `get` and `set` work with the index
+// into `options`. In documents it is the option's value as text, or true and false when `yes_no`
+// (then the options are "false" and "true", in this order).
+struct ChoiceOption {
+  std::string_view value;  // as in the JSON documents
+  std::string_view label;  // as read by a person
+};
+
+struct Choice {
+  std::string_view key;
+  std::string_view label;
+  FieldGroup group;
+  bool yes_no;
+  std::span<const ChoiceOption> options;
+  std::string_view help;
+  int (*get)(const Brief&);
+  void (*set)(Brief&, int);
+};
+
+std::span<const Choice> brief_choices();
+const Choice* find_choice(std::string_view key);
 
 // Fields of one leg, same idea. `arcs` / `straights`: which kinds of leg carry it.
 struct LegField {
@@ -61,15 +84,30 @@ struct LegField {
 
 std::span<const LegField> leg_fields();
 
+// Two fields of a leg have a hole in their range: a turn is at least kSmallestTurn_deg to one side,
+// and a speed limit is none (0) or at least kSlowestSpeedLimit_kt.
+inline constexpr double kSmallestTurn_deg = 5.0;
+inline constexpr double kSlowestSpeedLimit_kt = 3.0;
+
 // The range that holds for this brief today: some fields depend on others (mass lies between the
-// type's lowest and highest, engines running are at most the engines fitted).
+// type's lowest and highest, engines running are at most the engines fitted, the top of the speed
+// band lies above its bottom). Documents are held to it as well.
 struct FieldRange {
   double minimum;
   double maximum;
 };
 FieldRange field_range(const Field& field, const Brief& brief);
 
-// The number in the field's decimals, with a real minus sign, without the unit.
+// Pairs of fields of which the smaller must stay below the larger by `gap`, in the unit of both.
+struct FieldPair {
+  std::string_view smaller;
+  std::string_view larger;
+  double gap;
+};
+std::span<const FieldPair> field_pairs();
+
+// The number in the field's decimals, with a real minus sign (and never "−0"), without the unit. A
+// number that is not finite gives "?".
 std::string format_number(double value, int decimals);
 
 }  // namespace tillerline

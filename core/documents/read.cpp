@@ -1,0 +1,438 @@
+// Reading documents: the checks of checks.hpp in the order of each document's keys.
+#include <cmath>
+#include <utility>
+
+#include "documents/checks.hpp"
+#include "documents/documents.hpp"
+#include "documents/json_text.hpp"
+#include "physics/stop.hpp"
+
+namespace tillerline {
+namespace {
+
+constexpr double kLongestRoute_m = 20e3;
+
+// Everything of one group that a document may hold. `entered` (may be null) gets what it gave.
+void read_group(ObjectReader& reader, FieldGroup group, Presence presence, Brief& brief,
+                std::vector<std::string>* entered) {
+  const auto note = [entered](bool given, std::string_view key) {
+    if (given && entered != nullptr) entered->emplace_back(key);
+  };
+  for (const Field& field : brief_fields()) {
+    if (field.group == group) note(reader.field(field, presence, brief), field.key);
+  }
+  for (const Choice& choice : brief_choices()) {
+    if (choice.group != group) continue;
+    // Whether fans run or a stop bar is lit may be left out: no is the safe and usual answer.
+    const Presence needed = choice.yes_no ? Presence::Optional : presence;
+    note(reader.choice(choice, needed, brief), choice.key);
+  }
+}
+
+// Where a field stands in the document: under its group's object in a brief, else at the top.
+std::string field_pointer(const Field& field, bool in_brief) {
+  if (!in_brief) return pointer_to("", field.key);
+  switch (field.group) {
+    case FieldGroup::Day:
+      return pointer_to("/day", field.key);
+    case FieldGroup::Condition:
+      return pointer_to("/condition", field.key);
+    case FieldGroup::Technique:
+      return pointer_to("/technique", field.key);
+    case FieldGroup::Limits:
+      return pointer_to("/limits", field.key);
+    case FieldGroup::Aircraft:
+      return pointer_to("/aircraft", field.key);
+    case FieldGroup::Route:
+      return pointer_to("/route", field.key);
+  }
+  return "";
+}
+
+std::string value_text(const Field& field, const Brief& brief) {
+  const std::string number = plain_number(std::round(field.get(brief) * 1e6) / 1e6);
+  return field.unit.empty() ? number : number + " " + std::string(field.unit);
+}
+
+// The one of a pair that is the day's rather than the type's is the one to change.
+bool smaller_is_to_blame(const Field& smaller, const Field& larger) {
+  return smaller.group != FieldGroup::Aircraft || larger.group == FieldGroup::Aircraft;
+}
+
+void check_pair(const FieldPair& pair, const Brief& brief, bool in_brief, Errors& errors) {
+  const Field& smaller = *find_field(pair.smaller);
+  const Field& larger = *find_field(pair.larger);
+  const std::string smaller_at = field_pointer(smaller, in_brief);
+  const std::string larger_at = field_pointer(larger, in_brief);
+  if (reported(errors, smaller_at) || reported(errors, larger_at)) return;
+  if (smaller.get(brief) + pair.gap <= larger.get(brief) + 1e-9) return;
+  const bool blame_smaller = smaller_is_to_blame(smaller, larger);
+  const Field& blamed = blame_smaller ? smaller : larger;
+  const Field& other = blame_smaller ? larger : smaller;
+  const FieldRange range = field_range(blamed, brief);
+  const std::string bound = blame_smaller ? "at most " + plain_number(range.maximum)
+                                          : "at least " + plain_number(range.minimum);
+  const std::string allowed = blamed.unit.empty() ? bound : bound + " " + std::string(blamed.unit);
+  report(errors, {blame_smaller ? smaller_at : larger_at, value_text(blamed, brief), allowed,
+                  std::string(blamed.label) + " is " + value_text(blamed, brief) + ", but " +
+                      allowed + " goes with \"" + std::string(other.label) + "\" of " +
+                      value_text(other, brief) + ". Change one of the two."});
+}
+
+void check_pairs(const Brief& brief, bool in_brief, Errors& errors) {
+  for (const FieldPair& pair : field_pairs()) {
+    const bool of_the_type = find_field(pair.smaller)->group == FieldGroup::Aircraft &&
+                             find_field(pair.larger)->group == FieldGroup::Aircraft;
+    // In a brief the type's own pairs were checked when the aircraft was read.
+    if (of_the_type != in_brief) check_pair(pair, brief, in_brief, errors);
+  }
+}
+
+// Pairs within an aircraft that is part of a brief are reported below its pointer.
+void move_below(Errors& from, const std::string& pointer, Errors& to) {
+  for (DocumentError& error : from) {
+    error.field = pointer + error.field;
+    report(to, std::move(error));
+  }
+}
+
+AircraftDocument aircraft_from(const Json& json, Errors& errors) {
+  AircraftDocument document;
+  ObjectReader reader(json, "", "", errors);
+  if (!reader.usable() || !reader.header("aircraft")) return document;
+  reader.identifier("id", document.id);
+  reader.text("name", "Name", Presence::Required, kLongestName, document.name);
+  reader.text("note", "Note", Presence::Optional, kLongestNote, document.note);
+  Brief brief;
+  read_group(reader, FieldGroup::Aircraft, Presence::Required, brief, nullptr);
+  reader.finish();
+  check_pairs(brief, false, errors);
+  document.aircraft = brief.aircraft;
+  return document;
+}
+
+bool read_kind(ObjectReader& reader, const std::string& where, Leg& leg, Errors& errors) {
+  const std::string allowed = "\"straight\" or \"arc\"";
+  const Json* kind = reader.member("kind", "Kind", Presence::Required, allowed);
+  if (kind == nullptr) return false;
+  if (*kind == "straight" || *kind == "arc") {
+    leg.kind = *kind == "arc" ? LegKind::Arc : LegKind::Straight;
+    return true;
+  }
+  report(errors, {pointer_to(reader.pointer(), "kind"), shortened(*kind), allowed,
+                  where + "Kind is " + shortened(*kind) + ", but must be " + allowed +
+                      ". Write one of them."});
+  return false;
+}
+
+// The two holes in ranges: see fields.hpp.
+void check_holes(const Leg& leg, const std::string& pointer, const std::string& where,
+                 Errors& errors) {
+  const double turn_deg = std::fabs(units::degrees_from_radians(leg.turn_rad));
+  if (leg.kind == LegKind::Arc && turn_deg < kSmallestTurn_deg - 1e-9 &&
+      !reported(errors, pointer_to(pointer, "turn_deg"))) {
+    report(errors,
+           {pointer_to(pointer, "turn_deg"), plain_number(turn_deg), "5 to 180° to one side",
+            where + "Turn is less than 5°. Make it a straight, or turn by 5 to 180°."});
+  }
+  const double limit_kt = units::knots_from_mps(leg.speed_limit_mps);
+  if (limit_kt > 0.0 && limit_kt < kSlowestSpeedLimit_kt - 1e-9) {
+    report(errors,
+           {pointer_to(pointer, "speed_limit_kt"), plain_number(limit_kt), "0, or 3 to 50 kt",
+            where + "Speed limit is below 3 kt, which is slower than a taxi can be held. "
+                    "Write 0 for none, or 3 to 50 kt."});
+  }
+}
+
+bool is_optional_leg_field(std::string_view key) {
+  return key == "widening_m" || key == "lead_in_m" || key == "speed_limit_kt";
+}
+
+Leg leg_from(const Json& json, std::size_t index, std::string& name, Errors& errors) {
+  const std::string pointer = pointer_to("/legs", index);
+  const std::string where = "Leg " + std::to_string(index + 1) + ": ";
+  Leg leg;
+  ObjectReader reader(json, pointer, where, errors);
+  if (!reader.usable() || !read_kind(reader, where, leg, errors)) return leg;
+  reader.text("name", "Name", Presence::Optional, kLongestName, name);
+  for (const LegField& field : leg_fields()) {
+    if (!(leg.kind == LegKind::Arc ? field.arcs : field.straights)) continue;
+    const Presence presence =
+        is_optional_leg_field(field.key) ? Presence::Optional : Presence::Required;
+    double value = 0.0;
+    if (reader.number(field.key, field.label, field.unit, presence, field.minimum, field.maximum,
+                      false, value)) {
+      field.set(leg, value);
+    }
+  }
+  reader.finish();
+  check_holes(leg, pointer, where, errors);
+  return leg;
+}
+
+void check_end_is_straight(const TaxiRoute& route, std::size_t index, std::string_view which,
+                           Errors& errors) {
+  const std::string pointer = pointer_to(pointer_to("/legs", index), "kind");
+  if (route.legs[index].kind == LegKind::Straight || reported(errors, pointer)) return;
+  report(errors,
+         {pointer, "\"arc\"", "\"straight\"",
+          "The " + std::string(which) + " leg is an arc, but must be a straight. Put a straight " +
+              (which == "first" ? "before it." : "after it.")});
+}
+
+void check_length(const TaxiRoute& route, Errors& errors) {
+  const double length_m = route_length_m(route);
+  if (length_m <= kLongestRoute_m) return;
+  report(errors, {"/legs", plain_number(std::round(length_m)) + " m", "at most 20000 m",
+                  "The route is " + plain_number(std::round(length_m)) +
+                      " m long, at most 20000 m are allowed. Shorten its legs."});
+}
+
+void read_legs(ObjectReader& reader, RouteDocument& document, Errors& errors) {
+  const std::string allowed = "1 to " + std::to_string(kMaxLegs) + " legs";
+  const Json* legs = reader.member("legs", "Legs", Presence::Required, allowed);
+  if (legs == nullptr) return;
+  if (!legs->is_array()) {
+    report(errors, {"/legs", shortened(*legs), allowed,
+                    "Legs must be a list in brackets [ ], but " + shortened(*legs) +
+                        " stands there. Write " + allowed + "."});
+    return;
+  }
+  const std::size_t count = legs->size();
+  if (count < 1 || count > static_cast<std::size_t>(kMaxLegs)) {
+    report(errors, {"/legs", std::to_string(count) + " legs", allowed,
+                    "The route has " + std::to_string(count) + " legs, " + allowed +
+                        " are allowed. Join neighbouring legs, or add what is missing."});
+    return;
+  }
+  const std::size_t errors_before = errors.size();
+  for (std::size_t i = 0; i < count; ++i) {
+    std::string name;
+    document.route.legs.push(leg_from((*legs)[i], i, name, errors));
+    document.leg_names.push_back(name);
+  }
+  check_end_is_straight(document.route, 0, "first", errors);
+  if (count > 1) check_end_is_straight(document.route, count - 1, "last", errors);
+  if (errors.size() == errors_before) check_length(document.route, errors);
+}
+
+RouteDocument route_from(const Json& json, Errors& errors) {
+  RouteDocument document;
+  ObjectReader reader(json, "", "", errors);
+  if (!reader.usable() || !reader.header("route")) return document;
+  reader.identifier("id", document.id);
+  reader.text("name", "Name", Presence::Required, kLongestName, document.name);
+  reader.text("aerodrome", "Aerodrome", Presence::Optional, kLongestName, document.aerodrome);
+  reader.text("note", "Note", Presence::Optional, kLongestNote, document.note);
+  reader.text("from", "From", Presence::Required, kLongestName, document.from);
+  reader.text("to", "To", Presence::Required, kLongestName, document.to);
+  Brief brief;
+  read_group(reader, FieldGroup::Route, Presence::Required, brief, nullptr);
+  document.route = brief.route;
+  document.route.legs.clear();
+  read_legs(reader, document, errors);
+  reader.finish();
+  return document;
+}
+
+const Field& elevation_field() { return *find_field("start_elevation_m"); }
+
+AerodromePoint point_from(const Json& json, std::size_t index, Errors& errors) {
+  AerodromePoint point;
+  ObjectReader reader(json, pointer_to("/points", index),
+                      "Point " + std::to_string(index + 1) + ": ", errors);
+  if (!reader.usable()) return point;
+  const Field& elevation = elevation_field();
+  reader.text("name", "Name", Presence::Required, kLongestName, point.name);
+  reader.number("elevation_m", "Elevation", "m", Presence::Required, elevation.minimum,
+                elevation.maximum, false, point.elevation_m);
+  reader.finish();
+  return point;
+}
+
+const Json* list_member(ObjectReader& reader, std::string_view key, std::string_view label,
+                        Errors& errors) {
+  const Json* list = reader.member(key, label, Presence::Required, "a list");
+  if (list == nullptr || list->is_array()) return list;
+  report(errors, {pointer_to(reader.pointer(), key), shortened(*list), "a list",
+                  std::string(label) + " must be a list in brackets [ ], but " + shortened(*list) +
+                      " stands there."});
+  return nullptr;
+}
+
+std::vector<std::string> words_from(const Json& list, const std::string& pointer, Errors& errors) {
+  std::vector<std::string> words;
+  for (std::size_t i = 0; i < list.size(); ++i) {
+    if (list[i].is_string()) {
+      words.push_back(list[i].get<std::string>());
+    } else {
+      report(errors, {pointer_to(pointer, i), shortened(list[i]), "text",
+                      "Text in quotation marks is wanted here, but " + shortened(list[i]) +
+                          " stands there."});
+    }
+  }
+  return words;
+}
+
+AerodromeDocument aerodrome_from(const Json& json, Errors& errors) {
+  AerodromeDocument document;
+  ObjectReader reader(json, "", "", errors);
+  if (!reader.usable() || !reader.header("aerodrome")) return document;
+  const Field& elevation = elevation_field();
+  reader.identifier("id", document.id);
+  reader.text("name", "Name", Presence::Required, kLongestName, document.name);
+  reader.text("note", "Note", Presence::Optional, kLongestNote, document.note);
+  reader.number("elevation_m", "Elevation", "m", Presence::Required, elevation.minimum,
+                elevation.maximum, false, document.elevation_m);
+  if (const Json* points = list_member(reader, "points", "Points", errors)) {
+    for (std::size_t i = 0; i < points->size(); ++i) {
+      document.points.push_back(point_from((*points)[i], i, errors));
+    }
+  }
+  if (const Json* routes = list_member(reader, "route_ids", "Routes", errors)) {
+    document.route_ids = words_from(*routes, "/route_ids", errors);
+  }
+  reader.finish();
+  return document;
+}
+
+// A part of a brief: a whole document, or the id of a preset.
+template <class Document>
+void read_part(ObjectReader& reader, std::string_view key, std::string_view label,
+               const std::vector<Document>& presets, Document (*whole)(const Json&, Errors&),
+               Document& out, Errors& errors) {
+  const Json* part = reader.member(key, label, Presence::Required, "a document or a preset's id");
+  if (part == nullptr) return;
+  const std::string pointer = pointer_to("", key);
+  if (!part->is_string()) {
+    Errors inside;
+    out = whole(*part, inside);
+    move_below(inside, pointer, errors);
+    return;
+  }
+  const auto& id = part->get_ref<const std::string&>();
+  std::vector<std::string> ids;
+  for (const Document& preset : presets) {
+    if (preset.id == id) {
+      out = preset;
+      return;
+    }
+    ids.push_back(preset.id);
+  }
+  std::string allowed;
+  for (const std::string& known : ids) allowed += (allowed.empty() ? "" : ", ") + known;
+  const std::string near = nearest_word(id, ids);
+  report(errors,
+         {pointer, shortened(*part), allowed,
+          "There is no preset " + shortened(*part) + " for \"" + std::string(key) + "\". " +
+              (near.empty() ? "Take one of: " + allowed + "." : "Did you mean \"" + near + "\"?")});
+}
+
+void read_brief_group(ObjectReader& reader, std::string_view key, std::string_view label,
+                      FieldGroup group, Presence presence, Brief& brief,
+                      std::vector<std::string>& entered, Errors& errors) {
+  const Json* object = reader.member(key, label, presence, "an object");
+  if (object == nullptr) return;
+  ObjectReader inner(*object, pointer_to("", key), "", errors);
+  if (!inner.usable()) return;
+  read_group(inner, group, presence, brief, &entered);
+  inner.finish();
+}
+
+void read_entered(ObjectReader& reader, std::vector<std::string>& entered, Errors& errors) {
+  if (reader.member("entered", "Entered", Presence::Optional, "") == nullptr) return;
+  const Json* list = list_member(reader, "entered", "Entered", errors);
+  if (list == nullptr) return;
+  entered = words_from(*list, "/entered", errors);
+  for (std::size_t i = 0; i < entered.size(); ++i) {
+    if (find_field(entered[i]) != nullptr || find_choice(entered[i]) != nullptr) continue;
+    report(errors, {pointer_to("/entered", i), shortened_text(entered[i]), "the key of a field",
+                    "\"" + shortened_text(entered[i]) +
+                        "\" is not the key of any field. Leave it out of the list."});
+  }
+}
+
+// The stop has to lie on the last leg: nose, hidden ground and stopping margin need room there.
+void check_stop_fits(const Brief& brief, Errors& errors) {
+  const std::size_t last = brief.route.legs.size() - 1;
+  const double last_leg_m = leg_length_m(brief.route.legs[last]);
+  const double needed_m = route_length_m(brief.route) - stop_position_m(brief);
+  if (last_leg_m > needed_m) return;
+  const std::string allowed = "more than " + plain_number(std::ceil(needed_m * 10.0) / 10.0) + " m";
+  report(errors,
+         {pointer_to(pointer_to("/route/legs", last), "length_m"), plain_number(last_leg_m) + " m",
+          allowed,
+          "The last leg is " + plain_number(last_leg_m) + " m long, but this aircraft needs " +
+              allowed + " there to stop short of the line. Lengthen it."});
+}
+
+BriefDocument brief_from(const Json& json, Errors& errors) {
+  BriefDocument document;
+  ObjectReader reader(json, "", "", errors);
+  if (!reader.usable() || !reader.header("brief")) return document;
+  read_part(reader, "aircraft", "Aircraft", preset_aircraft(), aircraft_from, document.aircraft,
+            errors);
+  read_part(reader, "route", "Route", preset_routes(), route_from, document.route, errors);
+  const bool parts_good = errors.empty();
+  document.brief.aircraft = document.aircraft.aircraft;
+  document.brief.route = document.route.route;
+  const auto group = [&](std::string_view key, std::string_view label, FieldGroup which,
+                         Presence presence) {
+    read_brief_group(reader, key, label, which, presence, document.brief, document.entered, errors);
+  };
+  group("day", "Day", FieldGroup::Day, Presence::Required);
+  group("condition", "Condition", FieldGroup::Condition, Presence::Required);
+  group("technique", "Technique", FieldGroup::Technique, Presence::Optional);
+  group("limits", "Limits", FieldGroup::Limits, Presence::Optional);
+  read_entered(reader, document.entered, errors);
+  reader.finish();
+  if (parts_good) {
+    check_pairs(document.brief, true, errors);
+    if (errors.empty()) check_stop_fits(document.brief, errors);
+  }
+  return document;
+}
+
+template <class Document>
+Read<Document> read_document(std::string_view text, Document (*from)(const Json&, Errors&)) {
+  Read<Document> read;
+  const ParsedJson parsed = parse_json(text);
+  if (!parsed.good) {
+    read.errors.push_back(parsed.error);
+    return read;
+  }
+  Document document = from(parsed.value, read.errors);
+  if (read.errors.empty()) read.value = std::move(document);
+  return read;
+}
+
+}  // namespace
+
+Read<AircraftDocument> read_aircraft(std::string_view json) {
+  return read_document<AircraftDocument>(json, aircraft_from);
+}
+
+Read<AerodromeDocument> read_aerodrome(std::string_view json) {
+  return read_document<AerodromeDocument>(json, aerodrome_from);
+}
+
+Read<RouteDocument> read_route(std::string_view json) {
+  return read_document<RouteDocument>(json, route_from);
+}
+
+Read<BriefDocument> read_brief(std::string_view json) {
+  return read_document<BriefDocument>(json, brief_from);
+}
+
+std::string document_kind(std::string_view json) {
+  const ParsedJson parsed = parse_json(json);
+  if (!parsed.good || !parsed.value.is_object()) return "";
+  const auto format = parsed.value.find("format");
+  if (format == parsed.value.end() || !format->is_string()) return "";
+  for (const char* kind : {"aircraft", "aerodrome", "route", "brief"}) {
+    if (*format == "tillerline/" + std::string(kind)) return kind;
+  }
+  return "";
+}
+
+}  // namespace tillerline

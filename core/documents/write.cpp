@@ -1,0 +1,163 @@
+// Writing documents: keys in a fixed order, numbers in their shortest form that reads back to the
+// same bits.
+#include <cmath>
+#include <cstdio>
+#include <cstdlib>
+#include <cstring>
+#include <type_traits>
+
+#include "documents/documents.hpp"
+#include "documents/fields.hpp"
+#include "documents/json_text.hpp"
+
+namespace tillerline {
+namespace {
+
+Json json_number(double value) {
+  if (value == std::floor(value) && std::fabs(value) < 1e15) {
+    return static_cast<std::int64_t>(value);
+  }
+  return value;
+}
+
+// A field's value went through SI, so that 20 kt may have become 19.999999999999996 kt. Of all
+// numbers that give the same bits in SI, the one with the fewest digits is written.
+template <class Holder, class FieldOf>
+Json number_json(const FieldOf& field, const Holder& holder) {
+  static_assert(std::is_trivially_copyable_v<Holder>);
+  Holder trial;
+  // A copy of all bytes, so that padding between members does not disturb the comparison.
+  std::memcpy(static_cast<void*>(&trial), &holder, sizeof holder);
+  const auto same = [&](double candidate) {
+    field.set(trial, candidate);
+    return std::memcmp(&trial, &holder, sizeof holder) == 0;
+  };
+  const double value = field.get(holder);
+  char text[40];
+  for (int digits = 1; digits <= 17; ++digits) {
+    std::snprintf(text, sizeof text, "%.*g", digits, value);
+    const double candidate = std::strtod(text, nullptr);
+    if (same(candidate)) return json_number(candidate);
+  }
+  double above = value;
+  double below = value;
+  for (int step = 0; step < 4; ++step) {
+    above = std::nextafter(above, HUGE_VAL);
+    below = std::nextafter(below, -HUGE_VAL);
+    if (same(above)) return above;
+    if (same(below)) return below;
+  }
+  return value;
+}
+
+Json choice_json(const Choice& choice, const Brief& brief) {
+  const int index = choice.get(brief);
+  if (choice.yes_no) return index != 0;
+  return std::string(choice.options[static_cast<std::size_t>(index)].value);
+}
+
+void put_group(Json& object, FieldGroup group, const Brief& brief) {
+  for (const Field& field : brief_fields()) {
+    if (field.group == group) object[std::string(field.key)] = number_json(field, brief);
+  }
+  for (const Choice& choice : brief_choices()) {
+    if (choice.group == group) object[std::string(choice.key)] = choice_json(choice, brief);
+  }
+}
+
+Json header(std::string_view kind) {
+  return Json{{"format", "tillerline/" + std::string(kind)}, {"version", 1}};
+}
+
+Json aircraft_json(const AircraftDocument& document, const Brief& brief) {
+  Json json = header("aircraft");
+  json["id"] = document.id;
+  json["name"] = document.name;
+  json["note"] = document.note;
+  put_group(json, FieldGroup::Aircraft, brief);
+  return json;
+}
+
+Json leg_json(const Leg& leg, const std::string& name) {
+  const bool arc = leg.kind == LegKind::Arc;
+  Json json = {{"kind", arc ? "arc" : "straight"}};
+  if (!name.empty()) json["name"] = name;
+  for (const LegField& field : leg_fields()) {
+    if (arc ? field.arcs : field.straights) {
+      json[std::string(field.key)] = number_json(field, leg);
+    }
+  }
+  return json;
+}
+
+Json route_json(const RouteDocument& document, const Brief& brief) {
+  Json json = header("route");
+  json["id"] = document.id;
+  json["name"] = document.name;
+  json["aerodrome"] = document.aerodrome;
+  json["note"] = document.note;
+  json["from"] = document.from;
+  json["to"] = document.to;
+  put_group(json, FieldGroup::Route, brief);
+  Json legs = Json::array();
+  for (std::size_t i = 0; i < brief.route.legs.size(); ++i) {
+    const std::string name = i < document.leg_names.size() ? document.leg_names[i] : "";
+    legs.push_back(leg_json(brief.route.legs[i], name));
+  }
+  json["legs"] = std::move(legs);
+  return json;
+}
+
+Json brief_json(const BriefDocument& document) {
+  Json json = header("brief");
+  json["aircraft"] = aircraft_json(document.aircraft, document.brief);
+  json["route"] = route_json(document.route, document.brief);
+  const auto group = [&](const char* key, FieldGroup which) {
+    Json object = Json::object();
+    put_group(object, which, document.brief);
+    json[key] = std::move(object);
+  };
+  group("day", FieldGroup::Day);
+  group("condition", FieldGroup::Condition);
+  group("technique", FieldGroup::Technique);
+  group("limits", FieldGroup::Limits);
+  json["entered"] = document.entered;
+  return json;
+}
+
+std::string text_of(const Json& json, int indent) {
+  return json.dump(indent, ' ', false, Json::error_handler_t::replace);
+}
+
+}  // namespace
+
+std::string write_aircraft(const AircraftDocument& document) {
+  Brief brief;
+  brief.aircraft = document.aircraft;
+  return text_of(aircraft_json(document, brief), 2) + "\n";
+}
+
+std::string write_route(const RouteDocument& document) {
+  Brief brief;
+  brief.route = document.route;
+  return text_of(route_json(document, brief), 2) + "\n";
+}
+
+std::string write_brief(const BriefDocument& document) {
+  return text_of(brief_json(document), 2) + "\n";
+}
+
+std::string write_brief_line(const BriefDocument& document) {
+  return text_of(brief_json(document), -1);
+}
+
+std::string write_error_line(const DocumentError& error) {
+  const Json json = {{"error",
+                      {{"field", error.field},
+                       {"value", error.value},
+                       {"allowed", error.allowed},
+                       {"message", error.message}}}};
+  return text_of(json, -1);
+}
+
+}  // namespace tillerline
