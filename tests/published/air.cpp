@@ -61,7 +61,8 @@ TEST_CASE("air: the printed table by geometric height") {
   struct Row {
     double height_m, temperature_k, pressure_bar, density_ratio;
   };
-  // Tolerance: half a unit of the last printed digit.
+  // Tolerance: half a unit of the last printed digit; a whole one for the density ratio, which the
+  // table forms from an already rounded density (0.9093 / 1.225 at 3000 m).
   for (const Row& row : {Row{1000.0, 281.7, 0.8988, 0.9075}, Row{2000.0, 275.2, 0.7950, 0.8217},
                          Row{3000.0, 268.7, 0.7012, 0.7423}}) {
     const Air air = standard_air(geopotential_m(row.height_m));
@@ -82,7 +83,7 @@ TEST_CASE("air: the printed table by geometric height") {
            .place = "SI table",
            .expected = row.density_ratio,
            .got = air.density_kgpm3 / standard_air(0.0).density_kgpm3,
-           .tolerance = 0.00005});
+           .tolerance = 0.0001});
   }
 }
 

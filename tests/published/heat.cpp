@@ -83,6 +83,7 @@ TEST_CASE("heat: specific heat of graphite") {
            .got = butland_maddison_jpkgk(kelvin(row.celsius)),
            .tolerance = 0.3});
   }
+  // The polynomials' own distance from the table, computed apart: 0.47 % at 1200 K, less elsewhere.
   struct Janaf {
     double kelvin, jpmolk;
   };
@@ -91,11 +92,11 @@ TEST_CASE("heat: specific heat of graphite") {
                            Janaf{1200.0, 22.766}, Janaf{1500.0, 23.904}}) {
     check({.what = "specific heat, J/(mol K)",
            .source = kJanaf,
-           .place = "C_p column; the fits agree within 0.4 %",
+           .place = "C_p column; the polynomials are off by up to 0.47 %, at 1200 K",
            .origin = Origin::FromMemory,
            .expected = row.jpmolk,
            .got = specific_heat_jpkgk(BrakeMaterial::Carbon, row.kelvin) * kMolarMass_kg,
-           .tolerance = 0.004 * row.jpmolk});
+           .tolerance = 0.005 * row.jpmolk});
   }
   check_band({.what = "specific heat at 25 degC, kJ/(kg K)",
               .source = "Pierson, Handbook of Carbon, Graphite, Diamond and Fullerenes",
