@@ -23,10 +23,10 @@ struct Aircraft {
   // atmosphere at sea level.
   int engine_count = 4;
   double idle_thrust_n = 14.0e3;
-  double idle_air_flow_kgps = 250.0;        // idle thrust falls by about this much per m/s of speed
+  double idle_air_flow_kgps = 250.0;  // idle thrust falls by about this much per m/s of speed
   double idle_fuel_flow_kgps = 0.22;
   double fuel_per_extra_thrust_kgpns = 9e-6;  // added fuel flow per newton above idle
-  double taxi_thrust_limit_n = 60.0e3;      // the most that is used on a taxiway, per engine
+  double taxi_thrust_limit_n = 60.0e3;        // the most that is used on a taxiway, per engine
 
   // Resistance.
   double drag_area_m2 = 11.0;               // C_D S on the ground, flaps as for taxi
@@ -35,41 +35,41 @@ struct Aircraft {
   double rolling_speed_factor_s2pm2 = 0.0;  // rolling = rolling_resistance (1 + factor v^2)
 
   // Geometry seen from above. Distances are from the main-gear axis.
-  double wheelbase_m = 31.0;                // nose gear to main-gear axis
-  double eye_ahead_m = 34.0;                // pilot's eye ahead of the main-gear axis
-  double eye_side_m = 0.53;                 // pilot's eye beside the aircraft's middle
-  double nose_tip_ahead_m = 36.5;           // foremost point
-  double cabin_front_ahead_m = 29.0;        // foremost place where people stand or sit
-  double cabin_rear_behind_m = 27.0;        // rearmost such place (positive number)
-  double tail_behind_m = 31.0;              // rearmost point (positive number)
+  double wheelbase_m = 31.0;          // nose gear to main-gear axis
+  double eye_ahead_m = 34.0;          // pilot's eye ahead of the main-gear axis
+  double eye_side_m = 0.53;           // pilot's eye beside the aircraft's middle
+  double nose_tip_ahead_m = 36.5;     // foremost point
+  double cabin_front_ahead_m = 29.0;  // foremost place where people stand or sit
+  double cabin_rear_behind_m = 27.0;  // rearmost such place (positive number)
+  double tail_behind_m = 31.0;        // rearmost point (positive number)
   double tailplane_span_m = 20.0;
   double wing_span_m = 62.0;
-  double wing_tip_behind_m = 8.0;           // wing tips behind the main-gear axis (negative: ahead)
+  double wing_tip_behind_m = 8.0;  // wing tips behind the main-gear axis (negative: ahead)
 
   // Eye height and the downward cut-off of the view over the nose.
   double eye_height_m = 6.0;
-  double view_cutoff_rad = 0.349066;        // below the horizontal
+  double view_cutoff_rad = 0.349066;  // below the horizontal
 
   // Wheels.
-  double wheel_span_m = 12.6;               // outer faces of the outer main wheels (OMGWS)
-  double bogie_track_m = 10.6;              // between the middles of left and right bogies
-  int bogie_axles = 2;                      // axles one behind the other on each bogie
+  double wheel_span_m = 12.6;   // outer faces of the outer main wheels (OMGWS)
+  double bogie_track_m = 10.6;  // between the middles of left and right bogies
+  int bogie_axles = 2;          // axles one behind the other on each bogie
   double axle_spacing_m = 1.5;
-  double main_gear_load_share = 0.93;       // share of the weight on the main gear
-  double cornering_stiffness_prad = 5.5;    // tyre side force per load and slip angle
-  double nose_wheel_span_m = 0.9;           // outer faces of the nose wheels
-  double steering_limit_rad = 1.221730;     // largest nose-wheel angle
-  double steering_rate_radps = 0.20;        // how fast the nose wheels are turned
+  double main_gear_load_share = 0.93;     // share of the weight on the main gear
+  double cornering_stiffness_prad = 5.5;  // tyre side force per load and slip angle
+  double nose_wheel_span_m = 0.9;         // outer faces of the nose wheels
+  double steering_limit_rad = 1.221730;   // largest nose-wheel angle
+  double steering_rate_radps = 0.20;      // how fast the nose wheels are turned
 
   // Brakes.
   BrakeMaterial brake_material = BrakeMaterial::Carbon;
   int brake_count = 12;
-  double heat_pack_mass_kg = 60.0;          // per brake
-  double brake_area_m2 = 0.9;               // effective cooling surface per brake
+  double heat_pack_mass_kg = 60.0;  // per brake
+  double brake_area_m2 = 0.9;       // effective cooling surface per brake
   double brake_emissivity = 0.8;
-  double brake_convection_wpm2k = 6.0;      // still or slow air
-  double fan_convection_wpm2k = 0.0;        // with brake fans running; 0: no fans fitted
-  double brake_heat_share = 1.0;            // share of the braking work that ends in the packs
+  double brake_convection_wpm2k = 6.0;  // still or slow air
+  double fan_convection_wpm2k = 0.0;    // with brake fans running; 0: no fans fitted
+  double brake_heat_share = 1.0;        // share of the braking work that ends in the packs
 };
 
 }  // namespace tillerline

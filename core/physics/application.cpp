@@ -13,14 +13,12 @@ namespace {
 struct Phase {
   double start_s;
   double duration_s;
-  double v_mps;       // speed at its begin
-  double a_mps2;      // deceleration at its begin
-  double jerk_mps3;   // growth of the deceleration
+  double v_mps;      // speed at its begin
+  double a_mps2;     // deceleration at its begin
+  double jerk_mps3;  // growth of the deceleration
 
   double speed(double t) const { return v_mps - t * (a_mps2 + 0.5 * jerk_mps3 * t); }
-  double distance(double t) const {
-    return t * (v_mps - t * (0.5 * a_mps2 + jerk_mps3 * t / 6.0));
-  }
+  double distance(double t) const { return t * (v_mps - t * (0.5 * a_mps2 + jerk_mps3 * t / 6.0)); }
   double deceleration(double t) const { return a_mps2 + jerk_mps3 * t; }
 };
 
@@ -45,8 +43,8 @@ Phases phases_of(const Application& a) {
 void finish(Application& a) {
   const Phases p = phases_of(a);
   a.duration_s = a.rise_s + a.hold_s + a.fall_s;
-  a.length_m = p.phase[0].distance(a.rise_s) + p.phase[1].distance(a.hold_s) +
-               p.phase[2].distance(a.fall_s);
+  a.length_m =
+      p.phase[0].distance(a.rise_s) + p.phase[1].distance(a.hold_s) + p.phase[2].distance(a.fall_s);
 }
 
 double natural_deceleration(const RollLaw& law, double speed_mps) {
@@ -72,8 +70,7 @@ Application plan_application(const RollLaw& law, double v0_mps, double v1_mps,
   a.start_mps2 = natural_deceleration(law, v0_mps);
   a.end_mps2 = natural_deceleration(law, v1_mps);
   // Brakes must add something even where the slope already slows it hard.
-  const double wanted =
-      std::max(deceleration_mps2, 0.1 + std::max(a.start_mps2, a.end_mps2));
+  const double wanted = std::max(deceleration_mps2, 0.1 + std::max(a.start_mps2, a.end_mps2));
   const double drop = v0_mps - v1_mps;
   const double squares = 0.5 * (a.start_mps2 * a.start_mps2 + a.end_mps2 * a.end_mps2);
   const double ramp_drop = (wanted * wanted - squares) / jerk_mps3;
@@ -135,9 +132,8 @@ double application_energy_j(const Application& application, const RollLaw& law, 
     const double first = phase.speed(0.0);
     const double last = phase.speed(phase.duration_s);
     if (first > law.split_mps && last < law.split_mps) {
-      const double crossing_s = find_zero(0.0, phase.duration_s, [&](double t) {
-        return phase.speed(t) - law.split_mps;
-      });
+      const double crossing_s = find_zero(0.0, phase.duration_s,
+                                          [&](double t) { return phase.speed(t) - law.split_mps; });
       energy_j += part_energy_j(phase, law.above, 0.0, crossing_s, mass_kg);
       energy_j += part_energy_j(phase, law.below, crossing_s, phase.duration_s, mass_kg);
     } else {

@@ -22,7 +22,7 @@ struct Application {
   double start_mps2 = 0.0;  // deceleration at the begin, at the peak and at the end
   double peak_mps2 = 0.0;
   double end_mps2 = 0.0;
-  double rise_s = 0.0;      // the three phases
+  double rise_s = 0.0;  // the three phases
   double hold_s = 0.0;
   double fall_s = 0.0;
   double length_m = 0.0;

@@ -22,8 +22,8 @@ Air air_from(double pressure_pa, double temperature_k) {
   return {.temperature_k = temperature_k,
           .pressure_pa = pressure_pa,
           .density_kgpm3 = pressure_pa / (kGasConstant_jpkgk * temperature_k),
-          .sound_speed_mps = elementary::square_root(kHeatCapacityRatio * kGasConstant_jpkgk *
-                                                     temperature_k)};
+          .sound_speed_mps =
+              elementary::square_root(kHeatCapacityRatio * kGasConstant_jpkgk * temperature_k)};
 }
 
 }  // namespace

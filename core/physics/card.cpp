@@ -25,8 +25,7 @@ double departure_limit_k(const Brief& brief) {
   return fans ? brief.limits.departure_brake_fans_k : brief.limits.departure_brake_k;
 }
 
-void fill_turn_from_run(const Brief& brief, const Air& air, const RouteRun& run,
-                        TurnAnswer& turn) {
+void fill_turn_from_run(const Brief& brief, const Air& air, const RouteRun& run, TurnAnswer& turn) {
   const Aircraft& aircraft = brief.aircraft;
   const std::size_t index = static_cast<std::size_t>(turn.leg);
   const Leg& leg = brief.route.legs[index];
@@ -46,8 +45,7 @@ void fill_turn_from_run(const Brief& brief, const Air& air, const RouteRun& run,
 
   // Standing in the turn the headwind at its middle would do; the leg's mean is what the run uses.
   const double headwind_mps = index < run.legs.size() ? run.legs[index].headwind_mps : 0.0;
-  RollForces forces =
-      idle_forces(aircraft, brief.condition, air, leg.slope_rad, headwind_mps);
+  RollForces forces = idle_forces(aircraft, brief.condition, air, leg.slope_rad, headwind_mps);
   const double straight_margin_n = breakaway_margin_n(forces);
   forces.scrub_drag_n = turn.loads.scrub_drag_n;
   const double margin_n = breakaway_margin_n(forces);
@@ -86,8 +84,7 @@ void fill_heat(const Brief& brief, const Air& air, Card& card) {
   heat.limit_k = departure_limit_k(brief);
   heat.within_limit = heat.end_k <= heat.limit_k;
   if (heat.within_limit) return;
-  const HeatPack pack =
-      heat_pack(brief.aircraft, air.temperature_k, brief.condition.fans_on);
+  const HeatPack pack = heat_pack(brief.aircraft, air.temperature_k, brief.condition.fans_on);
   const CoolingTime wait = time_between_temperatures(pack, heat.end_k, heat.limit_k, 0.0);
   heat.wait_s = wait.time_s;
   heat.wait_reaches_limit = wait.reached;
@@ -96,8 +93,7 @@ void fill_heat(const Brief& brief, const Air& air, Card& card) {
 // ------------------------------------------------------------------------------ cautions --------
 
 void roll_cautions(const Brief& brief, Card& card) {
-  const double limit_n =
-      brief.condition.engines_running * brief.aircraft.taxi_thrust_limit_n;
+  const double limit_n = brief.condition.engines_running * brief.aircraft.taxi_thrust_limit_n;
   if (card.roll.verdict == RollVerdict::CannotMove)
     caution(card, CautionLevel::Exceeded, CautionKind::CannotMove, 0, card.roll.start_thrust_n,
             limit_n);
@@ -106,22 +102,20 @@ void roll_cautions(const Brief& brief, Card& card) {
             limit_n);
   if (card.roll.verdict == RollVerdict::KeepsRolling ||
       card.roll.verdict == RollVerdict::NeedsThrust)
-    caution(card, CautionLevel::Care, CautionKind::NeedsPushToStart, 0,
-            card.roll.extra_thrust_n);
+    caution(card, CautionLevel::Care, CautionKind::NeedsPushToStart, 0, card.roll.extra_thrust_n);
 }
 
 void track_cautions(const Brief& brief, const TrackAnswer& track, Card& card) {
-  const TrackPlan& plan = brief.technique.turning == TurnTechnique::EyeOnLine
-                              ? track.eye_on_line
-                              : track.gear_on_line;
+  const TrackPlan& plan =
+      brief.technique.turning == TurnTechnique::EyeOnLine ? track.eye_on_line : track.gear_on_line;
   const int leg = track.leg;
   if (!plan.possible) {
     caution(card, CautionLevel::Exceeded, CautionKind::TurnTooTight, leg, plan.steering_rad,
             track.steering_limit_rad);
     return;
   }
-  const double least = std::min(
-      {plan.margins.left_main_m, plan.margins.right_main_m, plan.margins.nose_m});
+  const double least =
+      std::min({plan.margins.left_main_m, plan.margins.right_main_m, plan.margins.nose_m});
   const double least_main = std::min(plan.margins.left_main_m, plan.margins.right_main_m);
   if (least < 0.0)
     caution(card, CautionLevel::Exceeded, CautionKind::WheelOffPavement, leg, least);
@@ -144,8 +138,7 @@ void turn_cautions(const Brief& brief, const TurnAnswer& turn, Card& card) {
     caution(card, CautionLevel::Care, CautionKind::RunsAwayInTurn, leg, turn.peak_mps,
             turn.limit.speed_mps);
   if (turn.window.state == WindowState::Stalls)
-    caution(card, CautionLevel::Care, CautionKind::StallsInTurn, leg,
-            turn.window.opening_thrust_n);
+    caution(card, CautionLevel::Care, CautionKind::StallsInTurn, leg, turn.window.opening_thrust_n);
   if (turn.peak_mps > std::max(turn.limit.speed_mps, walk) + 0.05)
     caution(card, CautionLevel::Exceeded, CautionKind::TurnSpeedAboveLimit, leg, turn.peak_mps,
             turn.limit.speed_mps);
@@ -172,11 +165,9 @@ void leg_cautions(const Brief& brief, Card& card) {
 void heat_cautions(Card& card) {
   const HeatAnswer& heat = card.heat;
   if (!heat.within_limit)
-    caution(card, CautionLevel::Exceeded, CautionKind::BrakesTooHot, -1, heat.end_k,
-            heat.limit_k);
+    caution(card, CautionLevel::Exceeded, CautionKind::BrakesTooHot, -1, heat.end_k, heat.limit_k);
   else if (heat.peak_k > heat.limit_k)
-    caution(card, CautionLevel::Care, CautionKind::PeakAboveLimit, -1, heat.peak_k,
-            heat.limit_k);
+    caution(card, CautionLevel::Care, CautionKind::PeakAboveLimit, -1, heat.peak_k, heat.limit_k);
 }
 
 void fill_cautions(const Brief& brief, Card& card) {
@@ -192,12 +183,11 @@ void fill_cautions(const Brief& brief, Card& card) {
     caution(card, CautionLevel::Care, CautionKind::LongTaxiTyres, -1, card.run.length_m,
             kTyreTestDistance_m);
   // Most serious first; within a level in the order of the kinds, then along the route.
-  std::sort(card.cautions.begin(), card.cautions.end(),
-                   [](const Caution& a, const Caution& b) {
-                     if (a.level != b.level) return a.level < b.level;
-                     if (a.kind != b.kind) return a.kind < b.kind;
-                     return a.leg < b.leg;
-                   });
+  std::sort(card.cautions.begin(), card.cautions.end(), [](const Caution& a, const Caution& b) {
+    if (a.level != b.level) return a.level < b.level;
+    if (a.kind != b.kind) return a.kind < b.kind;
+    return a.leg < b.leg;
+  });
   for (const Caution& c : card.cautions)
     if (c.level == CautionLevel::Exceeded && makes_it_impossible(c.kind)) card.possible = false;
   if (card.run.status != RunStatus::Complete) card.possible = false;

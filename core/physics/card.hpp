@@ -45,7 +45,7 @@ enum class CautionKind {
 struct Caution {
   CautionLevel level = CautionLevel::Care;
   CautionKind kind = CautionKind::ThrustNeeded;
-  int leg = -1;          // index into the route, -1: the whole taxi
+  int leg = -1;  // index into the route, -1: the whole taxi
   double value = 0.0;
   double limit = 0.0;
 };

@@ -41,8 +41,8 @@ double polynomial_integral(const double* coefficient, int count, double x) {
 double carbon_heat_content(double temperature_k) {
   constexpr double kScale = kGasConstant_jpmolk / kCarbonMolarMass_kgpmol;
   const double low = std::min(temperature_k, kSplit_k);
-  double sum = polynomial_integral(kLow, 5, low) -
-               polynomial_integral(kLow, 5, units::kZeroCelsius_k);
+  double sum =
+      polynomial_integral(kLow, 5, low) - polynomial_integral(kLow, 5, units::kZeroCelsius_k);
   if (temperature_k > kSplit_k)
     sum += polynomial_integral(kHigh, 5, temperature_k) - polynomial_integral(kHigh, 5, kSplit_k);
   return kScale * sum;
@@ -52,8 +52,7 @@ double steel_heat_content(double temperature_k) {
   const double celsius = units::celsius_from_kelvin(temperature_k);
   const double low = std::min(celsius, kSteelTop_c);
   double sum = polynomial_integral(kSteel, 4, low);
-  if (celsius > kSteelTop_c)
-    sum += polynomial(kSteel, 4, kSteelTop_c) * (celsius - kSteelTop_c);
+  if (celsius > kSteelTop_c) sum += polynomial(kSteel, 4, kSteelTop_c) * (celsius - kSteelTop_c);
   return sum;
 }
 
@@ -81,9 +80,8 @@ double split_time_s(const HeatPack& pack, double from_k, double to_k, double pow
   constexpr double kRatio = 1.6;
   const double low = std::min(from_k, to_k);
   const double high = std::max(from_k, to_k);
-  const double knot_k = pack.material == BrakeMaterial::Carbon
-                            ? kSplit_k
-                            : units::kelvin_from_celsius(kSteelTop_c);
+  const double knot_k =
+      pack.material == BrakeMaterial::Carbon ? kSplit_k : units::kelvin_from_celsius(kSteelTop_c);
   double time_s = 0.0;
   double t_k = from_k;
   const bool upward = to_k > from_k;
@@ -106,13 +104,13 @@ double split_time_s(const HeatPack& pack, double from_k, double to_k, double pow
 
 HeatPack heat_pack(const Aircraft& aircraft, double air_k, bool fans_on) {
   const bool fans = fans_on && aircraft.fan_convection_wpm2k > 0.0;
-  return {.material = aircraft.brake_material,
-          .mass_kg = aircraft.heat_pack_mass_kg,
-          .area_m2 = aircraft.brake_area_m2,
-          .emissivity = aircraft.brake_emissivity,
-          .convection_wpm2k =
-              fans ? aircraft.fan_convection_wpm2k : aircraft.brake_convection_wpm2k,
-          .air_k = air_k};
+  return {
+      .material = aircraft.brake_material,
+      .mass_kg = aircraft.heat_pack_mass_kg,
+      .area_m2 = aircraft.brake_area_m2,
+      .emissivity = aircraft.brake_emissivity,
+      .convection_wpm2k = fans ? aircraft.fan_convection_wpm2k : aircraft.brake_convection_wpm2k,
+      .air_k = air_k};
 }
 
 double specific_heat_jpkgk(BrakeMaterial material, double temperature_k) {
@@ -133,11 +131,10 @@ double heat_content_jpkg(BrakeMaterial material, double temperature_k) {
 double temperature_after_energy_k(const HeatPack& pack, double temperature_k, double energy_j) {
   if (energy_j <= 0.0) return temperature_k;
   const double target = heat_content_jpkg(pack.material, temperature_k) + energy_j / pack.mass_kg;
-  double t_k = temperature_k +
-               energy_j / heat_capacity_jpk(pack, temperature_k);
+  double t_k = temperature_k + energy_j / heat_capacity_jpk(pack, temperature_k);
   for (int i = 0; i < 50; ++i) {
-    const double step = (heat_content_jpkg(pack.material, t_k) - target) /
-                        specific_heat_jpkgk(pack.material, t_k);
+    const double step =
+        (heat_content_jpkg(pack.material, t_k) - target) / specific_heat_jpkgk(pack.material, t_k);
     t_k -= step;
     if (std::abs(step) <= 1e-13 * t_k) break;
   }
@@ -197,10 +194,15 @@ double temperature_after_time_k(const HeatPack& pack, double from_k, double time
   for (int i = 0; i < 100; ++i) {
     const CoolingTime elapsed = time_between_temperatures(pack, from_k, t_k, power_w);
     const double error_s = (elapsed.reached ? elapsed.time_s : 2.0 * time_s) - time_s;
-    if (error_s > 0.0) near_k = t_k;
-    else far_k = t_k;
+    if (error_s > 0.0)
+      near_k = t_k;
+    else
+      far_k = t_k;
     const double rate = (power_w - cooling_power_w(pack, t_k)) / heat_capacity_jpk(pack, t_k);
-    double next = t_k - error_s * rate;
+    // Newton in the logarithm of the distance to balance, in which the time is nearly linear: plain
+    // Newton creeps, and seems to have arrived, when the guess is too close to balance.
+    const double gap_k = t_k - balance_k;
+    double next = balance_k + gap_k * exponential(-error_s * rate / gap_k);
     const double low = std::min(near_k, far_k);
     const double high = std::max(near_k, far_k);
     if (!(next > low && next < high)) next = 0.5 * (low + high);

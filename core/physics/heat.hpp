@@ -9,8 +9,8 @@
 // The temperature is that of the pack. A cockpit indication lags behind it and reads low with fans.
 //
 // Heating by one application is instantaneous against the cooling time constant (half an hour and
-// more): the pack first cools for the application's duration, then takes the energy, which leaves it
-// warmer by less than 0.1 K. Cooling time is a quadrature in T (Gauss-Legendre, 8 points, split
+// more): the pack first cools for the application's duration, then takes the energy, which leaves
+// it warmer by less than 0.1 K. Cooling time is a quadrature in T (Gauss-Legendre, 8 points, split
 // geometrically towards the equilibrium, 1e-12 relative); its inverse is a safeguarded Newton.
 // Valid for 200 K to 2000 K (carbon), 253 K to 1008 K (steel: held constant above, conservative).
 #pragma once
@@ -42,8 +42,8 @@ double temperature_after_energy_k(const HeatPack& pack, double temperature_k, do
 // Heat flow out of one pack, W (negative when it is colder than the air).
 double cooling_power_w(const HeatPack& pack, double temperature_k);
 
-// Time to go from one temperature to another while `power_w` (>= 0) goes in. `reached` is false when
-// the balance temperature lies between.
+// Time to go from one temperature to another while `power_w` (>= 0) goes in. `reached` is false
+// when the balance temperature lies between.
 struct CoolingTime {
   bool reached = false;
   double time_s = 0.0;
@@ -60,28 +60,28 @@ double balance_temperature_k(const HeatPack& pack, double power_w);
 // What one technique costs on the route.
 struct TechniqueCost {
   BrakeTechnique technique = BrakeTechnique::FewLong;
-  int applications = 0;                 // for Dragging: each stretch of dragging counts once
-  double energy_j = 0.0;                // all brakes together
+  int applications = 0;   // for Dragging: each stretch of dragging counts once
+  double energy_j = 0.0;  // all brakes together
   double peak_k = 0.0;
-  double end_k = 0.0;                   // at the stop
+  double end_k = 0.0;  // at the stop
   double time_s = 0.0;
   double fuel_kg = 0.0;
-  double wear_cost = 0.0;               // carbon: applications x cost; steel: see wear_by_energy
-  bool wear_by_energy = false;          // steel wears by the energy: the cost counts energy instead
+  double wear_cost = 0.0;       // carbon: applications x cost; steel: see wear_by_energy
+  bool wear_by_energy = false;  // steel wears by the energy: the cost counts energy instead
 };
 
 struct HeatAnswer {
   double start_k = 0.0;
-  double end_k = 0.0;                   // at the stop (line-up)
+  double end_k = 0.0;  // at the stop (line-up)
   double peak_k = 0.0;
-  double rise_k = 0.0;                  // peak above start
+  double rise_k = 0.0;  // peak above start
   int applications = 0;
-  double energy_j = 0.0;                // into the brakes, all together
-  double limit_k = 0.0;                 // departure limit that counts today
+  double energy_j = 0.0;  // into the brakes, all together
+  double limit_k = 0.0;   // departure limit that counts today
   bool within_limit = true;
-  double wait_s = 0.0;                  // from the stop until the limit, 0 when within
-  bool wait_reaches_limit = true;       // false: it never cools to the limit in this air
-  TechniqueCost techniques[3];          // same route, in the order of BrakeTechnique
+  double wait_s = 0.0;             // from the stop until the limit, 0 when within
+  bool wait_reaches_limit = true;  // false: it never cools to the limit in this air
+  TechniqueCost techniques[3];     // same route, in the order of BrakeTechnique
 };
 
 }  // namespace tillerline

@@ -59,8 +59,7 @@ double phi_difference(double p, double one_minus_p, double z, double one_minus_z
     const double rp = square_root(p);
     const double rz = square_root(z);
     const double difference = p_minus_z / (rp + rz);
-    const double one_minus_product =
-        0.5 * (one_minus_p + one_minus_z + difference * difference);
+    const double one_minus_product = 0.5 * (one_minus_p + one_minus_z + difference * difference);
     const double w = difference / one_minus_product;
     const double w2 = w * w;
     if (w2 < 0.5) {
@@ -95,7 +94,8 @@ Passage rising_passage(const QuadraticMotion& m, double v0_mps, double v1_mps) {
   if (d < 0.0 && s_small) {
     const double root = square_root(-d);
     result.time_s = 2.0 / root * arctangent2(h * root, s);
-    const double k = b_middle / (2.0 * m.c_pm) * (2.0 * h * phi(p, one_minus_p) / sum - result.time_s);
+    const double k =
+        b_middle / (2.0 * m.c_pm) * (2.0 * h * phi(p, one_minus_p) / sum - result.time_s);
     result.distance_m = middle * result.time_s + k;
     return result;
   }
@@ -104,7 +104,8 @@ Passage rising_passage(const QuadraticMotion& m, double v0_mps, double v1_mps) {
   result.time_s = 2.0 * h / s * phi(z, one_minus_z);
   const bool direct = std::abs(q) > 0.05 * sum && !(p <= 0.5 && z <= 0.5 && z >= -1.0);
   if (direct) {
-    const double k = b_middle / (2.0 * m.c_pm) * (2.0 * h * phi(p, one_minus_p) / sum - result.time_s);
+    const double k =
+        b_middle / (2.0 * m.c_pm) * (2.0 * h * phi(p, one_minus_p) / sum - result.time_s);
     result.distance_m = middle * result.time_s + k;
     return result;
   }

@@ -3,16 +3,17 @@
 //   dv/dt = A + B v + C v^2
 //
 // The roll of an aircraft under idle thrust, rolling resistance, slope and air drag has this form
-// as long as the air does not change its direction relative to the aircraft (roll.hpp splits there).
+// as long as the air does not change its direction relative to the aircraft (roll.hpp splits
+// there).
 //
 // Method: between v0 and v1 let h = v1 - v0, a0 = a(v0), a1 = a(v1), P = a0 + a1, S = P - C h^2.
 // By the addition theorem of artanh the time is
 //   t = (2 h / S) Phi(z),  z = 1 - 4 a0 a1 / S^2 = D h^2 / S^2,  D = B^2 - 4 A C,
 //   Phi(z) = artanh(sqrt z) / sqrt z, continued through z = 0 by arctan (Carlson's R_C),
-// and the distance is s = (v0 + v1)/2 t + K with K written by the divided difference of Phi, so that
-// neither C nor D is ever divided by: constant acceleration, pure linear and pure quadratic drag
-// are inside the one formula. (Carlson, Numerical Algorithms 10, 1995, for R_C; the sum form is
-// derived here and checked in tests/physics against direct integration.)
+// and the distance is s = (v0 + v1)/2 t + K with K written by the divided difference of Phi, so
+// that neither C nor D is ever divided by: constant acceleration, pure linear and pure quadratic
+// drag are inside the one formula. (Carlson, Numerical Algorithms 10, 1995, for R_C; the sum form
+// is derived here and checked in tests/physics against direct integration.)
 //
 // Error: below 1e-13 relative in t and s for well-conditioned inputs; near a terminal speed the
 // answer is as uncertain as the terminal speed itself.

@@ -1,7 +1,7 @@
 // Gauss-Legendre quadrature on a finite interval, and the 20-point nodes used by phi's difference.
 //
-// n points are exact for polynomials up to degree 2n - 1 (Abramowitz and Stegun 25.4.29). Nodes were
-// computed here by Newton's method on the Legendre recurrence at 50 digits.
+// n points are exact for polynomials up to degree 2n - 1 (Abramowitz and Stegun 25.4.29). Nodes
+// were computed here by Newton's method on the Legendre recurrence at 50 digits.
 #pragma once
 
 namespace tillerline {

@@ -154,8 +154,10 @@ RollOut roll_over_distance(const RollLaw& law, double v0_mps, double distance_m)
     p = passage(law, v0_mps, v);
     const double missing = p.reached ? distance_m - p.distance_m : -1.0;
     const bool v_is_too_far = !p.reached || missing < 0.0;
-    if ((a0 > 0.0) == v_is_too_far) high = v;
-    else low = v;
+    if ((a0 > 0.0) == v_is_too_far)
+      high = v;
+    else
+      low = v;
     if (p.reached && std::abs(missing) <= 1e-14 * distance_m) break;
     const double square = v * v + 2.0 * acceleration_mps2(law, v) * missing;
     double next = p.reached && square > 0.0 ? square_root(square) : -1.0;
@@ -171,8 +173,7 @@ RollOut roll_over_distance(const RollLaw& law, double v0_mps, double distance_m)
 double breakaway_margin_n(const RollForces& forces) {
   const double weight = weight_n(forces);
   return forces.thrust_n - standing_air_drag_n(forces) - forces.scrub_drag_n -
-         weight * (forces.breakaway_resistance * cosine(forces.slope_rad) +
-                   sine(forces.slope_rad));
+         weight * (forces.breakaway_resistance * cosine(forces.slope_rad) + sine(forces.slope_rad));
 }
 
 double critical_slope_rad(const RollForces& forces, double resistance) {
@@ -188,15 +189,15 @@ RollAnswer roll_answer(const Brief& brief, const Air& air) {
   answer.slope_rad = first.slope_rad;
   answer.headwind_mps = leg_headwind_mps(first, brief.route.start_heading_rad,
                                          brief.day.wind_speed_mps, brief.day.wind_from_rad);
-  const RollForces forces = idle_forces(brief.aircraft, brief.condition, air, answer.slope_rad,
-                                        answer.headwind_mps);
+  const RollForces forces =
+      idle_forces(brief.aircraft, brief.condition, air, answer.slope_rad, answer.headwind_mps);
   const RollLaw law = roll_law(forces);
   answer.idle_thrust_n = forces.thrust_n;
   answer.idle_thrust_per_weight = forces.thrust_n / weight_n(forces);
   answer.breakaway_margin_n = breakaway_margin_n(forces);
   answer.acceleration_mps2 = acceleration_mps2(law, 0.0);
-  answer.level_acceleration_mps2 = acceleration_mps2(
-      roll_law(idle_forces(brief.aircraft, brief.condition, air, 0.0, 0.0)), 0.0);
+  answer.level_acceleration_mps2 =
+      acceleration_mps2(roll_law(idle_forces(brief.aircraft, brief.condition, air, 0.0, 0.0)), 0.0);
   answer.keeps_rolling_slope_rad = critical_slope_rad(forces, forces.rolling_resistance);
   answer.restarts_slope_rad = critical_slope_rad(forces, forces.breakaway_resistance);
   answer.extra_thrust_n = std::max(0.0, -answer.breakaway_margin_n);
@@ -208,10 +209,14 @@ RollAnswer roll_answer(const Brief& brief, const Air& air) {
   }
   const double thrust_limit_n =
       brief.condition.engines_running * brief.aircraft.taxi_thrust_limit_n;
-  if (answer.breakaway_margin_n >= 0.0) answer.verdict = RollVerdict::RollsByItself;
-  else if (answer.start_thrust_n > thrust_limit_n) answer.verdict = RollVerdict::CannotMove;
-  else if (answer.acceleration_mps2 > 0.0) answer.verdict = RollVerdict::KeepsRolling;
-  else answer.verdict = RollVerdict::NeedsThrust;
+  if (answer.breakaway_margin_n >= 0.0)
+    answer.verdict = RollVerdict::RollsByItself;
+  else if (answer.start_thrust_n > thrust_limit_n)
+    answer.verdict = RollVerdict::CannotMove;
+  else if (answer.acceleration_mps2 > 0.0)
+    answer.verdict = RollVerdict::KeepsRolling;
+  else
+    answer.verdict = RollVerdict::NeedsThrust;
   return answer;
 }
 
@@ -220,9 +225,8 @@ RollMap roll_map(const Brief& brief, const Air& air, double target_mps) {
   RollMap map;
   map.target_mps = target_mps;
   const Aircraft& aircraft = brief.aircraft;
-  const double headwind_mps =
-      leg_headwind_mps(brief.route.legs[0], brief.route.start_heading_rad,
-                       brief.day.wind_speed_mps, brief.day.wind_from_rad);
+  const double headwind_mps = leg_headwind_mps(brief.route.legs[0], brief.route.start_heading_rad,
+                                               brief.day.wind_speed_mps, brief.day.wind_from_rad);
   for (int row = 0; row < kMapRows; ++row)
     map.slope_rad[row] = arctangent(kSteepest * (2.0 * row / (kMapRows - 1) - 1.0));
   for (int column = 0; column < kMapColumns; ++column) {

@@ -25,8 +25,8 @@ namespace tillerline {
 // All that acts along the path, for one aircraft on one piece of pavement.
 struct RollForces {
   double mass_kg = 300e3;
-  double thrust_n = 50e3;                // all running engines, standing
-  double thrust_fall_nspm = 0.0;         // N lost per m/s of ground speed
+  double thrust_n = 50e3;         // all running engines, standing
+  double thrust_fall_nspm = 0.0;  // N lost per m/s of ground speed
   double rolling_resistance = 0.012;
   double breakaway_resistance = 0.015;
   double rolling_speed_factor_s2pm2 = 0.0;
@@ -34,7 +34,7 @@ struct RollForces {
   double headwind_mps = 0.0;
   double drag_area_m2 = 0.0;
   double air_density_kgpm3 = 1.225;
-  double scrub_drag_n = 0.0;             // from a turn (turn.hpp)
+  double scrub_drag_n = 0.0;  // from a turn (turn.hpp)
 };
 
 // The acceleration law, split where the air drag changes sign (at `split_mps` >= 0 with a
@@ -84,17 +84,17 @@ double breakaway_margin_n(const RollForces& forces);
 double critical_slope_rad(const RollForces& forces, double resistance);
 
 enum class RollVerdict {
-  RollsByItself,     // released, it moves off at idle
-  KeepsRolling,      // needs a push to start, then keeps rolling at idle
-  NeedsThrust,       // needs thrust above idle all the way
-  CannotMove         // needs more than the thrust limit for taxiing
+  RollsByItself,  // released, it moves off at idle
+  KeepsRolling,   // needs a push to start, then keeps rolling at idle
+  NeedsThrust,    // needs thrust above idle all the way
+  CannotMove      // needs more than the thrust limit for taxiing
 };
 
 inline constexpr int kRollTargets = 4;
 
 struct RollTarget {
   double speed_mps = 0.0;
-  Passage passage;      // from rest, at idle (after the push, where one is needed)
+  Passage passage;  // from rest, at idle (after the push, where one is needed)
 };
 
 struct RollAnswer {
@@ -102,16 +102,16 @@ struct RollAnswer {
   double idle_thrust_n = 0.0;
   double idle_thrust_per_weight = 0.0;
   double breakaway_margin_n = 0.0;
-  double acceleration_mps2 = 0.0;         // just after the start, on the first leg
-  RollTarget targets[kRollTargets];       // 5, 10, 15, 20 kt
-  TerminalSpeed terminal;                 // on the first leg's slope
-  double keeps_rolling_slope_rad = 0.0;   // steepest
-  double restarts_slope_rad = 0.0;        // steepest
-  double start_thrust_n = 0.0;            // total thrust that starts it (0 extra when idle does)
-  double extra_thrust_n = 0.0;            // above idle
-  double slope_rad = 0.0;                 // of the first leg
-  double headwind_mps = 0.0;              // on the first leg
-  double level_acceleration_mps2 = 0.0;   // on level ground in calm air, for comparison
+  double acceleration_mps2 = 0.0;        // just after the start, on the first leg
+  RollTarget targets[kRollTargets];      // 5, 10, 15, 20 kt
+  TerminalSpeed terminal;                // on the first leg's slope
+  double keeps_rolling_slope_rad = 0.0;  // steepest
+  double restarts_slope_rad = 0.0;       // steepest
+  double start_thrust_n = 0.0;           // total thrust that starts it (0 extra when idle does)
+  double extra_thrust_n = 0.0;           // above idle
+  double slope_rad = 0.0;                // of the first leg
+  double headwind_mps = 0.0;             // on the first leg
+  double level_acceleration_mps2 = 0.0;  // on level ground in calm air, for comparison
 };
 
 // Answer for the first leg of the brief's route.

@@ -1,7 +1,8 @@
 // The zero of a continuous function between two points where its sign differs.
 //
 // False position with the Illinois correction, and a bisection whenever a step did not halve the
-// bracket or a value is not finite: never leaves the bracket, at most 200 evaluations, deterministic.
+// bracket or a value is not finite: never leaves the bracket, at most 200 evaluations,
+// deterministic.
 #pragma once
 
 #include <limits>
@@ -22,8 +23,8 @@ double find_zero(double low, double high, Function&& f) {
     const double width = high - low;
     const double middle = low + 0.5 * width;
     if (middle <= low || middle >= high) break;
-    const bool finite = f_low > -infinity && f_low < infinity && f_high > -infinity &&
-                        f_high < infinity;
+    const bool finite =
+        f_low > -infinity && f_low < infinity && f_high > -infinity && f_high < infinity;
     double x = finite ? (low * f_high - high * f_low) / (f_high - f_low) : middle;
     if (!(x > low && x < high) || i % 4 == 3) x = middle;
     const double fx = f(x);

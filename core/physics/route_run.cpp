@@ -12,7 +12,7 @@ namespace {
 
 using namespace elementary;
 
-constexpr double kLeast_m = 1e-9;          // shorter ways count as none
+constexpr double kLeast_m = 1e-9;             // shorter ways count as none
 constexpr double kBarelyGaining_mps2 = 0.02;  // idle alone is given up below this
 constexpr double kSameSpeed_mps = 1e-9;
 constexpr double kRoundingRoom_m = 1e-6;
@@ -29,10 +29,10 @@ const TurnAnswer* turn_at(const Turns& turns, int leg) {
 struct LegPlan {
   RollForces forces;
   RollLaw law;
-  double length_m = 0.0;        // up to the stop
+  double length_m = 0.0;  // up to the stop
   double limit_mps = 0.0;
-  double exit_aim_mps = 0.0;    // what an application before the next leg brakes to
-  double exit_most_mps = 0.0;   // what the next leg allows without one
+  double exit_aim_mps = 0.0;   // what an application before the next leg brakes to
+  double exit_most_mps = 0.0;  // what the next leg allows without one
 };
 
 struct Plan {
@@ -61,8 +61,8 @@ Plan lay_out(const Brief& brief, const Air& air, const Turns& turns) {
     LegPlan here;
     here.length_m = std::min(left_m, leg_length_m(leg));
     left_m -= here.length_m;
-    const double headwind = leg_headwind_mps(leg, heading_rad, brief.day.wind_speed_mps,
-                                             brief.day.wind_from_rad);
+    const double headwind =
+        leg_headwind_mps(leg, heading_rad, brief.day.wind_speed_mps, brief.day.wind_from_rad);
     here.forces = idle_forces(brief.aircraft, brief.condition, air, leg.slope_rad, headwind);
     here.limit_mps = brief.limits.straight_speed_mps;
     if (leg.speed_limit_mps > 0.0) here.limit_mps = std::min(here.limit_mps, leg.speed_limit_mps);
@@ -116,14 +116,13 @@ void plan_backwards(const Brief& brief, Plan& plan, Turns& turns, bool windows) 
       const double limit = turn.limit.speed_mps < brief.limits.walking_pace_mps
                                ? turn.limit.speed_mps
                                : turn_exit_limit_mps(brief, here);
-      turn.window = entry_window(here.forces, here.length_m, limit,
-                                 brief.limits.walking_pace_mps);
+      turn.window = entry_window(here.forces, here.length_m, limit, brief.limits.walking_pace_mps);
       turn.planned_entry_mps =
           turn.window.lower_mps +
           brief.technique.entry_aim * (turn.window.upper_mps - turn.window.lower_mps);
     }
-    const double slowest = std::max(0.5, std::min(brief.limits.walking_pace_mps,
-                                                  turn.planned_entry_mps));
+    const double slowest =
+        std::max(0.5, std::min(brief.limits.walking_pace_mps, turn.planned_entry_mps));
     aim = std::max(slowest, turn.planned_entry_mps);
     most = std::max(aim, turn.window.upper_mps);
   }
@@ -191,8 +190,8 @@ class Runner {
 
   // ------------------------------------------------------------------ recording of pieces -------
 
-  void record(PieceKind kind, double length_m, double duration_s, double v1,
-              double brake_energy_j, double brake_power_w, double extra_thrust_n) {
+  void record(PieceKind kind, double length_m, double duration_s, double v1, double brake_energy_j,
+              double brake_power_w, double extra_thrust_n) {
     if (length_m <= 0.0 && duration_s <= 0.0) {
       speed_ = v1;
       return;
@@ -328,8 +327,10 @@ class Runner {
     const bool straight =
         brief_.route.legs[static_cast<std::size_t>(leg)].kind == LegKind::Straight;
     while (left_m() > kLeast_m && run_.status == RunStatus::Complete) {
-      if (straight) straight_step();
-      else turn_step();
+      if (straight)
+        straight_step();
+      else
+        turn_step();
     }
     LegResult& done = run_.legs.back();
     done.exit_mps = speed_;
@@ -426,8 +427,10 @@ class Runner {
   void at_the_top(const Band& b) {
     if (braking_ == BrakeTechnique::Dragging) {
       const double way = distance_to_brake_point(speed_);
-      if (way > kLeast_m) drag_distance(way);
-      else apply(leg_plan().exit_aim_mps);
+      if (way > kLeast_m)
+        drag_distance(way);
+      else
+        apply(leg_plan().exit_aim_mps);
       return;
     }
     double to = b.bottom;
@@ -457,8 +460,10 @@ class Runner {
     const RollLaw& law = leg_plan().law;
     const double a = idle_acceleration();
     double bound = b.top;
-    if (a < 0.0) bound = std::max(goal, 0.0);
-    else if (speed_ < goal) bound = std::min(b.top, barely_gaining_speed(goal));
+    if (a < 0.0)
+      bound = std::max(goal, 0.0);
+    else if (speed_ < goal)
+      bound = std::min(b.top, barely_gaining_speed(b, goal));
     const Passage to_bound = passage(law, speed_, bound);
     double event_speed = bound;
     double event_m = to_bound.distance_m;
@@ -468,17 +473,20 @@ class Runner {
       event_m = std::min(out.distance_m, left_m());
     }
     if (brake_point_before(event_speed, event_m)) return;
-    if (event_m >= left_m() - kLeast_m) roll_distance(left_m());
-    else if (event_m <= kLeast_m) roll_distance(std::min(left_m(), 1.0));
-    else roll_to_speed(event_speed);
+    if (event_m >= left_m() - kLeast_m)
+      roll_distance(left_m());
+    else if (event_m <= kLeast_m)
+      roll_distance(std::min(left_m(), 1.0));
+    else
+      roll_to_speed(event_speed);
   }
 
-  // Where idle gains less than is worth waiting for, or `goal` if it never falls that low.
-  double barely_gaining_speed(double goal) const {
+  // Where idle gains less than is worth waiting for, if that lies below `goal`; else the top.
+  double barely_gaining_speed(const Band& b, double goal) const {
     RollForces weaker = leg_plan().forces;
     weaker.thrust_n -= kBarelyGaining_mps2 * mass();
     const TerminalSpeed t = terminal_speed(roll_law(weaker), speed_);
-    return t.exists && t.speed_mps > speed_ ? std::min(goal, t.speed_mps) : goal;
+    return t.exists && t.speed_mps > speed_ && t.speed_mps < goal ? t.speed_mps : b.top;
   }
 
   // Rolls to the point where the exit speed must be braked for, if that comes before the event.
@@ -532,19 +540,18 @@ void plan_turns(const Brief& brief, const Air& air, Turns& turns) {
     turn.turn_rad = leg.turn_rad;
     turn.radius_m = leg.radius_m;
     turn.rolling_radius_m = rolling_radius_m(brief, turn.leg);
-    turn.loads = turn_loads(brief.aircraft, brief.condition.mass_kg, turn.rolling_radius_m,
-                            grip_of(brief));
-    turn.limit = turn_speed_limit(brief.aircraft, brief.limits, brief.condition.mass_kg,
-                                  turn.rolling_radius_m, leg.turn_rad, leg.speed_limit_mps,
-                                  grip_of(brief));
+    turn.loads =
+        turn_loads(brief.aircraft, brief.condition.mass_kg, turn.rolling_radius_m, grip_of(brief));
+    turn.limit =
+        turn_speed_limit(brief.aircraft, brief.limits, brief.condition.mass_kg,
+                         turn.rolling_radius_m, leg.turn_rad, leg.speed_limit_mps, grip_of(brief));
     turns.push(turn);
   }
   Plan plan = lay_out(brief, air, turns);
   plan_backwards(brief, plan, turns, true);
 }
 
-RouteRun run_route(const Brief& brief, const Air& air, BrakeTechnique braking,
-                   const Turns& turns) {
+RouteRun run_route(const Brief& brief, const Air& air, BrakeTechnique braking, const Turns& turns) {
   RouteRun run;
   Turns planned = turns;
   Plan plan = lay_out(brief, air, planned);
@@ -565,12 +572,12 @@ void trace_piece(const Piece& piece, const LegPlan& leg, const Technique& techni
                  double elevation_m, double slope_rad, RouteTrace& trace) {
   const auto push = [&](double distance_m, double time_s, double speed_mps) {
     const double share = piece.duration_s > 0.0 ? time_s / piece.duration_s : 0.0;
-    trace.points.push({.distance_m = piece.start_m + distance_m,
-                       .time_s = piece.start_s + time_s,
-                       .speed_mps = speed_mps,
-                       .brake_k = piece.brake_start_k +
-                                  share * (piece.brake_end_k - piece.brake_start_k),
-                       .elevation_m = elevation_m + distance_m * sine(slope_rad)});
+    trace.points.push(
+        {.distance_m = piece.start_m + distance_m,
+         .time_s = piece.start_s + time_s,
+         .speed_mps = speed_mps,
+         .brake_k = piece.brake_start_k + share * (piece.brake_end_k - piece.brake_start_k),
+         .elevation_m = elevation_m + distance_m * sine(slope_rad)});
   };
   push(0.0, 0.0, piece.v0_mps);
   if (piece.kind == PieceKind::Roll || piece.kind == PieceKind::Push) {
@@ -578,8 +585,7 @@ void trace_piece(const Piece& piece, const LegPlan& leg, const Technique& techni
     forces.thrust_n += piece.extra_thrust_n;
     const RollLaw law = roll_law(forces);
     for (int i = 1; i < kSamplesPerPiece; ++i) {
-      const double v =
-          piece.v0_mps + (piece.v1_mps - piece.v0_mps) * i / kSamplesPerPiece;
+      const double v = piece.v0_mps + (piece.v1_mps - piece.v0_mps) * i / kSamplesPerPiece;
       const Passage p = passage(law, piece.v0_mps, v);
       if (p.reached && p.distance_m < piece.length_m) push(p.distance_m, p.time_s, v);
     }

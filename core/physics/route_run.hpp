@@ -17,8 +17,8 @@
 // Brake energy of an application: integral of m (a_brake + a_idle(v)) v dt over its polynomial
 // speed history, by Gauss-Legendre of an order that is exact for it.
 //
-// Fuel: engines x idle flow x time, plus the flow for thrust above idle. CO2: 3.16 kg per kg of fuel
-// (ICAO Carbon Emissions Calculator methodology, v13.1).
+// Fuel: engines x idle flow x time, plus the flow for thrust above idle. CO2: 3.16 kg per kg of
+// fuel (ICAO Carbon Emissions Calculator methodology, v13.1).
 #pragma once
 
 #include "physics/application.hpp"
@@ -49,7 +49,7 @@ struct Piece {
   double brake_energy_j = 0.0;
   double brake_start_k = 0.0;
   double brake_end_k = 0.0;
-  double extra_thrust_n = 0.0;   // mean, above idle
+  double extra_thrust_n = 0.0;  // mean, above idle
   double fuel_kg = 0.0;
 };
 
@@ -71,9 +71,9 @@ struct LegResult {
   double duration_s = 0.0;
   double brake_end_k = 0.0;
   int applications = 0;
-  double first_application_m = -1.0;   // into the leg; -1: none
+  double first_application_m = -1.0;  // into the leg; -1: none
   double first_application_to_mps = 0.0;
-  double extra_thrust_n = 0.0;         // most above idle on this leg
+  double extra_thrust_n = 0.0;  // most above idle on this leg
   double allowed_exit_mps = 0.0;
   double limit_mps = 0.0;
   double headwind_mps = 0.0;
@@ -82,14 +82,14 @@ struct LegResult {
 
 enum class RunStatus {
   Complete,
-  NotEnoughThrust,   // stops where even the thrust limit does not move it
-  TooManyPieces      // the route needs more pieces than the run has room for
+  NotEnoughThrust,  // stops where even the thrust limit does not move it
+  TooManyPieces     // the route needs more pieces than the run has room for
 };
 
 struct RouteRun {
   RunStatus status = RunStatus::Complete;
   int stuck_leg = -1;
-  double length_m = 0.0;               // to the stop
+  double length_m = 0.0;  // to the stop
   double duration_s = 0.0;
   double fuel_kg = 0.0;
   double co2_kg = 0.0;
@@ -97,13 +97,14 @@ struct RouteRun {
   double peak_brake_k = 0.0;
   double end_brake_k = 0.0;
   int applications = 0;
-  Application stop_application;        // the last one, to rest
+  Application stop_application;  // the last one, to rest
   FixedList<LegResult, kMaxLegs> legs;
   FixedList<Piece, kMaxPieces> pieces;
 };
 
-// One entry per arc of the route, in order: loads, limit, entry window and planned entry, from a pass
-// backwards (a turn may be left no faster than the next leg allows). The run fills the rest later.
+// One entry per arc of the route, in order: loads, limit, entry window and planned entry, from a
+// pass backwards (a turn may be left no faster than the next leg allows). The run fills the rest
+// later.
 void plan_turns(const Brief& brief, const Air& air, FixedList<TurnAnswer, kMaxLegs>& turns);
 
 // Run the brief's route with the given braking technique; `turns` as from plan_turns.

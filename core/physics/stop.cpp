@@ -16,8 +16,7 @@ double eye_before_line_at_stop_m(const Brief& brief) {
   const double nose_ahead_of_eye_m = aircraft.nose_tip_ahead_m - aircraft.eye_ahead_m;
   const double by_rule_m = nose_ahead_of_eye_m + brief.limits.stop_short_m;
   if (!brief.route.stop_bar_lit) return by_rule_m;
-  const double obscured_m =
-      obscured_ahead_m(aircraft.eye_height_m, aircraft.view_cutoff_rad, 0.0);
+  const double obscured_m = obscured_ahead_m(aircraft.eye_height_m, aircraft.view_cutoff_rad, 0.0);
   return std::max(by_rule_m, obscured_m + brief.limits.stop_bar_view_m);
 }
 
@@ -28,8 +27,7 @@ double obscured_ahead_m(double eye_height_m, double view_cutoff_rad, double targ
 }
 
 SmoothStop smooth_stop(double speed_mps, double deceleration_mps2, double jerk_mps3) {
-  const Application a =
-      plan_application(RollLaw{}, speed_mps, 0.0, deceleration_mps2, jerk_mps3);
+  const Application a = plan_application(RollLaw{}, speed_mps, 0.0, deceleration_mps2, jerk_mps3);
   return {a.length_m, a.duration_s, a.peak_mps2};
 }
 

@@ -27,8 +27,8 @@ double leg_headwind_mps(const Leg& leg, double heading_rad, double wind_speed_mp
   if (leg.kind == LegKind::Straight || leg.turn_rad == 0.0)
     return wind_speed_mps * elementary::cosine(off);
   // Mean of cos over the arc: (sin(off + turn) - sin(off)) / turn.
-  return wind_speed_mps *
-         (elementary::sine(off + leg.turn_rad) - elementary::sine(off)) / leg.turn_rad;
+  return wind_speed_mps * (elementary::sine(off + leg.turn_rad) - elementary::sine(off)) /
+         leg.turn_rad;
 }
 
 }  // namespace tillerline

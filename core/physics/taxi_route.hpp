@@ -19,20 +19,20 @@ enum class RouteEnd { HoldingLine, StandMark };
 
 struct Leg {
   LegKind kind = LegKind::Straight;
-  double length_m = 100.0;        // straights only; an arc's length is radius x |angle|
-  double radius_m = 45.0;         // arcs only, of the centreline
-  double turn_rad = 0.0;          // arcs only, positive to the right
-  double slope_rad = 0.0;         // angle of the climb, positive uphill
+  double length_m = 100.0;  // straights only; an arc's length is radius x |angle|
+  double radius_m = 45.0;   // arcs only, of the centreline
+  double turn_rad = 0.0;    // arcs only, positive to the right
+  double slope_rad = 0.0;   // angle of the climb, positive uphill
   double width_m = 23.0;
-  double widening_m = 0.0;        // arcs only, extra pavement inside
-  double lead_in_m = 0.0;         // arcs only, length of the taper to that widening
-  double speed_limit_mps = 0.0;   // 0: none beyond the general limits
+  double widening_m = 0.0;       // arcs only, extra pavement inside
+  double lead_in_m = 0.0;        // arcs only, length of the taper to that widening
+  double speed_limit_mps = 0.0;  // 0: none beyond the general limits
 };
 
 struct TaxiRoute {
   double start_elevation_m = 0.0;
   double start_heading_rad = 0.0;
-  double start_speed_mps = 0.0;   // 0: from rest; larger: rolling off a runway
+  double start_speed_mps = 0.0;  // 0: from rest; larger: rolling off a runway
   RouteEnd end = RouteEnd::HoldingLine;
   bool stop_bar_lit = false;
   FixedList<Leg, kMaxLegs> legs;
@@ -47,8 +47,8 @@ double leg_curvature_pm(const Leg& leg);
 // Length of the whole centreline, m.
 double route_length_m(const TaxiRoute& route);
 
-// Headwind, m/s (negative: tailwind), met on the leg that starts with `heading_rad`. On an arc it is
-// the exact mean over the headings passed.
+// Headwind, m/s (negative: tailwind), met on the leg that starts with `heading_rad`. On an arc it
+// is the exact mean over the headings passed.
 double leg_headwind_mps(const Leg& leg, double heading_rad, double wind_speed_mps,
                         double wind_from_rad);
 

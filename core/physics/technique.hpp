@@ -37,20 +37,20 @@ struct Limits {
   double sharp_turn_speed_mps = units::mps_from_knots(10.0);   // turns of sharp_turn_rad or more
   double gentle_turn_speed_mps = units::mps_from_knots(15.0);  // smaller turns
   double sharp_turn_rad = units::radians_from_degrees(60.0);
-  double walking_pace_mps = units::mps_from_knots(3.0);        // never slower inside a turn
+  double walking_pace_mps = units::mps_from_knots(3.0);  // never slower inside a turn
   // 0.13 g: smooth and comfortable turn wet or dry (Horonjeff and McKelvey, Planning and Design of
   // Airports, 5th ed., curve design).
   double seat_side_load_g = 0.13;
   // 0.2 g: well inside the 0.5 g limit load of 14 CFR 25.495.
   double gear_side_load_g = 0.2;
-  double nose_grip_share = 0.6;                                // of the surface's side grip
+  double nose_grip_share = 0.6;  // of the surface's side grip
   double departure_brake_k = units::kelvin_from_celsius(300.0);
   double departure_brake_fans_k = units::kelvin_from_celsius(150.0);  // indicated with fans running
   // 4 m: outer main wheel to edge for wheel spans of 9 to 15 m (ICAO Annex 14 Vol I; CS
   // ADR-DSN.D.240).
   double edge_clearance_m = 4.0;
-  double stop_short_m = 2.5;                                   // foremost point short of the line
-  double stop_bar_view_m = 2.0;                                // lit bar kept in view by this much
+  double stop_short_m = 2.5;     // foremost point short of the line
+  double stop_bar_view_m = 2.0;  // lit bar kept in view by this much
 };
 
 }  // namespace tillerline

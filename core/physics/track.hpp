@@ -10,7 +10,8 @@
 //
 // Two techniques over the same painted line, any chain of straights and arcs:
 //   EyeOnLine        the eye follows the line, the main gear cuts the corner;
-//   MainGearOnLine   the main-gear axis follows the line, the nose goes past it. Steering moves at a
+//   MainGearOnLine   the main-gear axis follows the line, the nose goes past it. Steering moves at
+//   a
 //                    limited rate, so the turn is started a little early: with c = rate / speed the
 //                    heading turned while the nose wheels go from 0 to delta is
 //                    (1 - cos delta) / (c L), and the ramp is a quadrature of smooth functions.
@@ -25,13 +26,9 @@
 
 #include "physics/brief.hpp"
 #include "physics/fixed_list.hpp"
+#include "physics/painted_line.hpp"
 
 namespace tillerline {
-
-struct Point {
-  double x_m = 0.0;
-  double y_m = 0.0;
-};
 
 // Position of the main-gear axis and direction of the nose.
 struct Pose {
@@ -69,6 +66,7 @@ struct GearOnLineTurn {
   double shift_m = 0.0;             // how far the path lies inside the painted arc
   double ramp_heading_rad = 0.0;    // heading turned in one ramp
   double ramp_nose_m = 0.0;         // nose-gear path of one ramp
+  Point ramp_end;                   // main-gear axis at its end, from where it began
   double nose_path_m = 0.0;         // nose-gear path of the whole manoeuvre
   // Past the outbound centreline, furthest: nose gear and eye (0 when never past).
   double nose_overshoot_m = 0.0;
@@ -90,11 +88,14 @@ GearOnLineTurn gear_on_line_turn(double radius_m, double turn_rad, double wheelb
 Pose gear_on_line_pose(const GearOnLineTurn& turn, double radius_m, double turn_rad,
                        double wheelbase_m, double nose_m);
 
+// Distance of a point past the outbound centreline, m (positive: on its far side); right-hand turn.
+double past_outbound_m(double radius_m, double turn_rad, Point point);
+
 // Tightest turn at full steering, no side slip: radii about the turn's centre, m.
 struct TightestTurn {
   double gear_axis_m = 0.0;
   double outer_main_wheel_m = 0.0;
-  double inner_main_wheel_m = 0.0;   // negative: the centre lies between the main wheels
+  double inner_main_wheel_m = 0.0;  // negative: the centre lies between the main wheels
   double nose_gear_m = 0.0;
   double nose_tip_m = 0.0;
   double wing_tip_m = 0.0;
@@ -106,10 +107,10 @@ TightestTurn tightest_turn(const Aircraft& aircraft, double steering_rad);
 inline constexpr int kPlanSamples = 121;
 
 struct EdgeMargins {
-  double left_main_m = 0.0;   // narrowest, outer left main wheel to its pavement edge
+  double left_main_m = 0.0;  // narrowest, outer left main wheel to its pavement edge
   double right_main_m = 0.0;
-  double nose_m = 0.0;        // narrowest of both sides, nose wheels to the edge
-  int left_main_at = 0;       // sample of the narrowest
+  double nose_m = 0.0;   // narrowest of both sides, nose wheels to the edge
+  int left_main_at = 0;  // sample of the narrowest
   int right_main_at = 0;
   int nose_at = 0;
 };
@@ -117,21 +118,21 @@ struct EdgeMargins {
 // One technique flown through one turn of the route, sampled for a picture and its margins.
 struct TrackPlan {
   TurnTechnique technique = TurnTechnique::MainGearOnLine;
-  bool possible = false;             // the steering limit allows it
+  bool possible = false;  // the steering limit allows it
   bool ramps_fit = true;
   double steering_rad = 0.0;         // greatest nose-wheel angle
   double steering_rate_radps = 0.0;  // greatest, at the planned speed
   double shift_m = 0.0;
-  double start_before_arc_m = 0.0;   // main-gear axis before the arc's begin when steering starts
+  double start_before_arc_m = 0.0;    // main-gear axis before the arc's begin when steering starts
   double eye_past_arc_begin_m = 0.0;  // the cue: eye past the place where the line bends
   double eye_past_crossing_m = 0.0;   // eye past the crossing of the two straight centrelines
-  double nose_overshoot_m = 0.0;     // furthest past the outbound centreline
+  double nose_overshoot_m = 0.0;      // furthest past the outbound centreline
   double eye_overshoot_m = 0.0;
-  double nose_off_line_m = 0.0;      // furthest outside the painted line
-  double gear_off_line_m = 0.0;      // main-gear axis furthest inside the painted line
+  double nose_off_line_m = 0.0;  // furthest outside the painted line
+  double gear_off_line_m = 0.0;  // main-gear axis furthest inside the painted line
   double smallest_gear_radius_m = 0.0;
-  double wing_reach_m = 0.0;         // furthest of a wing tip from the painted line
-  double tail_reach_m = 0.0;         // furthest of the tail(plane tips) from the painted line
+  double wing_reach_m = 0.0;  // furthest of a wing tip from the painted line
+  double tail_reach_m = 0.0;  // furthest of the tail(plane tips) from the painted line
   EdgeMargins margins;
   int samples = 0;
   Pose pose[kPlanSamples] = {};
@@ -142,7 +143,7 @@ struct TrackAnswer {
   int leg = 0;
   double radius_m = 0.0;
   double turn_rad = 0.0;
-  double eye_side_m = 0.0;           // the seat beside the middle: the small thing it is
+  double eye_side_m = 0.0;  // the seat beside the middle: the small thing it is
   double steering_limit_rad = 0.0;
   bool radius_reachable = false;
   TrackPlan eye_on_line;
@@ -152,15 +153,6 @@ struct TrackAnswer {
 // Both techniques for the turn at leg `leg` (an arc) at the given speed of the main-gear axis. The
 // lag from earlier turns is carried along.
 TrackAnswer track_answer(const Brief& brief, int leg, double speed_mps);
-
-// Signed distance of a point from the painted centreline of the turn's neighbourhood (positive to
-// the right of the direction of travel) and the pavement's half widths there. Coordinates as above.
-struct LineOffset {
-  double offset_m = 0.0;
-  double left_half_width_m = 0.0;
-  double right_half_width_m = 0.0;
-};
-LineOffset offset_from_line(const TaxiRoute& route, int leg, Point point);
 
 // The painted line and both edges as polylines for the picture of the turn at `leg`.
 inline constexpr int kEdgeSamples = 97;

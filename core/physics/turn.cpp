@@ -22,8 +22,7 @@ double radius_of_point_m(double gear_radius_m, double ahead_m) {
 // Speed of the main-gear axis at which a point `ahead_m` feels `side_g`.
 double speed_for_side_load_mps(double gear_radius_m, double ahead_m, double side_g) {
   const double acceleration = side_g * units::kGravity_mps2;
-  return gear_radius_m *
-         square_root(acceleration / radius_of_point_m(gear_radius_m, ahead_m));
+  return gear_radius_m * square_root(acceleration / radius_of_point_m(gear_radius_m, ahead_m));
 }
 
 // Force per load on the nose wheels = (M / L + m_nose v^2 / R) / (W_nose cos delta): from the scrub
@@ -48,8 +47,7 @@ double distance_or_for_ever_m(const RollLaw& law, double from_mps, double to_mps
 double opening_thrust(const RollForces& forces, double length_m, double limit_mps,
                       double walking_pace_mps) {
   // With this much it would hold walking pace exactly, which is more than enough.
-  const double enough_n =
-      -forces.mass_kg * acceleration_mps2(roll_law(forces), walking_pace_mps);
+  const double enough_n = -forces.mass_kg * acceleration_mps2(roll_law(forces), walking_pace_mps);
   return find_zero(0.0, enough_n, [&](double extra_n) {
     RollForces helped = forces;
     helped.thrust_n += extra_n;

@@ -12,9 +12,9 @@
 // Count it once: it is the nose gear that pulls it. (Summing F_i sin(alpha_i) gives D cos(alpha):
 // the drags of the axles along their own, slightly larger circles; 0.1 % less at 30 m.)
 //
-// At a standstill the tyres keep their wound-up side force, so a restart in the turn meets the whole
-// drag from the first metre.
-// Valid for R larger than about one bogie length. The tyre numbers are uncertain by 15 %.
+// At a standstill the tyres keep their wound-up side force, so a restart in the turn meets the
+// whole drag from the first metre. Valid for R larger than about one bogie length. The tyre numbers
+// are uncertain by 15 %.
 #pragma once
 
 namespace tillerline {
@@ -44,8 +44,9 @@ BogieScrub bogie_scrub(const Bogie& bogie, double radius_m, double grip);
 // Mean square distance of the axles from the bogie's middle, m^2.
 double axle_spread_m2(const Bogie& bogie);
 
-// Wheelbase of the two-axle vehicle that turns like one with this bogie, for small angles and linear
-// tyres: l (1 + (T/l^2)(1 + C_rear/C_front)) (Winkler, Vehicle System Dynamics 29(3), 1998).
-double equivalent_wheelbase_m(const Bogie& bogie, double wheelbase_m, double rear_to_front_stiffness);
+// Wheelbase of the two-axle vehicle that turns like one with this bogie, for small angles and
+// linear tyres: l (1 + (T/l^2)(1 + C_rear/C_front)) (Winkler, Vehicle System Dynamics 29(3), 1998).
+double equivalent_wheelbase_m(const Bogie& bogie, double wheelbase_m,
+                              double rear_to_front_stiffness);
 
 }  // namespace tillerline

@@ -8,12 +8,12 @@
 namespace tillerline::units {
 
 inline constexpr double kPi = 3.14159265358979323846;
-inline constexpr double kGravity_mps2 = 9.80665;        // standard acceleration, ISO 80000-3
-inline constexpr double kZeroCelsius_k = 273.15;        // exact
-inline constexpr double kKnot_mps = 1852.0 / 3600.0;    // exact
+inline constexpr double kGravity_mps2 = 9.80665;      // standard acceleration, ISO 80000-3
+inline constexpr double kZeroCelsius_k = 273.15;      // exact
+inline constexpr double kKnot_mps = 1852.0 / 3600.0;  // exact
 inline constexpr double kKilometrePerHour_mps = 1.0 / 3.6;
-inline constexpr double kFoot_m = 0.3048;               // exact
-inline constexpr double kPound_kg = 0.45359237;         // exact
+inline constexpr double kFoot_m = 0.3048;        // exact
+inline constexpr double kPound_kg = 0.45359237;  // exact
 inline constexpr double kTonne_kg = 1000.0;
 inline constexpr double kHectopascal_pa = 100.0;
 inline constexpr double kDegree_rad = kPi / 180.0;

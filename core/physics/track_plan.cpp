@@ -1,0 +1,323 @@
+#include <algorithm>
+#include <cmath>
+
+#include "physics/elementary.hpp"
+#include "physics/track.hpp"
+#include "physics/units.hpp"
+
+namespace tillerline {
+namespace {
+
+using namespace elementary;
+
+constexpr double kRunUp_m = 10.0;  // shown straight before and after the manoeuvre
+constexpr double kNever_m = 1e9;
+
+// What both techniques need of one turn.
+struct Setting {
+  const Brief& brief;
+  const Leg& arc;
+  PaintedLine line;
+  double side;       // +1: the turn goes to the right
+  double angle_rad;  // > 0
+};
+
+Setting setting_of(const Brief& brief, int leg) {
+  const Leg& arc = brief.route.legs[static_cast<std::size_t>(leg)];
+  return {brief, arc, painted_line(brief.route, leg), arc.turn_rad < 0.0 ? -1.0 : 1.0,
+          std::abs(arc.turn_rad)};
+}
+
+// Lag of a point `ahead_m` before the main-gear axis, kept on the line, carried from the begin of
+// the route: known at the begin of every leg, one closed form from there.
+struct CarriedLag {
+  double ahead_m = 0.0;
+  double at_begin_rad[kMaxLegs + 1] = {};
+};
+
+CarriedLag carried_lag(const PaintedLine& line, double ahead_m) {
+  CarriedLag lag{.ahead_m = ahead_m};
+  for (std::size_t i = 0; i < line.pieces.size(); ++i)
+    lag.at_begin_rad[i + 1] = lag_after_m(lag.at_begin_rad[i], ahead_m, line.pieces[i].curvature_pm,
+                                          line.pieces[i].length_m);
+  return lag;
+}
+
+double lag_at_rad(const CarriedLag& lag, const PaintedLine& line, double distance_m) {
+  if (distance_m <= line.pieces[0].begin_m) return 0.0;
+  std::size_t i = 0;
+  while (i + 1 < line.pieces.size() && distance_m > line.pieces[i + 1].begin_m) ++i;
+  const PaintedLine::Piece& piece = line.pieces[i];
+  const double into_m = distance_m - piece.begin_m;
+  if (into_m <= piece.length_m)
+    return lag_after_m(lag.at_begin_rad[i], lag.ahead_m, piece.curvature_pm, into_m);
+  return lag_after_m(lag.at_begin_rad[i + 1], lag.ahead_m, 0.0, into_m - piece.length_m);
+}
+
+// ---------------------------------------------------------------- margins of sampled poses ------
+
+double parabola_minimum(const double* value, int count, int at) {
+  if (at == 0 || at == count - 1) return value[at];
+  const double left = value[at - 1];
+  const double right = value[at + 1];
+  const double bend = left - 2.0 * value[at] + right;
+  if (bend <= 0.0) return value[at];
+  return value[at] - 0.125 * (right - left) * (right - left) / bend;
+}
+
+struct Narrowest {
+  double margin_m;
+  int at;
+};
+
+// Least of the sampled margins, refined by the parabola through its neighbours.
+Narrowest narrowest(const double* value, int count) {
+  int at = 0;
+  for (int i = 1; i < count; ++i)
+    if (value[i] < value[at]) at = i;
+  return {parabola_minimum(value, count, at), at};
+}
+
+double edge_margin_m(const LineOffset& line) {
+  return std::min(line.left_half_width_m + line.offset_m, line.right_half_width_m - line.offset_m);
+}
+
+// The body axes of a pose, so that many points on the body cost one sine and cosine.
+struct Body {
+  Point gear;
+  double cosine;
+  double sine;
+
+  Point at(double ahead_m, double right_m) const {
+    return {gear.x_m + ahead_m * cosine - right_m * sine,
+            gear.y_m + ahead_m * sine + right_m * cosine};
+  }
+};
+
+// Everything that follows from the sampled poses: margins, overshoot, reach.
+void measure_plan(const Setting& setting, TrackPlan& plan) {
+  const Aircraft& aircraft = setting.brief.aircraft;
+  double left[kPlanSamples];
+  double right[kPlanSamples];
+  double nose[kPlanSamples];
+  for (int i = 0; i < plan.samples; ++i) {
+    const Pose& pose = plan.pose[i];
+    const Body body{pose.gear, cosine(pose.heading_rad), sine(pose.heading_rad)};
+    const auto offset = [&](double ahead_m, double right_m) {
+      return offset_from_line(setting.line, body.at(ahead_m, right_m));
+    };
+    const auto past_outbound = [&](double ahead_m) {
+      const Point point = body.at(ahead_m, 0.0);
+      return past_outbound_m(setting.arc.radius_m, setting.angle_rad,
+                             {point.x_m, setting.side * point.y_m});
+    };
+    left[i] = edge_margin_m(offset(0.0, -0.5 * aircraft.wheel_span_m));
+    right[i] = edge_margin_m(offset(0.0, 0.5 * aircraft.wheel_span_m));
+    const double half_nose_m = 0.5 * aircraft.nose_wheel_span_m;
+    nose[i] = std::min(edge_margin_m(offset(aircraft.wheelbase_m, -half_nose_m)),
+                       edge_margin_m(offset(aircraft.wheelbase_m, half_nose_m)));
+    const double nose_outside_m = -setting.side * offset(aircraft.wheelbase_m, 0.0).offset_m;
+    const double gear_inside_m = setting.side * offset(0.0, 0.0).offset_m;
+    plan.nose_off_line_m = std::max(plan.nose_off_line_m, nose_outside_m);
+    plan.gear_off_line_m = std::max(plan.gear_off_line_m, gear_inside_m);
+    plan.nose_overshoot_m = std::max(plan.nose_overshoot_m, past_outbound(aircraft.wheelbase_m));
+    plan.eye_overshoot_m = std::max(plan.eye_overshoot_m, past_outbound(aircraft.eye_ahead_m));
+    for (const double half : {-0.5, 0.5}) {
+      const double wing_m =
+          offset(-aircraft.wing_tip_behind_m, half * aircraft.wing_span_m).offset_m;
+      const double tail_m =
+          offset(-aircraft.tail_behind_m, half * aircraft.tailplane_span_m).offset_m;
+      plan.wing_reach_m = std::max(plan.wing_reach_m, std::abs(wing_m));
+      plan.tail_reach_m = std::max(plan.tail_reach_m, std::abs(tail_m));
+    }
+  }
+  const Narrowest of_left = narrowest(left, plan.samples);
+  const Narrowest of_right = narrowest(right, plan.samples);
+  const Narrowest of_nose = narrowest(nose, plan.samples);
+  plan.margins = {.left_main_m = of_left.margin_m,
+                  .right_main_m = of_right.margin_m,
+                  .nose_m = of_nose.margin_m,
+                  .left_main_at = of_left.at,
+                  .right_main_at = of_right.at,
+                  .nose_at = of_nose.at};
+}
+
+// ------------------------------------------------------------------ main gear on the line -------
+
+// How much of the straight beside the arc its steering ramp may use: all of it, or half when
+// another arc wants the other half.
+double ramp_room_m(const TaxiRoute& route, int leg, int direction) {
+  const int beside_index = leg + direction;
+  const int beyond_index = leg + 2 * direction;
+  const int count = static_cast<int>(route.legs.size());
+  if (beside_index < 0 || beside_index >= count) return kNever_m;
+  const Leg& straight = route.legs[static_cast<std::size_t>(beside_index)];
+  if (straight.kind != LegKind::Straight) return 0.0;
+  const bool shared = beyond_index >= 0 && beyond_index < count;
+  return shared ? 0.5 * straight.length_m : straight.length_m;
+}
+
+void sample_ramped_turn(const Setting& setting, const GearOnLineTurn& turn, TrackPlan& plan) {
+  const double span_m = turn.nose_path_m + 2.0 * kRunUp_m;
+  for (int i = 0; i < kPlanSamples; ++i) {
+    const double nose_m = span_m * i / (kPlanSamples - 1) - kRunUp_m;
+    const double inside_m = std::clamp(nose_m, 0.0, turn.nose_path_m);
+    Pose pose = gear_on_line_pose(turn, setting.arc.radius_m, setting.angle_rad,
+                                  setting.brief.aircraft.wheelbase_m, inside_m);
+    pose.gear = ahead_of(pose.gear, pose.heading_rad, nose_m - inside_m);
+    plan.pose[i] = {{pose.gear.x_m, setting.side * pose.gear.y_m}, setting.side * pose.heading_rad};
+    const double to_end = std::min(inside_m, turn.nose_path_m - inside_m);
+    const double share = turn.ramp_nose_m > 0.0 ? std::min(1.0, to_end / turn.ramp_nose_m) : 1.0;
+    plan.nose_wheel_rad[i] = setting.side * share * turn.steering_rad;
+  }
+}
+
+void sample_gear_on_painted_line(const Setting& setting, TrackPlan& plan) {
+  const double length_m = leg_length_m(setting.arc);
+  for (int i = 0; i < kPlanSamples; ++i) {
+    const double at_m = (length_m + 2.0 * kRunUp_m) * i / (kPlanSamples - 1) - kRunUp_m;
+    const LinePoint line = line_at(setting.line, at_m);
+    plan.pose[i] = {line.point, line.heading_rad};
+    const bool inside = at_m >= 0.0 && at_m <= length_m;
+    const double curvature = inside ? leg_curvature_pm(setting.arc) : 0.0;
+    plan.nose_wheel_rad[i] = arctangent(setting.brief.aircraft.wheelbase_m * curvature);
+  }
+}
+
+TrackPlan gear_on_line_plan(const Setting& setting, int leg, double speed_mps) {
+  const Aircraft& aircraft = setting.brief.aircraft;
+  const double radius_m = setting.arc.radius_m;
+  const double nose_speed_mps = speed_mps * hypotenuse(radius_m, aircraft.wheelbase_m) / radius_m;
+  const auto turn_at_rate = [&](double rate_radps) {
+    return gear_on_line_turn(radius_m, setting.angle_rad, aircraft.wheelbase_m,
+                             aircraft.eye_ahead_m, aircraft.steering_limit_rad, rate_radps,
+                             nose_speed_mps);
+  };
+  TrackPlan plan;
+  plan.technique = TurnTechnique::MainGearOnLine;
+  GearOnLineTurn turn = turn_at_rate(aircraft.steering_rate_radps);
+  const double room_m =
+      std::min(ramp_room_m(setting.brief.route, leg, -1), ramp_room_m(setting.brief.route, leg, 1));
+  plan.ramps_fit = turn.start_before_arc_m <= room_m;
+  if (!plan.ramps_fit) turn = turn_at_rate(0.0);
+  plan.possible = turn.possible;
+  plan.steering_rad = turn.steering_rad;
+  plan.steering_rate_radps = plan.ramps_fit ? aircraft.steering_rate_radps : 0.0;
+  plan.shift_m = turn.shift_m;
+  plan.start_before_arc_m = turn.start_before_arc_m;
+  plan.eye_past_arc_begin_m = turn.eye_past_arc_begin_m;
+  plan.eye_past_crossing_m = turn.eye_past_crossing_m;
+  plan.smallest_gear_radius_m = aircraft.wheelbase_m / tangent(turn.steering_rad);
+  plan.samples = kPlanSamples;
+  if (plan.ramps_fit)
+    sample_ramped_turn(setting, turn, plan);
+  else
+    sample_gear_on_painted_line(setting, plan);
+  measure_plan(setting, plan);
+  plan.nose_overshoot_m = turn.nose_overshoot_m;
+  plan.eye_overshoot_m = turn.eye_overshoot_m;
+  return plan;
+}
+
+// ------------------------------------------------------------------------ eye on the line -------
+
+// How far behind the arc the lag is still shown: until it has died out, or the next arc begins.
+double run_out_m(const TaxiRoute& route, int leg, double eye_ahead_m) {
+  const double died_out_m = 3.5 * eye_ahead_m;
+  const std::size_t next = static_cast<std::size_t>(leg) + 1;
+  if (next + 1 >= route.legs.size()) return died_out_m;
+  return std::min(died_out_m, leg_length_m(route.legs[next]));
+}
+
+// Rate at which the nose wheels turn while the lag grows by `lag_growth_pm` per metre.
+double nose_wheel_rate_radps(const Aircraft& aircraft, double lag_rad, double lag_growth_pm,
+                             double gear_speed_mps) {
+  const double along = aircraft.eye_ahead_m * cosine(lag_rad);
+  const double across = aircraft.wheelbase_m * sine(lag_rad);
+  const double angle_per_lag =
+      aircraft.eye_ahead_m * aircraft.wheelbase_m / (along * along + across * across);
+  // The main-gear axis moves at the cosine of the lag times the eye's speed.
+  const double eye_speed_mps = gear_speed_mps / std::max(0.2, cosine(lag_rad));
+  return std::abs(angle_per_lag * lag_growth_pm * eye_speed_mps);
+}
+
+TrackPlan eye_on_line_plan(const Setting& setting, int leg, double speed_mps) {
+  const Aircraft& aircraft = setting.brief.aircraft;
+  const double eye_m = aircraft.eye_ahead_m;
+  const double arc_m = leg_length_m(setting.arc);
+  const double end_m = arc_m + run_out_m(setting.brief.route, leg, eye_m);
+  const CarriedLag carried = carried_lag(setting.line, eye_m);
+  TrackPlan plan;
+  plan.technique = TurnTechnique::EyeOnLine;
+  plan.samples = kPlanSamples;
+  double largest_lag_rad = 0.0;
+  for (int i = 0; i < kPlanSamples; ++i) {
+    const double at_m = (end_m + kRunUp_m) * i / (kPlanSamples - 1) - kRunUp_m;
+    const LinePoint line = line_at(setting.line, at_m);
+    const double lag_rad = lag_at_rad(carried, setting.line, at_m);
+    const double heading_rad = line.heading_rad - lag_rad;
+    plan.pose[i] = {ahead_of(line.point, heading_rad, -eye_m), heading_rad};
+    plan.nose_wheel_rad[i] = nose_wheel_angle_rad(lag_rad, eye_m, aircraft.wheelbase_m);
+    const bool inside = at_m >= 0.0 && at_m <= arc_m;
+    const double lag_growth_pm =
+        (inside ? leg_curvature_pm(setting.arc) : 0.0) - sine(lag_rad) / eye_m;
+    plan.steering_rate_radps =
+        std::max(plan.steering_rate_radps,
+                 nose_wheel_rate_radps(aircraft, lag_rad, lag_growth_pm, speed_mps));
+    plan.steering_rad = std::max(plan.steering_rad, std::abs(plan.nose_wheel_rad[i]));
+    largest_lag_rad = std::max(largest_lag_rad, std::abs(lag_rad));
+  }
+  plan.possible = plan.steering_rad <= aircraft.steering_limit_rad;
+  plan.ramps_fit = plan.steering_rate_radps <= aircraft.steering_rate_radps;
+  plan.start_before_arc_m = eye_m;
+  plan.eye_past_crossing_m = -setting.arc.radius_m * tangent(0.5 * setting.angle_rad);
+  plan.smallest_gear_radius_m = smallest_gear_radius_m(largest_lag_rad, eye_m);
+  measure_plan(setting, plan);
+  return plan;
+}
+
+}  // namespace
+
+double largest_lag_in_turn_rad(const TaxiRoute& route, int leg, double ahead_m) {
+  // Within an arc the lag grows steadily, so it is largest at its end.
+  double lag_rad = 0.0;
+  for (int i = 0; i <= leg; ++i) {
+    const Leg& passed = route.legs[static_cast<std::size_t>(i)];
+    lag_rad = lag_after_m(lag_rad, ahead_m, leg_curvature_pm(passed), leg_length_m(passed));
+  }
+  return std::abs(lag_rad);
+}
+
+TrackAnswer track_answer(const Brief& brief, int leg, double speed_mps) {
+  const Setting setting = setting_of(brief, leg);
+  TrackAnswer answer;
+  answer.leg = leg;
+  answer.radius_m = setting.arc.radius_m;
+  answer.turn_rad = setting.arc.turn_rad;
+  answer.eye_side_m = brief.aircraft.eye_side_m;
+  answer.steering_limit_rad = brief.aircraft.steering_limit_rad;
+  answer.radius_reachable = arctangent(brief.aircraft.wheelbase_m / setting.arc.radius_m) <=
+                            brief.aircraft.steering_limit_rad;
+  answer.eye_on_line = eye_on_line_plan(setting, leg, speed_mps);
+  answer.gear_on_line = gear_on_line_plan(setting, leg, speed_mps);
+  return answer;
+}
+
+TurnOutline turn_outline(const Brief& brief, int leg) {
+  const PaintedLine line = painted_line(brief.route, leg);
+  const double length_m = leg_length_m(brief.route.legs[static_cast<std::size_t>(leg)]);
+  const double reach_m = brief.aircraft.eye_ahead_m + 30.0;
+  TurnOutline outline;
+  outline.samples = kEdgeSamples;
+  for (int i = 0; i < kEdgeSamples; ++i) {
+    const double at_m = (length_m + 2.0 * reach_m) * i / (kEdgeSamples - 1) - reach_m;
+    const LinePoint here = line_at(line, at_m);
+    const LineOffset width = offset_from_line(line, here.point);
+    outline.centre[i] = here.point;
+    outline.left_edge[i] = beside(here.point, here.heading_rad, -width.left_half_width_m);
+    outline.right_edge[i] = beside(here.point, here.heading_rad, width.right_half_width_m);
+  }
+  return outline;
+}
+
+}  // namespace tillerline
