@@ -2,21 +2,143 @@
 
 #include <imgui.h>
 
+#include <cmath>
+#include <cstdlib>
+
+#include "keypad.hpp"
+#include "layout.hpp"
+#include "panel.hpp"
+#include "session.hpp"
+#include "ui.hpp"
+
 namespace tillerline {
+namespace {
 
-void app_start() { platform::publish(R"({"title":"Tillerline","inputs":[],"sections":[]})"); }
+constexpr float kPhoneWidth = 600.0f;
 
-void app_frame(const platform::FrameInfo& frame) {
-  ImDrawList* draw = ImGui::GetBackgroundDrawList();
-  draw->AddRectFilled({0.0f, 0.0f}, {frame.width, frame.height}, IM_COL32(250, 246, 238, 255));
-  ImFont* font = platform::fonts().result_bold;
-  const ImVec2 corner{24.0f + frame.safe_insets.left, 24.0f + frame.safe_insets.top};
-  draw->AddText(font, 34.0f, corner, IM_COL32(28, 26, 24, 255), "Tillerline");
-  platform::mark("title", corner, {corner.x + 160.0f, corner.y + 40.0f});
+struct App {
+  Session session;
+  View view;
+  Touch touch;
+  std::string page_look;
+};
+
+App& app() {
+  static App the_app;
+  return the_app;
 }
 
-void app_input(std::string_view, std::string_view) {}
+bool is_dark(const App& a, const platform::FrameInfo& frame) {
+  return a.view.look == "system" ? frame.dark_scheme : a.view.look == "dark";
+}
 
-void app_file(std::string_view, std::string_view) {}
+void take_shortcuts(Ui& ui) {
+  const ImGuiIO& io = ImGui::GetIO();
+  const bool z = ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Z));
+  if (z && (io.KeyCtrl || io.KeySuper) && !ui.view.keypad.target.open()) ui.session.undo();
+}
+
+// What the twin's user typed: digits with a point or a comma, and either minus sign.
+bool read_number(std::string_view text, double& value) {
+  std::string plain;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (text.substr(i, 3) == "\u2212") {
+      plain += '-';
+      i += 2;
+    } else {
+      plain += text[i] == ',' ? '.' : text[i];
+    }
+  }
+  char* end = nullptr;
+  value = std::strtod(plain.c_str(), &end);
+  while (end != nullptr && *end == ' ') ++end;
+  return !plain.empty() && end != nullptr && *end == '\0' && std::isfinite(value);
+}
+
+std::string apply_input(Session& session, std::string_view id, std::string_view value) {
+  if (id == "aircraft") {
+    for (const AircraftDocument& d : preset_aircraft()) {
+      if (d.id == value) return session.take_aircraft(d);
+    }
+    return "There is no such aircraft.";
+  }
+  if (id == "route") {
+    for (const RouteDocument& d : preset_routes()) {
+      if (d.id == value) return session.take_route(d);
+    }
+    return "There is no such route.";
+  }
+  if (const Field* field = find_field(id)) {
+    double number = 0.0;
+    if (!read_number(value, number)) {
+      return range_sentence(field->label, field->unit,
+                            field_range(*field, session.document().brief), field->decimals,
+                            "\u201c" + std::string(value.substr(0, 20)) + "\u201d");
+    }
+    return session.set_field(*field, number);
+  }
+  if (const Choice* choice = find_choice(id)) {
+    for (std::size_t i = 0; i < choice->options.size(); ++i) {
+      if (choice->options[i].value == value) return session.set_choice(*choice, static_cast<int>(i));
+    }
+    return std::string(choice->label) + ": there is no such choice.";
+  }
+  return "There is no such field.";
+}
+
+}  // namespace
+
+void app_start() {
+  App& a = app();
+  if (const auto look = platform::load("look")) {
+    if (*look == "light" || *look == "dark") a.view.look = *look;
+  }
+  a.session.start();
+}
+
+void app_frame(const platform::FrameInfo& frame) {
+  App& a = app();
+  Ui ui{Pen{}, a.touch, a.session, a.view, frame};
+  ui.dark = is_dark(a, frame);
+  ui.narrow = frame.width < kPhoneWidth;
+  const std::string_view look = ui.dark ? "dark" : "light";
+  if (a.page_look != look) {
+    a.page_look = look;
+    platform::set_page_theme(look);
+  }
+  ui.pen.begin(ImGui::GetBackgroundDrawList(), ui.dark, frame.pixel_ratio);
+  ui.touch.begin_frame(frame.finger, ImGui::GetIO().DeltaTime);
+  take_shortcuts(ui);
+  // Layers from the bottom up; only the topmost one reacts. What is open is settled before anything
+  // is drawn, so that one tap never meets two layers.
+  const bool panel = a.view.panel != Panel::None;
+  const bool keypad = a.view.keypad.target.open();
+  ui.touch.enabled = !panel && !keypad;
+  draw_screen(ui);
+  ui.touch.enabled = panel && !keypad;
+  if (panel) draw_panel(ui);
+  ui.touch.enabled = keypad;
+  if (keypad) draw_keypad(ui);
+  ui.touch.end_frame();
+}
+
+void app_input(std::string_view id, std::string_view value) {
+  App& a = app();
+  const std::string refusal = apply_input(a.session, id, value);
+  if (!refusal.empty()) a.session.announce(refusal, id);
+}
+
+void app_file(std::string_view name, std::string_view text) {
+  App& a = app();
+  a.view.file_errors = a.session.take_file(text);
+  a.view.file_name = name;
+  a.view.panel = a.view.file_errors.empty() ? Panel::None : Panel::Errors;
+  if (a.view.file_errors.empty()) {
+    a.session.set_notice(std::string(name.substr(0, 60)) + " was taken in.");
+  } else {
+    a.session.announce("The file was not taken in. " + a.view.file_errors.front().message);
+  }
+  platform::request_frames(3);
+}
 
 }  // namespace tillerline

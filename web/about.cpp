@@ -1,0 +1,90 @@
+#include "about.hpp"
+
+#include "controls.hpp"
+#include "panel.hpp"
+
+namespace tillerline {
+namespace {
+
+struct AboutText {
+  std::string_view title;
+  std::string_view text;
+};
+
+constexpr AboutText kPassages[] = {
+    {"What it is",
+     "Tillerline answers, for one aircraft, one day and one route, what a crew asks before and "
+     "during the taxi: will it roll by itself, how fast into a turn, how far past the line, how "
+     "hot the brakes, where to stop. It works offline. Nothing is sent anywhere."},
+    {"What it leaves out",
+     "Gusts, load transfer, yaw transients, uneven brakes and contaminated pavement beyond a loss "
+     "of grip are not modelled. Idle thrust is uncertain by some 15 %, tyre numbers by 15 %, the "
+     "heat capacity of brakes by 10 %. Each \"Why\" on the sheet names its formula, its "
+     "assumptions and its source."},
+    {"Safety",
+     "Training and briefing aid. Your manuals, local rules and judgement come first. All aircraft, "
+     "aerodromes and routes that come with it are invented."},
+    {"Keys",
+     "Page up, page down and the arrows move the sheet. In a picture that was tapped, left and "
+     "right move the reading. Control Z takes back the last change. Escape closes what is open. "
+     "Tab leaves the drawn sheet; the same sheet as text is behind \"Read as text\"."},
+};
+
+constexpr AboutText kLicences[] = {
+    {"Tillerline " TILLERLINE_VERSION, "MIT License. Copyright (c) 2026 the Tillerline authors."},
+    {"Dear ImGui 1.86", "MIT License. Copyright (c) 2014-2021 Omar Cornut."},
+    {"SDL 2", "zlib License. Copyright (c) 1997-2023 Sam Lantinga."},
+    {"JSON for Modern C++", "MIT License. Copyright (c) 2013-2022 Niels Lohmann."},
+    {"Lato", "SIL Open Font License 1.1. Copyright (c) 2010-2014 by tyPoland Lukasz Dziedzic, with "
+             "Reserved Font Name \"Lato\"."},
+};
+
+constexpr std::string_view kMit =
+    "Permission is hereby granted, free of charge, to any person obtaining a copy of this software "
+    "and associated documentation files (the \"Software\"), to deal in the Software without "
+    "restriction, including without limitation the rights to use, copy, modify, merge, publish, "
+    "distribute, sublicense, and/or sell copies of the Software, and to permit persons to whom the "
+    "Software is furnished to do so, subject to the following conditions: The above copyright "
+    "notice and this permission notice shall be included in all copies or substantial portions of "
+    "the Software. THE SOFTWARE IS PROVIDED \"AS IS\", WITHOUT WARRANTY OF ANY KIND, EXPRESS OR "
+    "IMPLIED, INCLUDING BUT NOT LIMITED TO THE WARRANTIES OF MERCHANTABILITY, FITNESS FOR A "
+    "PARTICULAR PURPOSE AND NONINFRINGEMENT. IN NO EVENT SHALL THE AUTHORS OR COPYRIGHT HOLDERS BE "
+    "LIABLE FOR ANY CLAIM, DAMAGES OR OTHER LIABILITY, WHETHER IN AN ACTION OF CONTRACT, TORT OR "
+    "OTHERWISE, ARISING FROM, OUT OF OR IN CONNECTION WITH THE SOFTWARE OR THE USE OR OTHER "
+    "DEALINGS IN THE SOFTWARE.";
+
+float passage(Ui& ui, const AboutText& p, float x, float y, float width) {
+  const float from = y;
+  ui.pen.spaced_title({x, y}, ui.colours().muted, p.title);
+  y += ui.pen.line_height(Type::Small) + 4.0f;
+  y += ui.pen.paragraph(Type::Body, {x, y}, width, ui.colours().ink, p.text) + 18.0f;
+  return y - from;
+}
+
+}  // namespace
+
+void draw_about(Ui& ui) {
+  PanelSpace space = begin_panel(ui, "About Tillerline");
+  const float x = space.content.x;
+  const float width = space.content.width;
+  float y = space.y + 16.0f;
+  for (const AboutText& p : kPassages) y += passage(ui, p, x, y, width);
+  ui.pen.spaced_title({x, y}, ui.colours().muted, "Made with");
+  y += ui.pen.line_height(Type::Small) + 4.0f;
+  for (const AboutText& p : kLicences) {
+    y += ui.pen.paragraph(Type::BodyBold, {x, y}, width, ui.colours().ink, p.title);
+    y += ui.pen.paragraph(Type::Small, {x, y}, width, ui.colours().muted, p.text) + 6.0f;
+  }
+  if (disclosure(ui, "why:", "mit", {x, y, std::min(width, 240.0f), theme::kTarget},
+                 "The MIT License")) {
+    y += theme::kTarget;
+    y += ui.pen.paragraph(Type::Small, {x, y}, width, ui.colours().ink, kMit);
+  } else {
+    y += theme::kTarget;
+  }
+  y += ui.pen.paragraph(Type::Small, {x, y + 8.0f}, width, ui.colours().muted,
+                        "All licences in full are in the file licences.txt beside this page.");
+  end_panel(ui, space, y + 24.0f);
+}
+
+}  // namespace tillerline

@@ -1,0 +1,259 @@
+#include "controls.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "keypad.hpp"
+
+namespace tillerline {
+namespace {
+
+constexpr float kPad = 12.0f;
+constexpr float kPixelsPerStep = 10.0f;
+constexpr float kCoarseReach = 60.0f;
+
+void centred_label(const Pen& pen, Type type, const Box& box, ImU32 colour,
+                   std::string_view label) {
+  pen.text_centre(type, {box.x + box.width / 2.0f, box.y + (box.height - pen.height(type)) / 2.0f},
+                  colour, label);
+}
+
+double on_grid(double value, double step) { return std::round(value / step) * step; }
+
+// Follows a sideways drag; true when the value changed.
+bool follow_drag(Ui& ui, const Use& use, double present, double fine, double coarse,
+                 FieldRange range, double& value) {
+  View& view = ui.view;
+  if (use.drag_began) {
+    view.drag_value = present;
+    view.drag_x = use.from.x;
+    view.drag_refusal.clear();
+    ui.session.begin_drag();
+  }
+  const bool far = std::abs(use.at.y - use.from.y) > kCoarseReach;
+  const double step = far ? coarse : fine;
+  if (use.at.x > -1e6f) {
+    view.drag_value += static_cast<double>((use.at.x - view.drag_x) / kPixelsPerStep) * step;
+    view.drag_x = use.at.x;
+  }
+  view.drag_value = std::clamp(view.drag_value, range.minimum, range.maximum);
+  value = std::clamp(on_grid(view.drag_value, fine), range.minimum, range.maximum);
+  return std::abs(value - present) > 1e-9;
+}
+
+struct TileLook {
+  std::string_view label;
+  std::string_view unit;
+  bool entered;
+  bool active;
+};
+
+void draw_tile(Ui& ui, const Box& box, const TileLook& look, std::string_view number) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  pen.fill(box, c.raised);
+  pen.frame(box, look.active ? c.accent : c.rule, look.active ? 2.0f : 1.0f);
+  const float room = box.width - 2.0f * kPad;
+  pen.text_fitted(Type::Small, {box.x + kPad, box.y + 9.0f}, room, c.muted, look.label);
+  const ImU32 colour = look.entered ? c.accent : c.ink;
+  const Type type = look.entered ? Type::ResultBold : Type::Result;
+  const float y = box.y + 9.0f + pen.height(Type::Small) + 6.0f;
+  pen.text(type, {box.x + kPad, y}, colour, number);
+  const float w = pen.width(type, number);
+  const float base = y + pen.height(type) * 0.8225f - pen.height(Type::Body) * 0.8225f;
+  pen.text_fitted(Type::Body, {box.x + kPad + w + 6.0f, base},
+                  box.right() - 6.0f - (box.x + kPad + w + 6.0f), c.muted, look.unit);
+  // What the user entered is underlined and dotted; a default stands plain.
+  if (look.entered) {
+    pen.fill({box.x + kPad, box.bottom() - 11.0f, w, 2.0f}, c.accent);
+    pen.draw->AddCircleFilled({box.right() - kPad - 1.0f, box.y + 19.0f}, 3.5f, c.accent, 16);
+  }
+}
+
+}  // namespace
+
+float button_width(const Ui& ui, std::string_view label) {
+  return std::round(ui.pen.width(Type::BodyBold, label) + 36.0f);
+}
+
+bool button(Ui& ui, std::string_view name, std::string_view detail, const Box& box,
+            std::string_view label, ButtonLook look, bool usable) {
+  const theme::Palette& c = ui.colours();
+  const Pen& pen = ui.pen;
+  Use use;
+  if (usable) use = ui.touch.use(part_id(name, detail), box, pen);
+  const bool lit = use.held || use.hovered;
+  ImU32 ink = usable ? c.accent : c.muted;
+  if (look == ButtonLook::Primary) {
+    pen.fill(box, usable ? (use.held ? theme::faded(c.accent, 0.8f) : c.accent) : c.rule);
+    ink = usable ? c.on_accent : c.muted;
+  } else if (look == ButtonLook::Quiet) {
+    pen.fill(box, use.held ? c.rule : c.raised);
+    pen.frame(box, lit ? c.accent : c.rule);
+  } else if (lit) {
+    pen.fill(box, c.pavement);
+  }
+  centred_label(pen, Type::BodyBold, box, ink, label);
+  ui.mark(name, detail, box);
+  return use.tapped;
+}
+
+bool close_button(Ui& ui, std::string_view name, const Box& box) {
+  const Use use = ui.touch.use(make_id(name), box, ui.pen);
+  const theme::Palette& c = ui.colours();
+  if (use.held || use.hovered) ui.pen.fill(box, c.pavement);
+  const ImVec2 m = box.centre();
+  ui.pen.line({m.x - 8.0f, m.y - 8.0f}, {m.x + 8.0f, m.y + 8.0f}, c.ink, 2.0f);
+  ui.pen.line({m.x - 8.0f, m.y + 8.0f}, {m.x + 8.0f, m.y - 8.0f}, c.ink, 2.0f);
+  ui.mark(name, box);
+  return use.tapped;
+}
+
+bool chip(Ui& ui, std::string_view name, std::string_view detail, const Box& box,
+          std::string_view label, bool chosen, Tone tone) {
+  const theme::Palette& c = ui.colours();
+  const Use use = ui.touch.use(part_id(name, detail), box, ui.pen);
+  const bool lit = use.held || use.hovered;
+  ui.pen.fill(box, chosen ? c.accent : (use.held ? c.rule : c.raised));
+  if (!chosen) ui.pen.frame(box, lit ? c.accent : c.rule);
+  Box text = box;
+  if (tone != Tone::Plain) {
+    const Mark mark = tone == Tone::Exceeded ? Mark::Exceeded : Mark::Care;
+    const ImVec2 at{box.right() - 14.0f, box.y + box.height / 2.0f};
+    if (chosen) ui.pen.fill({at.x - 10.0f, at.y - 10.0f, 20.0f, 20.0f}, c.raised);
+    ui.pen.mark(mark, at, 12.0f);
+    text.width -= 14.0f;
+  }
+  centred_label(ui.pen, chosen ? Type::BodyBold : Type::Body, text, chosen ? c.on_accent : c.ink,
+                label);
+  ui.mark(name, detail, box);
+  return use.tapped;
+}
+
+void value_tile(Ui& ui, const Field& field, const Box& box) {
+  if (!ui.in_sight(box)) return;
+  Session& session = ui.session;
+  const Brief& brief = session.document().brief;
+  const Use use = ui.touch.use(part_id("tile:", field.key), box, ui.pen, true);
+  if (use.dragging) {
+    double value = 0.0;
+    const double present = field.get(brief);
+    if (follow_drag(ui, use, present, field.fine_step, field.coarse_step,
+                    field_range(field, brief), value)) {
+      ui.view.drag_refusal = session.set_field(field, value);
+    }
+    if (use.drag_ended) session.end_drag();
+  }
+  if (use.tapped) open_keypad(ui, {&field, nullptr, 0}, box);
+  const bool open = ui.view.keypad.target.field == &field;
+  draw_tile(ui, box,
+            {field.label, field.unit, session.was_entered(field.key),
+             use.held || use.dragging || use.hovered || open},
+            format_number(field.get(session.document().brief), field.decimals));
+  ui.mark("tile:", field.key, box);
+}
+
+void leg_tile(Ui& ui, std::size_t leg, const LegField& field, const Box& box) {
+  if (!ui.in_sight(box)) return;
+  const Leg& now = ui.session.document().route.route.legs[leg];
+  const Use use = ui.touch.use(part_id("leg-tile:", field.key), box, ui.pen, true);
+  if (use.dragging) {
+    double value = 0.0;
+    if (follow_drag(ui, use, field.get(now), field.fine_step, field.coarse_step,
+                    {field.minimum, field.maximum}, value)) {
+      ui.view.leg_refusal = ui.session.set_leg_field(leg, field, value);
+    }
+    if (use.drag_ended) ui.session.end_drag();
+  }
+  if (use.tapped) open_keypad(ui, {nullptr, &field, leg}, box);
+  const bool open = ui.view.keypad.target.leg_field == &field;
+  const double value = field.get(ui.session.document().route.route.legs[leg]);
+  draw_tile(ui, box,
+            {field.label, field.unit, false, use.held || use.dragging || use.hovered || open},
+            format_number(value, field.decimals));
+  ui.mark("leg-tile:", field.key, box);
+}
+
+float choice_row(Ui& ui, const Choice& choice, ImVec2 at, float width) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  const bool entered = ui.session.was_entered(choice.key);
+  const int chosen = choice.get(ui.session.document().brief);
+  pen.text_fitted(Type::Small, at, width - 16.0f, c.muted, choice.label);
+  if (entered) {
+    pen.draw->AddCircleFilled({at.x + width - kPad - 1.0f, at.y + 9.0f}, 3.5f, c.accent, 16);
+  }
+  const float top = at.y + pen.height(Type::Small) + 6.0f;
+  const int count = static_cast<int>(choice.options.size());
+
+  // Side by side where the words have room, else one under the other.
+  float widest = 0.0f;
+  for (const ChoiceOption& option : choice.options) {
+    widest = std::max(widest, pen.width(Type::BodyBold, option.label) + 16.0f);
+  }
+  const bool stacked = widest * static_cast<float>(count) > width;
+  const float w = stacked ? width : (width + 1.0f) / static_cast<float>(count);
+  int tapped = -1;
+  for (int i = 0; i < count; ++i) {
+    const auto n = static_cast<float>(i);
+    const Box box = stacked ? Box{at.x, top + n * 47.0f, width, 48.0f}
+                            : Box{at.x + n * (w - 1.0f), top, w, 48.0f};
+    const ChoiceOption& option = choice.options[static_cast<std::size_t>(i)];
+    std::array<char, 64> detail;
+    const int length = std::snprintf(detail.data(), detail.size(), "%.*s:%.*s",
+                                     static_cast<int>(choice.key.size()), choice.key.data(),
+                                     static_cast<int>(option.value.size()), option.value.data());
+    if (chip(ui, "chip:", {detail.data(), static_cast<std::size_t>(length)}, box, option.label,
+             i == chosen)) {
+      tapped = i;
+    }
+  }
+  if (tapped >= 0 && tapped != chosen) {
+    const std::string refusal = ui.session.set_choice(choice, tapped);
+    if (!refusal.empty()) ui.session.set_notice(refusal);
+  }
+  return top - at.y + (stacked ? static_cast<float>(count) * 47.0f + 1.0f : 48.0f);
+}
+
+bool picker_tile(Ui& ui, std::string_view name, const Box& box, std::string_view label,
+                 std::string_view value) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  const Use use = ui.touch.use(make_id(name), box, pen);
+  pen.fill(box, c.raised);
+  pen.frame(box, use.held || use.hovered ? c.accent : c.rule);
+  pen.text(Type::Small, {box.x + kPad, box.y + 9.0f}, c.muted, label);
+  pen.text_fitted(Type::BodyBold, {box.x + kPad, box.y + 11.0f + pen.height(Type::Small)},
+                  box.width - 2.0f * kPad - 20.0f, c.ink, value);
+  pen.chevron({box.right() - 20.0f, box.y + box.height / 2.0f}, 12.0f, c.accent, false);
+  ui.mark(name, box);
+  return use.tapped;
+}
+
+bool disclosure(Ui& ui, std::string_view name, std::string_view detail, const Box& box,
+                std::string_view label) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  const Id id = part_id(name, detail);
+  const Use use = ui.touch.use(id, box, pen);
+  auto& open = ui.view.open;
+  const auto found = std::find(open.begin(), open.end(), id);
+  bool is_open = found != open.end();
+  if (use.tapped) {
+    if (is_open) {
+      open.erase(found);
+    } else {
+      open.push_back(id);
+    }
+    is_open = !is_open;
+    platform::request_frames(3);
+  }
+  if (use.held || use.hovered) pen.fill(box, c.pavement);
+  pen.chevron({box.x + 8.0f, box.y + box.height / 2.0f}, 12.0f, c.accent, is_open);
+  pen.text(Type::BodyBold, {box.x + 26.0f, box.y + (box.height - pen.height(Type::Body)) / 2.0f},
+           c.accent, label);
+  ui.mark(name, detail, box);
+  return is_open;
+}
+
+}  // namespace tillerline

@@ -1,0 +1,79 @@
+// What all pictures share: axes with few round ticks, labels that stay clear of each other, and the
+// pictures themselves, one function and one source file each.
+//
+// A picture draws itself at `at`, `width` wide, and returns the height it used. Its caption, a
+// sentence, comes from the sheet and is set under it by the sheet.
+#pragma once
+
+#include <array>
+
+#include "ui.hpp"
+
+namespace tillerline {
+
+// A straight scale between values and pixels; `from` may lie below or right of `to`.
+struct Scale {
+  double low = 0.0;
+  double high = 1.0;
+  float from = 0.0f;
+  float to = 1.0f;
+
+  float at(double value) const {
+    return from + static_cast<float>((value - low) / (high - low)) * (to - from);
+  }
+  double value(float pixel) const {
+    return low + static_cast<double>((pixel - from) / (to - from)) * (high - low);
+  }
+};
+
+// Round tick values (1, 2, 2.5 or 5 times a power of ten apart) inside low..high.
+struct Ticks {
+  double first = 0.0;
+  double step = 1.0;
+  int count = 0;
+  int decimals = 0;
+
+  double at(int i) const { return first + step * i; }
+};
+Ticks round_ticks(double low, double high, int about);
+
+// "1 200" or "−0.5", without the heap.
+class Number {
+ public:
+  Number(double value, int decimals, std::string_view unit = {}, bool sign = false);
+  operator std::string_view() const { return {text_.data(), length_}; }
+
+ private:
+  std::array<char, 40> text_{};
+  std::size_t length_ = 0;
+};
+
+// An axis along the bottom, and one along the left, with ticks and tick labels; the axis' name with
+// its unit stands at the end.
+void axis_below(const Ui& ui, const Scale& x, float y, const Ticks& ticks, std::string_view name);
+void axis_left(const Ui& ui, const Scale& y, float x, const Ticks& ticks, std::string_view name);
+
+// Keeps labels from covering each other: ask before drawing one.
+class LabelRoom {
+ public:
+  bool take(const Box& box);  // false if something is there already
+  void block(const Box& box);
+
+ private:
+  std::array<Box, 48> taken_{};
+  std::size_t count_ = 0;
+};
+
+// Small text on a patch of ground, so that lines don't run through it.
+void label(const Ui& ui, ImVec2 at, ImU32 colour, std::string_view text, bool bold = false);
+
+// A dimension line between two points with end ticks.
+void dimension(const Ui& ui, ImVec2 from, ImVec2 to, ImU32 colour);
+
+float figure_roll_map(Ui& ui, ImVec2 at, float width);
+float figure_route(Ui& ui, ImVec2 at, float width);
+float figure_window(Ui& ui, const TurnAnswer& turn, ImVec2 at, float width);
+float figure_turn(Ui& ui, std::size_t turn, TurnTechnique technique, ImVec2 at, float width);
+float figure_stop(Ui& ui, ImVec2 at, float width);
+
+}  // namespace tillerline

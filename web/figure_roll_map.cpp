@@ -1,0 +1,281 @@
+// The weight x slope map: how long it takes to 10 kt at idle, for every mass and slope.
+//
+// Shades and contours are of equal time; both are found by linear interpolation of 1/time on the
+// core's grid (the inverse stays smooth where the time runs away to infinity). Where it does not
+// get there at all, the paper is hatched. The geometry is made once for every card.
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include "figure.hpp"
+
+namespace tillerline {
+namespace {
+
+struct Level {
+  double time_s;
+  std::string_view name;
+};
+constexpr Level kLevels[] = {
+    {30.0, "30 s"}, {60.0, "60 s"}, {90.0, "90 s"}, {120.0, "2 min"}, {240.0, "4 min"}};
+constexpr int kLevelCount = 5;
+constexpr double kNever = 1.0 / 3600.0;  // slower than an hour counts as not getting there
+
+// Positions on the grid, in columns and rows.
+struct GridPoint {
+  float column;
+  float row;
+};
+
+struct Segment {
+  GridPoint a;
+  GridPoint b;
+};
+
+// A polygon of up to six corners of one cell, or a run of whole cells.
+struct Patch {
+  std::array<GridPoint, 6> corners;
+  int count = 0;
+};
+
+struct Geometry {
+  std::uint32_t revision = ~0u;
+  std::vector<Patch> patches[kLevelCount + 1];  // by level, the last: gets there at all
+  std::vector<Segment> contours[kLevelCount];
+};
+
+double quickness(const RollMap& map, int row, int column) {
+  const double t = map.time_s[row][column];
+  return t > 0.0 ? 1.0 / t : 0.0;
+}
+
+// The part of a cell in which the quickness is at least `level`.
+Patch clipped_cell(const RollMap& map, int row, int column, double level) {
+  const GridPoint corner[4] = {{0.0f, 0.0f}, {1.0f, 0.0f}, {1.0f, 1.0f}, {0.0f, 1.0f}};
+  double q[4];
+  for (int i = 0; i < 4; ++i) {
+    q[i] = quickness(map, row + static_cast<int>(corner[i].row),
+                     column + static_cast<int>(corner[i].column));
+  }
+  Patch patch;
+  const auto add = [&](float c, float r) {
+    if (patch.count == 6) return;
+    patch.corners[static_cast<std::size_t>(patch.count++)] = {static_cast<float>(column) + c,
+                                                              static_cast<float>(row) + r};
+  };
+  for (int i = 0; i < 4; ++i) {
+    const int j = (i + 1) % 4;
+    if (q[i] >= level) add(corner[i].column, corner[i].row);
+    if ((q[i] >= level) != (q[j] >= level)) {
+      const auto t = static_cast<float>((level - q[i]) / (q[j] - q[i]));
+      add(corner[i].column + t * (corner[j].column - corner[i].column),
+          corner[i].row + t * (corner[j].row - corner[i].row));
+    }
+  }
+  return patch;
+}
+
+bool is_corner(GridPoint p) {
+  return p.column == std::floor(p.column) && p.row == std::floor(p.row);
+}
+
+void make_level(const RollMap& map, double level, std::vector<Patch>& patches,
+                std::vector<Segment>* contour) {
+  patches.clear();
+  if (contour != nullptr) contour->clear();
+  for (int row = 0; row + 1 < kMapRows; ++row) {
+    int run_from = -1;
+    const auto close_run = [&](int column) {
+      if (run_from < 0) return;
+      const auto a = static_cast<float>(run_from);
+      const auto b = static_cast<float>(column);
+      const auto r = static_cast<float>(row);
+      patches.push_back({{{{a, r}, {b, r}, {b, r + 1.0f}, {a, r + 1.0f}}}, 4});
+      run_from = -1;
+    };
+    for (int column = 0; column + 1 < kMapColumns; ++column) {
+      const Patch patch = clipped_cell(map, row, column, level);
+      const bool whole = patch.count == 4 && std::all_of(patch.corners.begin(),
+                                                         patch.corners.begin() + 4, is_corner);
+      if (whole) {
+        if (run_from < 0) run_from = column;
+        continue;
+      }
+      close_run(column);
+      if (patch.count < 3) continue;
+      patches.push_back(patch);
+      if (contour == nullptr) continue;
+      for (int i = 0; i < patch.count; ++i) {
+        const GridPoint a = patch.corners[static_cast<std::size_t>(i)];
+        const GridPoint b = patch.corners[static_cast<std::size_t>((i + 1) % patch.count)];
+        if (!is_corner(a) && !is_corner(b)) contour->push_back({a, b});
+      }
+    }
+    close_run(kMapColumns - 1);
+  }
+}
+
+const Geometry& geometry(const Ui& ui) {
+  static Geometry made;
+  if (made.revision == ui.session.revision()) return made;
+  made.revision = ui.session.revision();
+  const RollMap& map = ui.session.map();
+  for (int i = 0; i < kLevelCount; ++i) {
+    make_level(map, 1.0 / kLevels[i].time_s, made.patches[i], &made.contours[i]);
+  }
+  make_level(map, kNever, made.patches[kLevelCount], nullptr);
+  return made;
+}
+
+struct Plot {
+  Box box;
+  Scale mass;
+  Scale slope;
+
+  ImVec2 at(GridPoint p) const {
+    return {box.x + p.column / (kMapColumns - 1) * box.width,
+            box.bottom() - p.row / (kMapRows - 1) * box.height};
+  }
+};
+
+void draw_shades(const Ui& ui, const Geometry& made, const Plot& plot) {
+  ImDrawList* draw = ui.pen.draw;
+  const theme::Palette& c = ui.colours();
+  // Neighbouring patches must meet without a seam.
+  const ImDrawListFlags flags = draw->Flags;
+  draw->Flags &= ~ImDrawListFlags_AntiAliasedFill;
+  for (int level = kLevelCount; level >= 0; --level) {
+    const ImU32 shade = level == kLevelCount ? c.paper : c.shade[level];
+    for (const Patch& patch : made.patches[level]) {
+      std::array<ImVec2, 6> points;
+      for (int i = 0; i < patch.count; ++i) {
+        points[static_cast<std::size_t>(i)] = plot.at(patch.corners[static_cast<std::size_t>(i)]);
+      }
+      draw->AddConvexPolyFilled(points.data(), patch.count, shade);
+    }
+  }
+  draw->Flags = flags;
+}
+
+// Each label stands on its own contour, further left from level to level, where it has room.
+void draw_contours(const Ui& ui, const Geometry& made, const Plot& plot, LabelRoom& room) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  for (int i = 0; i < kLevelCount; ++i) {
+    for (const Segment& s : made.contours[i]) {
+      pen.line(plot.at(s.a), plot.at(s.b), theme::faded(c.ink, 0.55f), 1.0f);
+    }
+  }
+  for (int i = 0; i < kLevelCount; ++i) {
+    const float w = pen.width(Type::Small, kLevels[i].name);
+    const float h = pen.height(Type::Small);
+    bool placed = false;
+    for (const float wanted : {0.72f, 0.6f, 0.48f, 0.82f, 0.36f, 0.24f, 0.9f}) {
+      const float column = wanted * (kMapColumns - 1);
+      for (const Segment& s : made.contours[i]) {
+        if (placed || std::min(s.a.column, s.b.column) > column ||
+            std::max(s.a.column, s.b.column) < column) {
+          continue;
+        }
+        const ImVec2 p = plot.at(s.a);
+        const Box box{p.x - w / 2.0f - 4.0f, p.y - h / 2.0f, w + 8.0f, h};
+        if (box.y < plot.box.y + 2.0f || box.bottom() > plot.box.bottom() - 2.0f ||
+            box.x < plot.box.x || box.right() > plot.box.right() || !room.take(box)) {
+          continue;
+        }
+        label(ui, {box.x + 4.0f, box.y}, c.ink, kLevels[i].name);
+        placed = true;
+      }
+      if (placed) break;
+    }
+  }
+}
+
+void draw_line(const Ui& ui, const RollMap& map, const double* slope_rad, const Plot& plot,
+               bool dashed, std::string_view name, float label_share, LabelRoom& room) {
+  std::array<ImVec2, kMapColumns> points;
+  for (std::size_t i = 0; i < kMapColumns; ++i) {
+    points[i] = {plot.mass.at(map.mass_kg[i] / units::kTonne_kg),
+                 plot.slope.at(100.0 * std::tan(slope_rad[i]))};
+  }
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  pen.draw->PushClipRect(plot.box.min(), plot.box.max(), true);
+  pen.curve(points.data(), kMapColumns, c.ink, 2.2f, dashed ? 9.0f : 0.0f, dashed ? 6.0f : 0.0f);
+  pen.draw->PopClipRect();
+
+  const float w = pen.width(Type::SmallBold, name);
+  const float h = pen.height(Type::Small);
+  for (const float share : {label_share, label_share + 0.15f, label_share + 0.3f, 0.5f, 0.1f}) {
+    const auto i = static_cast<std::size_t>(std::min(share, 0.99f) * (kMapColumns - 1));
+    const float above = plot.slope.at(100.0 * std::tan(slope_rad[i])) - h - 5.0f;
+    const Box box{points[i].x, above, w, h};
+    if (box.right() > plot.box.right() - 4.0f || box.y < plot.box.y + 2.0f ||
+        box.bottom() > plot.box.bottom() || !room.take(box)) {
+      continue;
+    }
+    label(ui, {box.x, box.y}, c.ink, name, true);
+    return;
+  }
+}
+
+void draw_today(const Ui& ui, const Plot& plot, LabelRoom& room) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  const Brief& brief = ui.session.document().brief;
+  const RollAnswer& roll = ui.session.card().roll;
+  const double slope = 100.0 * std::tan(roll.slope_rad);
+  const double mass = brief.condition.mass_kg / units::kTonne_kg;
+  if (slope < plot.slope.low || slope > plot.slope.high) return;
+  const ImVec2 p{plot.mass.at(mass), plot.slope.at(slope)};
+  pen.draw->AddCircleFilled(p, 7.0f, c.paper, 24);
+  pen.draw->AddCircle(p, 7.0f, c.accent, 24, 3.0f);
+  const float w = pen.width(Type::SmallBold, "today");
+  const bool left = p.x + 14.0f + w > plot.box.right();
+  const ImVec2 at{left ? p.x - 14.0f - w : p.x + 14.0f, p.y - pen.height(Type::Small) / 2.0f};
+  label(ui, at, c.accent, "today", true);
+  room.block({at.x - 4.0f, at.y, w + 8.0f, pen.height(Type::Small)});
+  room.block({p.x - 12.0f, p.y - 12.0f, 24.0f, 24.0f});
+}
+
+}  // namespace
+
+float figure_roll_map(Ui& ui, ImVec2 at, float width) {
+  const float height = std::clamp(width * 0.56f, 300.0f, 460.0f);
+  const Box whole{at.x, at.y, width, height};
+  ui.mark("figure:", "roll", whole);
+  if (!ui.in_sight(whole)) return height;
+
+  const theme::Palette& c = ui.colours();
+  const RollMap& map = ui.session.map();
+  const Geometry& made = geometry(ui);
+  Plot plot;
+  plot.box = {at.x + 50.0f, at.y + 30.0f, width - 54.0f, height - 64.0f};
+  plot.mass = {map.mass_kg[0] / units::kTonne_kg, map.mass_kg[kMapColumns - 1] / units::kTonne_kg,
+               plot.box.x, plot.box.right()};
+  plot.slope = {100.0 * std::tan(map.slope_rad[0]), 100.0 * std::tan(map.slope_rad[kMapRows - 1]),
+                plot.box.bottom(), plot.box.y};
+
+  ui.pen.hatch(plot.box, c.rule, 9.0f);
+  draw_shades(ui, made, plot);
+  LabelRoom room;
+  // The ring is drawn last, over everything, but its place is kept from the start.
+  const RollAnswer& roll = ui.session.card().roll;
+  const float today_x = plot.mass.at(ui.session.document().brief.condition.mass_kg / 1000.0);
+  const float today_y = plot.slope.at(100.0 * std::tan(roll.slope_rad));
+  room.block({today_x - 66.0f, today_y - 14.0f, 132.0f, 28.0f});
+  draw_line(ui, map, map.keeps_rolling_slope_rad, plot, false, "keeps rolling up to here", 0.03f,
+            room);
+  draw_line(ui, map, map.restarts_slope_rad, plot, true, "starts by itself up to here", 0.03f,
+            room);
+  draw_contours(ui, made, plot, room);
+  draw_today(ui, plot, room);
+
+  axis_below(ui, plot.mass, plot.box.bottom(),
+             round_ticks(plot.mass.low, plot.mass.high, ui.narrow ? 4 : 7), "mass, t");
+  axis_left(ui, plot.slope, plot.box.x, round_ticks(plot.slope.low, plot.slope.high, 6),
+            "slope, % (up is positive)");
+  return height;
+}
+
+}  // namespace tillerline

@@ -1,0 +1,258 @@
+// The whole taxi on one distance axis: elevation, speed with its limits, brake temperature.
+//
+// A line follows the finger (or the arrow keys) and reads exact values above the picture.
+#include <algorithm>
+#include <cmath>
+
+#include "figure.hpp"
+
+namespace tillerline {
+namespace {
+
+constexpr float kKeyStep_m = 10.0f;
+
+struct Panels {
+  Scale distance;
+  Scale elevation;
+  Scale speed;
+  Scale brake;
+  float left;
+  float right;
+};
+
+// The trace between its points, at a distance.
+TracePoint trace_at(const RouteTrace& trace, double distance_m) {
+  const auto& points = trace.points;
+  const TracePoint* after =
+      std::lower_bound(points.begin(), points.end(), distance_m,
+                       [](const TracePoint& p, double d) { return p.distance_m < d; });
+  if (after == points.begin()) return points[0];
+  if (after == points.end()) return points.back();
+  const TracePoint& a = *(after - 1);
+  const TracePoint& b = *after;
+  const double span = b.distance_m - a.distance_m;
+  const double t = span > 0.0 ? (distance_m - a.distance_m) / span : 1.0;
+  const auto mix = [t](double u, double v) { return u + t * (v - u); };
+  TracePoint at;
+  at.distance_m = distance_m;
+  at.time_s = mix(a.time_s, b.time_s);
+  // Between two points the square of the speed is what grows evenly with distance.
+  at.speed_mps = std::sqrt(std::max(0.0, mix(a.speed_mps * a.speed_mps, b.speed_mps * b.speed_mps)));
+  at.brake_k = mix(a.brake_k, b.brake_k);
+  at.elevation_m = mix(a.elevation_m, b.elevation_m);
+  return at;
+}
+
+std::size_t leg_at(const RouteRun& run, double distance_m) {
+  std::size_t leg = 0;
+  for (std::size_t i = 0; i < run.legs.size(); ++i) {
+    if (run.legs[i].start_m <= distance_m) leg = i;
+  }
+  return leg;
+}
+
+template <class Value>
+void draw_trace(const Ui& ui, const RouteTrace& trace, const Panels& p, const Scale& y, ImU32 colour,
+                float thickness, Value value) {
+  static std::array<ImVec2, kMaxTrace> points;  // too large for the stack of a browser
+  int count = 0;
+  for (const TracePoint& t : trace.points) {
+    points[static_cast<std::size_t>(count++)] = {p.distance.at(t.distance_m), y.at(value(t))};
+  }
+  ui.pen.curve(points.data(), count, colour, thickness);
+}
+
+void draw_legs(const Ui& ui, const Panels& p, float top, float bottom) {
+  const RouteRun& run = ui.session.card().run;
+  const theme::Palette& c = ui.colours();
+  const TaxiRoute& route = ui.session.document().brief.route;
+  float free_from = p.left;
+  for (std::size_t i = 0; i < run.legs.size(); ++i) {
+    const LegResult& leg = run.legs[i];
+    const float from = p.distance.at(leg.start_m);
+    const float to = std::min(p.right, p.distance.at(leg.start_m + leg.length_m));
+    if (route.legs[i].kind == LegKind::Arc) {
+      ui.pen.fill({from, top, std::max(1.0f, to - from), bottom - top}, c.pavement);
+    }
+    const Digits number(static_cast<int>(i) + 1);
+    const float w = ui.pen.width(Type::Small, number);
+    const float x = (from + to) / 2.0f - w / 2.0f;
+    if (x >= free_from) {
+      ui.pen.text(Type::Small, {x, top - 21.0f}, c.muted, number);
+      free_from = x + w + 6.0f;
+    }
+  }
+}
+
+void draw_speed(const Ui& ui, const RouteTrace& trace, const Panels& p) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  const Brief& brief = ui.session.document().brief;
+  const RouteRun& run = ui.session.card().run;
+  // The band that the crew keeps on straights.
+  const float band_top = p.speed.at(units::knots_from_mps(brief.technique.band_top_mps));
+  const float band_bottom = p.speed.at(units::knots_from_mps(brief.technique.band_bottom_mps));
+  pen.fill({p.left, band_top, p.right - p.left, band_bottom - band_top},
+           theme::faded(c.accent, 0.10f));
+  for (std::size_t i = 0; i < run.legs.size(); ++i) {
+    if (brief.route.legs[i].kind != LegKind::Arc) continue;
+    const float y = p.speed.at(units::knots_from_mps(run.legs[i].limit_mps));
+    const float from = p.distance.at(run.legs[i].start_m);
+    const float to = p.distance.at(run.legs[i].start_m + run.legs[i].length_m);
+    pen.line({from - 3.0f, y}, {std::max(to, from + 4.0f) + 3.0f, y}, c.ink, 2.0f);
+  }
+  draw_trace(ui, trace, p, p.speed, c.accent, 2.4f,
+             [](const TracePoint& t) { return units::knots_from_mps(t.speed_mps); });
+  // Applications: heavy strokes on the speed axis' ground line.
+  for (const Piece& piece : run.pieces) {
+    if (piece.kind != PieceKind::Apply && piece.kind != PieceKind::Drag) continue;
+    const float from = p.distance.at(piece.start_m);
+    const float to = std::max(from + 3.0f, p.distance.at(piece.start_m + piece.length_m));
+    pen.fill({from, p.speed.from - 5.0f, to - from, 5.0f}, c.second);
+  }
+}
+
+void draw_brakes(const Ui& ui, const RouteTrace& trace, const Panels& p) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  const HeatAnswer& heat = ui.session.card().heat;
+  const double limit = units::celsius_from_kelvin(heat.limit_k);
+  if (limit <= p.brake.high) {
+    const float y = p.brake.at(limit);
+    const ImVec2 ends[] = {{p.left, y}, {p.right, y}};
+    pen.curve(ends, 2, c.ink, 1.5f, 7.0f, 5.0f);
+    label(ui, {p.left + 6.0f, y - 21.0f}, c.ink, "limit for departure");
+  } else {
+    const Number number(limit, 0, "°C");
+    std::array<char, 64> text;
+    const std::string_view digits = number;
+    const int length =
+        std::snprintf(text.data(), text.size(), "limit for departure %.*s, above this picture",
+                      static_cast<int>(digits.size()), digits.data());
+    if (!ui.narrow) {
+      pen.text(Type::Small, {p.left + 6.0f, p.brake.to + 2.0f}, c.muted,
+               {text.data(), static_cast<std::size_t>(length)});
+    }
+  }
+  draw_trace(ui, trace, p, p.brake, c.second, 2.4f,
+             [](const TracePoint& t) { return units::celsius_from_kelvin(t.brake_k); });
+}
+
+void draw_reading(Ui& ui, const RouteTrace& trace, const Panels& p, ImVec2 at, float top,
+                  float bottom) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  if (ui.view.route_scrub_m < 0.0) {
+    pen.text(Type::Small, at, c.muted, "Draw a finger across to read it off.");
+    return;
+  }
+  const double length = ui.session.card().run.length_m;
+  const TracePoint t = trace_at(trace, std::min(ui.view.route_scrub_m, length));
+  const std::size_t leg = leg_at(ui.session.card().run, t.distance_m);
+  const float x = p.distance.at(t.distance_m);
+  pen.hairline({x, top}, {x, bottom}, c.ink);
+  const double kt = units::knots_from_mps(t.speed_mps);
+  const double celsius = units::celsius_from_kelvin(t.brake_k);
+  pen.draw->AddCircleFilled({x, p.speed.at(kt)}, 5.0f, c.accent, 20);
+  pen.draw->AddCircleFilled({x, p.brake.at(celsius)}, 5.0f, c.second, 20);
+
+  std::array<char, 160> text;
+  const int seconds = static_cast<int>(std::lround(t.time_s));
+  std::snprintf(text.data(), text.size(), "%.0f m", t.distance_m);
+  float x_text = at.x;
+  const auto put = [&](ImU32 colour, const char* part) {
+    pen.text(Type::BodyBold, {x_text, at.y - 4.0f}, colour, part);
+    x_text += pen.width(Type::BodyBold, part) + (ui.narrow ? 12.0f : 22.0f);
+  };
+  put(c.ink, text.data());
+  std::snprintf(text.data(), text.size(), "%d:%02d", seconds / 60, seconds % 60);
+  put(c.ink, text.data());
+  std::snprintf(text.data(), text.size(), "%.1f kt", kt);
+  put(c.accent, text.data());
+  std::snprintf(text.data(), text.size(), "%.0f °C", celsius);
+  put(c.second, text.data());
+  std::snprintf(text.data(), text.size(), "leg %d", static_cast<int>(leg) + 1);
+  put(c.ink, text.data());
+}
+
+void follow_finger(Ui& ui, const Box& box, const Panels& p) {
+  const Id id = make_id("figure:route");
+  const Use use = ui.touch.use(id, box, ui.pen, true);
+  const double length = ui.session.card().run.length_m;
+  if ((use.tapped || use.dragging) && use.at.x > -1e6f) {
+    ui.view.route_scrub_m = std::clamp(p.distance.value(use.at.x), 0.0, length);
+    ui.view.figure = id;
+  }
+  if (ui.view.figure != id || !ui.touch.enabled) return;
+  const float step = ImGui::GetIO().KeyShift ? 10.0f * kKeyStep_m : kKeyStep_m;
+  for (const auto& [key, by] :
+       {std::pair{ImGuiKey_LeftArrow, -step}, std::pair{ImGuiKey_RightArrow, step}}) {
+    if (!ImGui::IsKeyPressed(ImGui::GetKeyIndex(key))) continue;
+    const double from = std::max(0.0, ui.view.route_scrub_m);
+    ui.view.route_scrub_m = std::clamp(from + static_cast<double>(by), 0.0, length);
+  }
+}
+
+}  // namespace
+
+float figure_route(Ui& ui, ImVec2 at, float width) {
+  const float height = 30.0f + 24.0f + 54.0f + 30.0f + 190.0f + 40.0f + 130.0f + 36.0f;
+  const Box whole{at.x, at.y, width, height};
+  ui.mark("figure:", "route", whole);
+  if (!ui.in_sight(whole)) return height;
+  const RouteTrace& trace = ui.session.trace();
+  const RouteRun& run = ui.session.card().run;
+  const theme::Palette& c = ui.colours();
+  const Pen& pen = ui.pen;
+  if (trace.points.size() < 2 || run.length_m <= 0.0) {
+    pen.text(Type::Small, at, c.muted, "There is no run to draw: it does not move.");
+    return pen.line_height(Type::Small);
+  }
+
+  Panels p{};
+  p.left = at.x + 50.0f;
+  p.right = at.x + width - 6.0f;
+  p.distance = {0.0, run.length_m, p.left, p.right};
+  double low_m = 1e9, high_m = -1e9, fastest = 0.0, hottest = 0.0, coldest = 1e9;
+  for (const TracePoint& t : trace.points) {
+    low_m = std::min(low_m, t.elevation_m);
+    high_m = std::max(high_m, t.elevation_m);
+    fastest = std::max(fastest, t.speed_mps);
+    hottest = std::max(hottest, t.brake_k);
+    coldest = std::min(coldest, t.brake_k);
+  }
+  const Brief& brief = ui.session.document().brief;
+  fastest = std::max(fastest, brief.technique.band_top_mps);
+  float y = at.y + 54.0f;
+  // At least eight metres from bottom to top, so that level ground looks level.
+  const double spare = std::max(0.0, 8.0 - (high_m - low_m)) / 2.0;
+  p.elevation = {low_m - spare, high_m + spare, y + 54.0f, y};
+  y += 84.0f;
+  p.speed = {0.0, units::knots_from_mps(fastest) * 1.15, y + 190.0f, y};
+  y += 230.0f;
+  const double low_c = std::floor((units::celsius_from_kelvin(coldest) - 10.0) / 20.0) * 20.0;
+  double high_c = units::celsius_from_kelvin(hottest) + 20.0;
+  const double limit_c = units::celsius_from_kelvin(ui.session.card().heat.limit_k);
+  if (limit_c < high_c + 120.0) high_c = std::max(high_c, limit_c + 25.0);
+  p.brake = {low_c, high_c, y + 130.0f, y};
+
+  follow_finger(ui, whole, p);
+  draw_legs(ui, p, p.elevation.to, p.brake.from);
+  draw_trace(ui, trace, p, p.elevation, c.muted, 1.5f,
+             [](const TracePoint& t) { return t.elevation_m; });
+  draw_speed(ui, trace, p);
+  draw_brakes(ui, trace, p);
+
+  axis_left(ui, p.elevation, p.left, Ticks{low_m, std::max(high_m - low_m, 1e-6),
+                                           high_m - low_m > 2.5 ? 2 : 1, 0}, "");
+  pen.text(Type::Small, {p.left + 6.0f, p.elevation.to - 4.0f}, c.muted, "elevation, m");
+  axis_left(ui, p.speed, p.left, round_ticks(0.0, p.speed.high, 4), "speed, kt");
+  pen.hairline({p.left, p.speed.from}, {p.right, p.speed.from}, c.rule);
+  axis_left(ui, p.brake, p.left, round_ticks(p.brake.low, p.brake.high, 3), "brakes, °C");
+  axis_below(ui, p.distance, p.brake.from, round_ticks(0.0, run.length_m, ui.narrow ? 4 : 8),
+             "metres");
+  draw_reading(ui, trace, p, {at.x, at.y + 2.0f}, p.elevation.to, p.brake.from);
+  return height;
+}
+
+}  // namespace tillerline

@@ -1,0 +1,149 @@
+// The stop from the side, to scale: eye, sight line over the nose, hidden ground, and where the eye
+// is when the line goes out of sight, when the application starts, and when it has stopped.
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+
+#include "figure.hpp"
+
+namespace tillerline {
+namespace {
+
+constexpr float kBelow = 122.0f;  // room under the ground for hatching, ticks and names
+
+struct Side {
+  float line_x;   // where the line to stop at is
+  float ground_y;
+  float scale;    // pixels per metre, both ways
+
+  ImVec2 at(double before_line_m, double height_m) const {
+    return {line_x - static_cast<float>(before_line_m) * scale,
+            ground_y - static_cast<float>(height_m) * scale};
+  }
+};
+
+// A nose that is nobody's: it stays below the sight line.
+void draw_nose(const Ui& ui, const Side& side, double eye_m, const Aircraft& a, double nose_m,
+               float left) {
+  const theme::Palette& c = ui.colours();
+  const double h = a.eye_height_m;
+  const double ahead = std::max(0.5, eye_m - nose_m);
+  const double drop = std::tan(a.view_cutoff_rad);
+  const double back = (side.line_x - left) / side.scale;
+  const ImVec2 outline[] = {side.at(back, 1.22 * h),
+                            side.at(eye_m + 0.9 * ahead, 1.22 * h),
+                            side.at(eye_m + 0.2 * ahead, 1.16 * h),
+                            side.at(eye_m - 0.28 * ahead, h - 0.30 * ahead * drop - 0.02 * h),
+                            side.at(eye_m - 0.8 * ahead, std::min(0.74 * h, h - 0.85 * ahead * drop)),
+                            side.at(nose_m, 0.56 * h),
+                            side.at(eye_m - 0.8 * ahead, 0.42 * h),
+                            side.at(eye_m + 0.4 * ahead, 0.32 * h),
+                            side.at(back, 0.30 * h)};
+  ui.pen.curve(outline, 9, c.muted, 1.8f);
+}
+
+struct Tick {
+  std::string_view name;
+  double before_m;
+  ImU32 colour;
+};
+
+void draw_ticks(const Ui& ui, const Side& side, const Box& box, const Tick* ticks, int count) {
+  const Pen& pen = ui.pen;
+  LabelRoom room;
+  for (int i = 0; i < count; ++i) {
+    const float x = side.at(ticks[i].before_m, 0.0).x;
+    std::array<char, 80> text;
+    const int length = std::snprintf(text.data(), text.size(), "%.*s, %.1f\u00a0m",
+                                     static_cast<int>(ticks[i].name.size()), ticks[i].name.data(),
+                                     ticks[i].before_m);
+    const std::string_view name(text.data(), static_cast<std::size_t>(length));
+    const float w = pen.width(Type::SmallBold, name);
+    if (x < box.x) {
+      const float y = side.ground_y + 24.0f;
+      const Box at{box.x, y, w, 20.0f};
+      if (room.take(at)) pen.text(Type::SmallBold, {box.x, y}, ticks[i].colour, name);
+      continue;
+    }
+    for (int row = 0; row < 4; ++row) {
+      const float y = side.ground_y + 24.0f + 22.0f * static_cast<float>(row);
+      const float text_x = std::clamp(x + 6.0f, box.x, box.right() - w);
+      if (!room.take({text_x - 4.0f, y, w + 10.0f, 20.0f})) continue;
+      pen.line({x, side.ground_y - 5.0f}, {x, y + 17.0f}, ticks[i].colour, 2.0f);
+      pen.text(Type::SmallBold, {text_x, y}, ticks[i].colour, name);
+      break;
+    }
+  }
+}
+
+}  // namespace
+
+float figure_stop(Ui& ui, ImVec2 at, float width) {
+  const StopAnswer& stop = ui.session.card().stop;
+  const Aircraft& a = ui.session.document().brief.aircraft;
+  const theme::Palette& c = ui.colours();
+  const Pen& pen = ui.pen;
+
+  // From behind the farthest of the three positions (or as much of it as is worth showing) to a
+  // little beyond the line and the sight line's end.
+  const double most = std::max(stop.obscured_m, stop.eye_before_line_m) + 8.0;
+  const double far = std::clamp(stop.eye_before_line_at_brake_m + 5.0, most, std::max(most, 75.0));
+  const double beyond = std::max(4.0, stop.obscured_m - stop.eye_before_line_m + 3.0);
+  Side side{};
+  side.scale = width / static_cast<float>(far + beyond);
+  const float above = static_cast<float>(a.eye_height_m * 1.3) * side.scale + 12.0f;
+  side.line_x = at.x + width - static_cast<float>(beyond) * side.scale;
+  side.ground_y = at.y + 26.0f + above;
+  const float height = 26.0f + above + kBelow;
+  const Box whole{at.x, at.y, width, height};
+  ui.mark("figure:", "stop", whole);
+  if (!ui.in_sight(whole)) return height;
+
+  const double eye_m = stop.eye_before_line_m;
+  const ImVec2 eye = side.at(eye_m, a.eye_height_m);
+  const ImVec2 seen = side.at(eye_m - stop.obscured_m, 0.0);
+  pen.draw->PushClipRect({at.x, at.y}, {at.x + width, at.y + height}, true);
+  draw_nose(ui, side, eye_m, a, stop.nose_before_line_m, at.x);
+  // Nose gear.
+  const ImVec2 gear = side.at(stop.nose_gear_before_line_m, 0.55);
+  if (gear.x > at.x) {
+    pen.line({gear.x, gear.y}, side.at(stop.nose_gear_before_line_m, 0.34 * a.eye_height_m),
+             c.muted, 2.0f);
+    pen.draw->AddCircle(gear, 0.55f * side.scale, c.muted, 24, 2.0f);
+  }
+  // Hidden ground, under the ground line.
+  const float hidden_from = std::max(at.x, eye.x);
+  pen.hatch({hidden_from, side.ground_y + 2.0f, seen.x - hidden_from, 14.0f}, c.muted, 7.0f);
+  const ImVec2 sight[] = {eye, seen};
+  pen.curve(sight, 2, c.second, 2.0f, 9.0f, 5.0f);
+  pen.draw->AddCircleFilled(eye, 5.0f, c.second, 20);
+  pen.draw->PopClipRect();
+
+  pen.hairline({at.x, side.ground_y}, {at.x + width, side.ground_y}, c.ink);
+  // The line itself: paint on the ground, with a staff to carry its name.
+  const std::string_view name =
+      stop.end == RouteEnd::HoldingLine
+          ? (stop.stop_bar_lit ? "holding line, bar lit" : "holding line")
+          : "stand mark";
+  pen.fill({side.line_x - 2.0f, side.ground_y - 30.0f, 4.0f, 34.0f}, c.ink);
+  const float w = pen.width(Type::SmallBold, name);
+  const float name_x = std::clamp(side.line_x - w / 2.0f, at.x, at.x + width - w);
+  label(ui, {name_x, side.ground_y - 52.0f}, c.ink, name, true);
+  label(ui, {std::min(eye.x + 8.0f, at.x + width - 40.0f), eye.y - 24.0f}, c.second, "eye", true);
+  const float middle = (hidden_from + seen.x) / 2.0f;
+  const std::string_view hidden = "hidden";
+  if (seen.x - hidden_from > 90.0f) {
+    label(ui, {middle - pen.width(Type::Small, hidden) / 2.0f, side.ground_y - 22.0f}, c.muted,
+          hidden);
+  }
+  const Tick ticks[] = {
+      {"stopped", stop.eye_before_line_m, c.ink},
+      {"line lost", stop.obscured_m, c.second},
+      {"application starts", stop.eye_before_line_at_brake_m, c.accent},
+  };
+  draw_ticks(ui, side, whole, ticks, 3);
+  pen.text(Type::Small, {at.x, at.y}, c.muted, "Your eye before the line");
+  return height;
+}
+
+}  // namespace tillerline

@@ -1,0 +1,104 @@
+#include "layout.hpp"
+
+#include <algorithm>
+
+#include "inputs_view.hpp"
+#include "sheet_view.hpp"
+
+namespace tillerline {
+namespace {
+
+constexpr float kButtonClear = 8.0f;
+
+// The name of the program, and room for the page's own button at its right.
+float draw_name(const Ui& ui, ImVec2 at) {
+  ui.pen.text(Type::ResultBold, at, ui.colours().ink, "Tillerline");
+  return ui.pen.height(Type::ResultBold);
+}
+
+void scroll_by_keys(Ui& ui, ScrollArea& area) {
+  if (!ui.touch.enabled) return;
+  const auto pressed = [](ImGuiKey key) { return ImGui::IsKeyPressed(ImGui::GetKeyIndex(key)); };
+  const float page = area.view.height * 0.85f;
+  if (pressed(ImGuiKey_PageDown)) Touch::scroll_by(area, page);
+  if (pressed(ImGuiKey_PageUp)) Touch::scroll_by(area, -page);
+  if (pressed(ImGuiKey_DownArrow)) Touch::scroll_by(area, 60.0f);
+  if (pressed(ImGuiKey_UpArrow)) Touch::scroll_by(area, -60.0f);
+  if (pressed(ImGuiKey_Home)) Touch::scroll_by(area, -1e6f);
+  if (pressed(ImGuiKey_End)) Touch::scroll_by(area, 1e6f);
+}
+
+// The page's button lies over the canvas; content that would be under it ends above.
+float clear_bottom(const Ui& ui) {
+  const platform::Rect& r = ui.frame.page_button;
+  if (r.height <= 0.0f || r.y < ui.frame.height / 2.0f) return ui.frame.safe_insets.bottom;
+  return std::max(ui.frame.safe_insets.bottom, ui.frame.height - r.y + kButtonClear);
+}
+
+float clear_top(const Ui& ui) {
+  const platform::Rect& r = ui.frame.page_button;
+  if (r.height <= 0.0f || r.y >= ui.frame.height / 2.0f) return ui.frame.safe_insets.top;
+  return std::max(ui.frame.safe_insets.top, r.y + r.height + kButtonClear);
+}
+
+void draw_wide(Ui& ui) {
+  const platform::FrameInfo& f = ui.frame;
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  const float left = f.safe_insets.left;
+  const float column = theme::kInputColumn + 48.0f;
+  const Box input_view{left, 0.0f, column, f.height};
+  const Box sheet_view{left + column, 0.0f, f.width - left - column - f.safe_insets.right,
+                       f.height};
+  pen.hairline({input_view.right(), 0.0f}, {input_view.right(), f.height}, c.rule);
+
+  float offset = ui.touch.begin_scroll(ui.view.input_scroll, input_view, pen);
+  const float top = 24.0f + f.safe_insets.top;
+  float y = top - offset;
+  const float x = left + 24.0f;
+  y += draw_name(ui, {x, y}) + 16.0f;
+  y += draw_actions(ui, {x, y}, theme::kInputColumn) + 16.0f;
+  y += draw_inputs(ui, {x, y}, theme::kInputColumn);
+  ui.touch.end_scroll(ui.view.input_scroll, y + offset + 24.0f + f.safe_insets.bottom, pen);
+
+  scroll_by_keys(ui, ui.view.sheet_scroll);
+  offset = ui.touch.begin_scroll(ui.view.sheet_scroll, sheet_view, pen);
+  const float width = std::min(theme::kTextWidth, sheet_view.width - 64.0f);
+  const float sheet_x = sheet_view.x + (sheet_view.width - width) / 2.0f;
+  const float from = std::max(28.0f + f.safe_insets.top, clear_top(ui)) - offset;
+  const float height = draw_sheet(ui, {sheet_x, from}, width);
+  ui.touch.end_scroll(ui.view.sheet_scroll, from + offset + height + clear_bottom(ui), pen);
+}
+
+void draw_narrow(Ui& ui) {
+  const platform::FrameInfo& f = ui.frame;
+  const Pen& pen = ui.pen;
+  const Box view{f.safe_insets.left, 0.0f, f.width - f.safe_insets.left - f.safe_insets.right,
+                 f.height};
+  scroll_by_keys(ui, ui.view.sheet_scroll);
+  const float offset = ui.touch.begin_scroll(ui.view.sheet_scroll, view, pen);
+  const float margin = ui.narrow ? 16.0f : 32.0f;
+  const float width = std::min(theme::kTextWidth, view.width - 2.0f * margin);
+  const float x = view.x + (view.width - width) / 2.0f;
+  const float from = 16.0f + f.safe_insets.top;
+  float y = from - offset;
+  y += draw_name(ui, {x, y}) + 14.0f;
+  y += draw_actions(ui, {x, y}, std::min(width, 420.0f)) + 14.0f;
+  y += draw_inputs(ui, {x, y}, width) + 20.0f;
+  y += draw_sheet(ui, {x, y}, width);
+  ui.touch.end_scroll(ui.view.sheet_scroll, y + offset + clear_bottom(ui), pen);
+}
+
+}  // namespace
+
+void draw_screen(Ui& ui) {
+  const platform::FrameInfo& f = ui.frame;
+  ui.pen.fill({0.0f, 0.0f, f.width, f.height}, ui.colours().paper);
+  if (f.width >= theme::kWideScreen) {
+    draw_wide(ui);
+  } else {
+    draw_narrow(ui);
+  }
+}
+
+}  // namespace tillerline

@@ -1,0 +1,321 @@
+#include "session.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "platform.hpp"
+
+namespace tillerline {
+namespace {
+
+constexpr std::string_view kStorageKey = "brief";
+
+void note_entered(BriefDocument& document, std::string_view key) {
+  auto& entered = document.entered;
+  if (std::find(entered.begin(), entered.end(), key) == entered.end()) entered.emplace_back(key);
+}
+
+void forget_entered(BriefDocument& document, std::string_view key) {
+  std::erase(document.entered, key);
+}
+
+// An aircraft's constants live in two places of a brief; both must say the same.
+void copy_back(BriefDocument& document) {
+  document.aircraft.aircraft = document.brief.aircraft;
+  document.route.route = document.brief.route;
+}
+
+// The day, technique and limits stay; the load stays where the user entered it and it still fits.
+BriefDocument carried_over(const BriefDocument& old, const AircraftDocument& aircraft,
+                           const RouteDocument& route) {
+  BriefDocument made = make_brief(aircraft, route);
+  const Brief& from = old.brief;
+  made.brief.day = from.day;
+  made.brief.technique = from.technique;
+  made.brief.limits = from.limits;
+  made.brief.condition.brake_temperature_k = from.condition.brake_temperature_k;
+  made.brief.condition.fans_on =
+      from.condition.fans_on && aircraft.aircraft.fan_convection_wpm2k > 0.0;
+  made.entered = old.entered;
+  for (const std::string_view key : {"mass_t", "engines_running"}) {
+    const Field* field = find_field(key);
+    if (field == nullptr) continue;
+    const bool entered =
+        std::find(old.entered.begin(), old.entered.end(), key) != old.entered.end();
+    const FieldRange range = field_range(*field, made.brief);
+    const double value = field->get(from);
+    if (entered && value >= range.minimum && value <= range.maximum) {
+      field->set(made.brief, value);
+    } else {
+      forget_entered(made, key);
+    }
+  }
+  return made;
+}
+
+void forget_group(BriefDocument& document, FieldGroup group) {
+  for (const Field& field : brief_fields()) {
+    if (field.group == group) forget_entered(document, field.key);
+  }
+  for (const Choice& choice : brief_choices()) {
+    if (choice.group == group) forget_entered(document, choice.key);
+  }
+}
+
+Leg new_leg(LegKind kind, const Leg& like) {
+  Leg leg;
+  leg.kind = kind;
+  leg.width_m = like.width_m;
+  leg.slope_rad = 0.0;
+  leg.length_m = 200.0;
+  leg.radius_m = 45.0;
+  if (kind == LegKind::Arc) leg.turn_rad = units::kPi / 2.0;
+  return leg;
+}
+
+void insert_leg(RouteDocument& route, std::size_t at, const Leg& leg) {
+  auto& legs = route.route.legs;
+  legs.push(leg);
+  std::rotate(legs.begin() + at, legs.end() - 1, legs.end());
+  route.leg_names.resize(legs.size() - 1);
+  route.leg_names.insert(route.leg_names.begin() + static_cast<std::ptrdiff_t>(at), std::string());
+}
+
+std::string quoted(std::string_view text) {
+  std::string json = "\"";
+  for (const char c : text) {
+    if (c == '"' || c == '\\') json += '\\';
+    json += static_cast<unsigned char>(c) < 0x20 ? ' ' : c;
+  }
+  return json += "\"";
+}
+
+}  // namespace
+
+std::string with_unit(std::string_view number, std::string_view unit) {
+  std::string text(number);
+  if (unit.empty()) return text;
+  if (unit != "°") text += " ";
+  return text += unit;
+}
+
+std::string range_sentence(std::string_view label, std::string_view unit, FieldRange range,
+                           int decimals, std::string_view value) {
+  return std::string(label) + ": " + with_unit(value, unit) + " is outside " +
+         format_number(range.minimum, decimals) + " to " +
+         with_unit(format_number(range.maximum, decimals), unit) +
+         ". Enter a value within that range.";
+}
+
+void Session::start() {
+  const auto stored = platform::load(kStorageKey);
+  if (stored) {
+    Read<BriefDocument> read = read_brief(*stored);
+    if (read.value) {
+      document_ = std::move(*read.value);
+      recompute();
+      return;
+    }
+    notice_ = "The brief kept from last time could not be read, so this is the demo brief.";
+  }
+  document_ = default_brief();
+  recompute();
+}
+
+const RouteTrace& Session::trace() const {
+  if (trace_revision_ != revision_) {
+    *trace_ = route_trace(document_.brief, card_->air, card_->run);
+    trace_revision_ = revision_;
+  }
+  return *trace_;
+}
+
+const RollMap& Session::map() const {
+  if (map_revision_ != revision_) {
+    *map_ = roll_map(document_.brief, card_->air, kMapTarget_mps);
+    map_revision_ = revision_;
+  }
+  return *map_;
+}
+
+std::string Session::set_field(const Field& field, double value) {
+  const FieldRange range = field_range(field, document_.brief);
+  if (!std::isfinite(value)) return std::string(field.label) + ": that is not a number.";
+  // What the field shows is what counts, so a bound that is shown may also be entered.
+  const double slack = 0.5 * std::pow(10.0, -field.decimals);
+  if (value < range.minimum - slack || value > range.maximum + slack) {
+    return range_sentence(field.label, field.unit, range, field.decimals,
+                          format_number(value, field.decimals));
+  }
+  BriefDocument changed = document_;
+  field.set(changed.brief, std::clamp(value, range.minimum, range.maximum));
+  note_entered(changed, field.key);
+  copy_back(changed);
+  return try_change(std::move(changed));
+}
+
+std::string Session::set_choice(const Choice& choice, int option) {
+  if (option < 0 || option >= static_cast<int>(choice.options.size())) {
+    return std::string(choice.label) + ": there is no such choice.";
+  }
+  BriefDocument changed = document_;
+  choice.set(changed.brief, option);
+  note_entered(changed, choice.key);
+  copy_back(changed);
+  return try_change(std::move(changed));
+}
+
+std::string Session::set_leg_field(std::size_t leg, const LegField& field, double value) {
+  if (leg >= document_.route.route.legs.size()) return "There is no such leg.";
+  if (!std::isfinite(value) || value < field.minimum || value > field.maximum) {
+    return range_sentence(field.label, field.unit, {field.minimum, field.maximum}, field.decimals,
+                          format_number(value, field.decimals));
+  }
+  BriefDocument changed = document_;
+  field.set(changed.route.route.legs[leg], value);
+  changed.brief.route = changed.route.route;
+  return try_change(std::move(changed));
+}
+
+std::string Session::add_leg(std::size_t after, LegKind kind) {
+  if (document_.route.route.legs.full()) return "A route has at most 40 legs. Remove one first.";
+  BriefDocument changed = document_;
+  insert_leg(changed.route, after + 1, new_leg(kind, changed.route.route.legs[after]));
+  changed.brief.route = changed.route.route;
+  return try_change(std::move(changed));
+}
+
+std::string Session::remove_leg(std::size_t leg) {
+  BriefDocument changed = document_;
+  auto& legs = changed.route.route.legs;
+  if (legs.size() <= 1) return "A route has at least one leg.";
+  std::rotate(legs.begin() + leg, legs.begin() + leg + 1, legs.end());
+  --legs.count;
+  if (leg < changed.route.leg_names.size()) {
+    changed.route.leg_names.erase(changed.route.leg_names.begin() +
+                                  static_cast<std::ptrdiff_t>(leg));
+  }
+  changed.brief.route = changed.route.route;
+  return try_change(std::move(changed));
+}
+
+std::string Session::move_leg(std::size_t leg, int by) {
+  BriefDocument changed = document_;
+  auto& legs = changed.route.route.legs;
+  const std::size_t other = leg + static_cast<std::size_t>(by);
+  if (other >= legs.size()) return "It is already at the end.";
+  std::swap(legs[leg], legs[other]);
+  changed.route.leg_names.resize(legs.size());
+  std::swap(changed.route.leg_names[leg], changed.route.leg_names[other]);
+  changed.brief.route = changed.route.route;
+  return try_change(std::move(changed));
+}
+
+std::string Session::take_aircraft(const AircraftDocument& aircraft) {
+  BriefDocument changed = carried_over(document_, aircraft, document_.route);
+  forget_group(changed, FieldGroup::Aircraft);
+  return try_change(std::move(changed));
+}
+
+std::string Session::take_route(const RouteDocument& route) {
+  BriefDocument changed = document_;
+  changed.route = route;
+  changed.brief.route = route.route;
+  forget_group(changed, FieldGroup::Route);
+  return try_change(std::move(changed));
+}
+
+bool Session::was_entered(std::string_view key) const {
+  return std::find(document_.entered.begin(), document_.entered.end(), key) !=
+         document_.entered.end();
+}
+
+void Session::begin_drag() {
+  dragging_ = true;
+  drag_noted_ = false;
+}
+
+void Session::end_drag() {
+  dragging_ = false;
+  keep();
+}
+
+void Session::undo() {
+  if (past_.empty()) return;
+  document_ = std::move(past_.back());
+  past_.pop_back();
+  recompute();
+  keep();
+}
+
+void Session::start_over() { accept(default_brief()); }
+
+std::vector<DocumentError> Session::take_file(std::string_view text) {
+  const std::string kind = document_kind(text);
+  std::string refused;
+  if (kind == "aircraft") {
+    Read<AircraftDocument> read = read_aircraft(text);
+    if (!read.value) return read.errors;
+    refused = take_aircraft(*read.value);
+  } else if (kind == "route") {
+    Read<RouteDocument> read = read_route(text);
+    if (!read.value) return read.errors;
+    refused = take_route(*read.value);
+  } else {
+    // A brief, or something that the brief's reader will explain.
+    Read<BriefDocument> read = read_brief(text);
+    if (!read.value) return read.errors;
+    accept(std::move(*read.value));
+  }
+  if (!refused.empty()) return {{"", "", "", refused}};
+  return {};
+}
+
+void Session::set_notice(std::string text) {
+  announce(text);
+  notice_ = std::move(text);
+}
+
+// The refusal rides at the end of the sheet that is published already: the last word counts.
+void Session::announce(std::string_view text, std::string_view key) const {
+  std::string json = twin_.substr(0, twin_.rfind('}'));
+  json += R"(,"status":)" + quoted(text);
+  if (!key.empty()) {
+    json += R"(,"problem":{"id":)" + quoted(key) + R"(,"text":)" + quoted(text) + "}";
+  }
+  platform::publish(json + "}");
+}
+
+std::string Session::try_change(BriefDocument changed) {
+  Read<BriefDocument> read = read_brief(write_brief_line(changed));
+  if (!read.value) {
+    return read.errors.empty() ? std::string("That can't be taken.") : read.errors.front().message;
+  }
+  accept(std::move(changed));
+  return {};
+}
+
+void Session::accept(BriefDocument changed) {
+  if (!dragging_ || !drag_noted_) {
+    if (past_.size() == kUndoSteps) past_.erase(past_.begin());
+    past_.push_back(std::move(document_));
+    drag_noted_ = true;
+  }
+  document_ = std::move(changed);
+  notice_.clear();
+  recompute();
+  if (!dragging_) keep();
+}
+
+void Session::recompute() {
+  ++revision_;
+  compute_card(document_.brief, *card_);
+  sheet_ = build_sheet(document_, *card_);
+  twin_ = twin_json(document_, *card_, sheet_);
+  platform::publish(twin_);
+  platform::request_frames(3);
+}
+
+void Session::keep() const { platform::store(kStorageKey, write_brief_line(document_)); }
+
+}  // namespace tillerline

@@ -1,0 +1,100 @@
+// The session: the brief at hand, what follows from it, and how it may change.
+//
+// Every change, from a tile, the keypad, the accessible page or a file, goes through here: it is
+// tried on a copy, the copy is read back through the documents' own checks, and only what passes
+// becomes the brief. What is refused leaves everything as it was and comes back as a sentence. A
+// change recomputes the card and the sheet at once, publishes them to the accessible page, and is
+// kept for the next start.
+#pragma once
+
+#include <cstdint>
+#include <memory>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "documents/documents.hpp"
+#include "documents/fields.hpp"
+#include "documents/sheet.hpp"
+#include "physics/card.hpp"
+
+namespace tillerline {
+
+inline constexpr std::size_t kUndoSteps = 50;
+inline constexpr double kMapTarget_mps = units::mps_from_knots(10.0);
+
+class Session {
+ public:
+  // Restores the brief of the last session, or takes the demo.
+  void start();
+
+  const BriefDocument& document() const { return document_; }
+  const Card& card() const { return *card_; }
+  const Sheet& sheet() const { return sheet_; }
+  // Made when first asked for after a change.
+  const RouteTrace& trace() const;
+  const RollMap& map() const;
+  // Goes up with every change; pictures keep their geometry until it does.
+  std::uint32_t revision() const { return revision_; }
+
+  // The changes. An empty answer means done; anything else says why not.
+  std::string set_field(const Field& field, double value);
+  std::string set_choice(const Choice& choice, int option);
+  std::string set_leg_field(std::size_t leg, const LegField& field, double value);
+  std::string add_leg(std::size_t after, LegKind kind);
+  std::string remove_leg(std::size_t leg);
+  std::string move_leg(std::size_t leg, int by);
+  std::string take_aircraft(const AircraftDocument& aircraft);
+  std::string take_route(const RouteDocument& route);
+
+  bool was_entered(std::string_view key) const;
+
+  // While a value is dragged, the whole drag is one step to undo and is kept at its end.
+  void begin_drag();
+  void end_drag();
+
+  bool can_undo() const { return !past_.empty(); }
+  void undo();
+  void start_over();  // the demo brief again; can be undone
+
+  // Any bytes at all. Errors say field, value, allowed range and way out; empty when taken in.
+  std::vector<DocumentError> take_file(std::string_view text);
+
+  // A word to the user about something that happened outside their doing, or "".
+  const std::string& notice() const { return notice_; }
+  void set_notice(std::string text);
+
+  // Tells the accessible page why something was refused; `key` names the field, if it was one.
+  // The next change takes it back.
+  void announce(std::string_view text, std::string_view key = {}) const;
+
+ private:
+  std::string try_change(BriefDocument changed);
+  void accept(BriefDocument changed);
+  void recompute();
+  void keep() const;
+
+  BriefDocument document_;
+  std::unique_ptr<Card> card_ = std::make_unique<Card>();
+  Sheet sheet_;
+  std::string twin_;
+  std::vector<BriefDocument> past_;
+  std::string notice_;
+  bool dragging_ = false;
+  bool drag_noted_ = false;
+  std::uint32_t revision_ = 0;
+
+  mutable std::unique_ptr<RouteTrace> trace_ = std::make_unique<RouteTrace>();
+  mutable std::unique_ptr<RollMap> map_ = std::make_unique<RollMap>();
+  mutable std::uint32_t trace_revision_ = ~0u;
+  mutable std::uint32_t map_revision_ = ~0u;
+};
+
+// "Mass: 400 t is outside 130.0 to 350.0 t. Enter a value within that range."
+std::string range_sentence(std::string_view label, std::string_view unit, FieldRange range,
+                           int decimals, std::string_view value);
+
+// A number with its unit; no space before degrees.
+std::string with_unit(std::string_view number, std::string_view unit);
+
+}  // namespace tillerline

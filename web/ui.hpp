@@ -1,0 +1,96 @@
+// What every part of the screen works with in one frame, and what the screen remembers between
+// frames (nothing of which belongs to the brief).
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "platform.hpp"
+#include "pen.hpp"
+#include "scroll.hpp"
+#include "session.hpp"
+
+namespace tillerline {
+
+// The number that the keypad is open for: a field of the brief or of one leg.
+struct NumberTarget {
+  const Field* field = nullptr;
+  const LegField* leg_field = nullptr;
+  std::size_t leg = 0;
+
+  bool open() const { return field != nullptr || leg_field != nullptr; }
+};
+
+struct KeypadState {
+  NumberTarget target;
+  Box beside;                   // the tile it was opened from
+  std::array<char, 16> typed{};
+  std::size_t length = 0;       // 0: nothing typed yet, the present value stands
+  std::string refusal;
+};
+
+enum class Panel { None, Aircraft, Route, Legs, Files, Errors, About };
+
+struct View {
+  ScrollArea sheet_scroll;
+  ScrollArea input_scroll;
+  ScrollArea panel_scroll;
+
+  Panel panel = Panel::None;
+  KeypadState keypad;
+  bool more_inputs = false;
+  int open_leg = -1;                   // in the legs editor
+  std::string leg_refusal;
+  std::string file_name;
+  std::vector<DocumentError> file_errors;
+  std::string look = "system";         // "system", "light", "dark"
+
+  int turn = 0;                        // index into the card's turns
+  int technique = -1;                  // shown in the turn picture; -1: the brief's own
+  double route_scrub_m = -1.0;         // -1: not scrubbed yet
+  int turn_sample = -1;
+  Id figure = 0;                       // the picture that has the arrow keys
+  std::vector<Id> open;                // disclosures that are open
+
+  double drag_value = 0.0;             // of the tile being dragged
+  float drag_x = 0.0f;
+  std::string drag_refusal;
+};
+
+struct Ui {
+  Pen pen;
+  Touch& touch;
+  Session& session;
+  View& view;
+  platform::FrameInfo frame;
+  bool dark = false;
+  bool narrow = false;  // a phone held upright
+
+  const theme::Palette& colours() const { return *pen.colours; }
+
+  // Names what was drawn for tests, if it is in sight. `name` and `detail` are joined.
+  void mark(std::string_view name, std::string_view detail, const Box& box) const;
+  void mark(std::string_view name, const Box& box) const { mark(name, {}, box); }
+  bool in_sight(const Box& box) const;
+};
+
+// An id and a mark from two parts, without building a string.
+constexpr Id part_id(std::string_view name, std::string_view detail) {
+  return make_id(detail, make_id(name));
+}
+
+// Decimal digits of a small number, without the heap.
+class Digits {
+ public:
+  explicit Digits(int value);
+  operator std::string_view() const { return {text_.data(), length_}; }
+
+ private:
+  std::array<char, 12> text_{};
+  std::size_t length_ = 0;
+};
+
+}  // namespace tillerline
