@@ -93,8 +93,9 @@ std::string write_route(const RouteDocument& document);
 std::string write_brief(const BriefDocument& document);
 std::string write_brief_line(const BriefDocument& document);  // the same on one line
 
-// One JSON line: {"error":{"field":…,"value":…,"allowed":…,"message":…}}
-std::string write_error_line(const DocumentError& error);
+// One JSON line: {"error":{"field":…,"value":…,"allowed":…,"message":…}}; when there are more
+// errors they follow under the key "others".
+std::string write_error_line(const std::vector<DocumentError>& errors);
 
 // What kind of document the text says it is: "aircraft", "route", "brief", "aerodrome" or "".
 std::string document_kind(std::string_view json);

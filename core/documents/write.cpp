@@ -125,6 +125,13 @@ Json brief_json(const BriefDocument& document) {
   return json;
 }
 
+Json error_json(const DocumentError& error) {
+  return Json{{"field", error.field},
+              {"value", error.value},
+              {"allowed", error.allowed},
+              {"message", error.message}};
+}
+
 std::string text_of(const Json& json, int indent) {
   return json.dump(indent, ' ', false, Json::error_handler_t::replace);
 }
@@ -151,12 +158,12 @@ std::string write_brief_line(const BriefDocument& document) {
   return text_of(brief_json(document), -1);
 }
 
-std::string write_error_line(const DocumentError& error) {
-  const Json json = {{"error",
-                      {{"field", error.field},
-                       {"value", error.value},
-                       {"allowed", error.allowed},
-                       {"message", error.message}}}};
+std::string write_error_line(const std::vector<DocumentError>& errors) {
+  Json json = Json::object();
+  if (!errors.empty()) json["error"] = error_json(errors.front());
+  Json others = Json::array();
+  for (std::size_t i = 1; i < errors.size(); ++i) others.push_back(error_json(errors[i]));
+  if (!others.empty()) json["others"] = std::move(others);
   return text_of(json, -1);
 }
 

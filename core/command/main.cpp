@@ -1,0 +1,226 @@
+// The `tillerline` command: briefs in, cards out. The only reading and writing of files in the
+// core.
+#include <fcntl.h>
+#include <unistd.h>
+
+#include <cstdio>
+#include <memory>
+#include <string>
+#include <string_view>
+
+#include "documents/documents.hpp"
+#include "documents/sheet.hpp"
+#include "documents/version.hpp"
+#include "physics/card.hpp"
+
+namespace {
+
+using namespace tillerline;
+
+constexpr const char* kHelp =
+    R"(tillerline: briefs the taxi of a heavy aircraft. Training and briefing aid.
+
+  tillerline [FILE]          read one brief (JSON), write its card as JSON
+  tillerline --text [FILE]   the same, the card as text
+  tillerline --lines [FILE]  one brief a line in, one card a line out, as they come
+  tillerline --example       write the brief of the demonstration, to start from
+  tillerline --list          list the invented aircraft and routes that a brief may name
+  tillerline --version
+  tillerline --help
+
+Without FILE, or with -, it reads standard input. A brief that can't be used gives one line
+{"error":{...}} in place of the card (with --text, sentences on standard error); with --lines the
+other lines go on. Exit status: 0 all fine, 1 the command or a file could not be used, 2 a brief
+could not be used. The form of a brief is described in presets/schema/brief.schema.json.
+)";
+
+constexpr int kFine = 0;
+constexpr int kUnusable = 1;
+constexpr int kBadBrief = 2;
+
+enum class Mode { Card, Text, Lines };
+
+int complain(const std::string& sentence) {
+  std::fprintf(stderr, "tillerline: %s\n", sentence.c_str());
+  return kUnusable;
+}
+
+// Standard output, collected into large pieces. `failed` once something could not be written.
+struct Output {
+  std::string waiting;
+  bool failed = false;
+
+  void flush() {
+    const bool written = std::fwrite(waiting.data(), 1, waiting.size(), stdout) == waiting.size();
+    failed = failed || !written || std::fflush(stdout) != 0;
+    waiting.clear();
+  }
+
+  void put(std::string_view text) {
+    waiting += text;
+    if (waiting.size() > (1U << 18U)) flush();
+  }
+};
+
+// A card is large: one is kept for all briefs.
+struct Desk {
+  std::unique_ptr<Card> card = std::make_unique<Card>();
+  Output output;
+  bool all_good = true;
+};
+
+std::string sentences(const std::vector<DocumentError>& errors) {
+  std::string text;
+  for (const DocumentError& error : errors) {
+    text += (error.field.empty() ? "brief" : error.field) + ": " + error.message + "\n";
+  }
+  return text;
+}
+
+void answer(std::string_view text, Mode mode, Desk& desk) {
+  const Read<BriefDocument> brief = read_brief(text);
+  if (!brief.value) {
+    desk.all_good = false;
+    if (mode == Mode::Text) {
+      std::fputs(sentences(brief.errors).c_str(), stderr);
+    } else {
+      desk.output.put(write_error_line(brief.errors) + "\n");
+    }
+    return;
+  }
+  compute_card(brief.value->brief, *desk.card);
+  if (mode == Mode::Text) {
+    desk.output.put(sheet_text(build_sheet(*brief.value, *desk.card)));
+    return;
+  }
+  std::string card = card_json(*brief.value, *desk.card, mode == Mode::Lines);
+  if (card.empty() || card.back() != '\n') card += '\n';
+  desk.output.put(card);
+}
+
+// Splits blocks of input into lines. Of a line that is too long only so much is kept as it takes to
+// be refused for its length.
+class LineSplitter {
+ public:
+  template <class Take>
+  void block(std::string_view text, Take take) {
+    while (!text.empty()) {
+      const std::size_t end = text.find('\n');
+      append(text.substr(0, end));
+      if (end == text.npos) return;
+      take(line_);
+      start_next();
+      text.remove_prefix(end + 1);
+    }
+  }
+
+  template <class Take>
+  void finish(Take take) {
+    if (begun_) take(line_);
+  }
+
+ private:
+  void append(std::string_view piece) {
+    begun_ = true;
+    const std::size_t room = kMostBytes + 1 - line_.size();
+    line_ += piece.substr(0, room);
+  }
+  void start_next() {
+    line_.clear();
+    begun_ = false;
+  }
+
+  std::string line_;
+  bool begun_ = false;
+};
+
+// Gives what the file has as it comes: a pipe's lines are answered without waiting for its end.
+template <class Take>
+bool read_blocks(int file, Take take) {
+  std::string block(1U << 16U, '\0');
+  for (;;) {
+    const ssize_t count = ::read(file, block.data(), block.size());
+    if (count < 0) return false;
+    if (count == 0) return true;
+    if (!take(std::string_view(block.data(), static_cast<std::size_t>(count)))) return true;
+  }
+}
+
+bool answer_lines(int file, Desk& desk) {
+  LineSplitter splitter;
+  const auto take = [&desk](const std::string& line) { answer(line, Mode::Lines, desk); };
+  const bool read = read_blocks(file, [&](std::string_view block) {
+    splitter.block(block, take);
+    desk.output.flush();
+    return !desk.output.failed;
+  });
+  splitter.finish(take);
+  return read;
+}
+
+bool answer_one(int file, Mode mode, Desk& desk) {
+  std::string text;
+  const bool read = read_blocks(file, [&text](std::string_view block) {
+    text += block;
+    return text.size() <= kMostBytes;
+  });
+  if (read) answer(text, mode, desk);
+  return read;
+}
+
+int run(Mode mode, const std::string& path) {
+  const bool standard_input = path.empty() || path == "-";
+  const int file = standard_input ? 0 : ::open(path.c_str(), O_RDONLY);
+  if (file < 0) return complain("can't open " + path + ". Check the name.");
+  Desk desk;
+  const bool read = mode == Mode::Lines ? answer_lines(file, desk) : answer_one(file, mode, desk);
+  desk.output.flush();
+  if (!standard_input) ::close(file);
+  if (!read) return complain("can't read " + (standard_input ? "standard input" : path) + ".");
+  if (desk.output.failed) return complain("can't write the cards. Is the disk full?");
+  return desk.all_good ? kFine : kBadBrief;
+}
+
+std::string list_of_presets() {
+  std::string list;
+  for (const AircraftDocument& aircraft : preset_aircraft()) {
+    list += "aircraft\t" + aircraft.id + "\t" + aircraft.name + "\t" + aircraft.note + "\n";
+  }
+  for (const RouteDocument& route : preset_routes()) {
+    list += "route\t" + route.id + "\t" + route.name + "\t" + route.note + "\n";
+  }
+  return list;
+}
+
+int print(const std::string& text) {
+  Output output;
+  output.put(text);
+  output.flush();
+  return output.failed ? complain("can't write to standard output.") : kFine;
+}
+
+}  // namespace
+
+int main(int count, char** words) {
+  Mode mode = Mode::Card;
+  std::string path;
+  for (int i = 1; i < count; ++i) {
+    const std::string word = words[i];
+    if (word == "--help" || word == "-h") return print(kHelp);
+    if (word == "--version") return print("tillerline " + std::string(kVersion) + "\n");
+    if (word == "--list") return print(list_of_presets());
+    if (word == "--example") return print(write_brief(default_brief()));
+    const bool is_mode = word == "--text" || word == "--lines";
+    if (is_mode && mode != Mode::Card) return complain("take one of --text and --lines.");
+    if (is_mode) {
+      mode = word == "--text" ? Mode::Text : Mode::Lines;
+    } else if (word.size() > 1 && word.front() == '-') {
+      return complain("there is no option " + word + ". See tillerline --help.");
+    } else if (!path.empty()) {
+      return complain("one file at a time, please: " + path + " or " + word + ".");
+    } else {
+      path = word;
+    }
+  }
+  return run(mode, path);
+}
