@@ -44,16 +44,30 @@ struct Foot {
   double along_m;
 };
 
-Foot foot_on(const Piece& piece, Point point) {
+// Distances from the begin of the piece along its heading there and to the right of it.
+struct FromBegin {
+  double forward_m;
+  double right_m;
+};
+
+FromBegin from_begin(const Piece& piece, Point point) {
   const double dx = point.x_m - piece.begin.point.x_m;
   const double dy = point.y_m - piece.begin.point.y_m;
-  const double forward = dx * piece.cosine + dy * piece.sine;
-  const double right = dy * piece.cosine - dx * piece.sine;
-  if (piece.curvature_pm == 0.0) return {right, forward};
+  return {dx * piece.cosine + dy * piece.sine, dy * piece.cosine - dx * piece.sine};
+}
+
+double offset_m(const Piece& piece, FromBegin at) {
+  if (piece.curvature_pm == 0.0) return at.right_m;
   const double radius = 1.0 / piece.curvature_pm;  // signed, the centre lies `radius` to the right
-  const double to_centre = hypotenuse(forward, right - radius);
-  if (radius > 0.0) return {radius - to_centre, radius * arctangent2(forward, radius - right)};
-  return {radius + to_centre, -radius * arctangent2(forward, right - radius)};
+  const double to_centre = hypotenuse(at.forward_m, at.right_m - radius);
+  return radius > 0.0 ? radius - to_centre : radius + to_centre;
+}
+
+double along_m(const Piece& piece, FromBegin at) {
+  if (piece.curvature_pm == 0.0) return at.forward_m;
+  const double radius = 1.0 / piece.curvature_pm;
+  return radius > 0.0 ? radius * arctangent2(at.forward_m, radius - at.right_m)
+                      : -radius * arctangent2(at.forward_m, at.right_m - radius);
 }
 
 LineOffset widths_at(const PaintedLine& line, std::size_t index, Foot foot) {
@@ -140,13 +154,15 @@ LineOffset offset_from_line(const PaintedLine& line, Point point) {
   std::size_t nearest_piece = first;
   for (std::size_t i = first; i <= last; ++i) {
     const Piece& piece = line.pieces[i];
-    const Foot foot = foot_on(piece, point);
+    const FromBegin at = from_begin(piece, point);
+    Foot foot{.offset_m = offset_m(piece, at), .along_m = 0.0};
+    if (std::abs(foot.offset_m) >= std::abs(nearest.offset_m)) continue;
+    foot.along_m = along_m(piece, at);
     // The outermost straights go on beyond the part of the route that is looked at.
     const bool straight = piece.curvature_pm == 0.0;
     const bool after_begin = foot.along_m >= -kSlack_m || (straight && i == first);
     const bool before_end = foot.along_m <= piece.length_m + kSlack_m || (straight && i == last);
-    if (!after_begin || !before_end || std::abs(foot.offset_m) >= std::abs(nearest.offset_m))
-      continue;
+    if (!after_begin || !before_end) continue;
     nearest = foot;
     nearest_piece = i;
   }
