@@ -227,7 +227,8 @@ TightestTurn tightest_turn(const Aircraft& aircraft, double steering_rad) {
   tightest.nose_tip_m = hypotenuse(r, aircraft.nose_tip_ahead_m);
   tightest.wing_tip_m = hypotenuse(r + 0.5 * aircraft.wing_span_m, aircraft.wing_tip_behind_m);
   tightest.tail_m = hypotenuse(r + 0.5 * aircraft.tailplane_span_m, aircraft.tail_behind_m);
-  tightest.half_circle_width_m = tightest.nose_gear_m + tightest.outer_main_wheel_m;
+  tightest.half_circle_width_m =
+      tightest.nose_gear_m + 0.5 * aircraft.nose_wheel_span_m + tightest.outer_main_wheel_m;
   return tightest;
 }
 
