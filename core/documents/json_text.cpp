@@ -1,7 +1,6 @@
 #include "documents/json_text.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 namespace tillerline {
 namespace {
@@ -25,11 +24,7 @@ class GuardedBuilder {
   bool boolean(bool value) { return put(value); }
   bool number_integer(number_integer_t value) { return put(value); }
   bool number_unsigned(number_unsigned_t value) { return put(value); }
-  bool number_float(number_float_t value, const string_t& written) {
-    if (std::isfinite(value)) return put(value);
-    return fail(here(), shortened_text(written), "a number of ordinary size",
-                "The number " + shortened_text(written) + " is too large. Write a smaller one.");
-  }
+  bool number_float(number_float_t value, const string_t&) { return put(value); }
   bool string(string_t& value) { return put(std::move(value)); }
   bool binary(binary_t&) { return false; }
 
@@ -49,9 +44,13 @@ class GuardedBuilder {
     return true;
   }
 
-  bool parse_error(std::size_t position, const std::string&, const nlohmann::detail::exception&) {
+  bool parse_error(std::size_t position, const std::string& token,
+                   const nlohmann::detail::exception& error) {
+    constexpr int kNumberOverflows = 406;
     position_ = position;
-    return false;
+    if (error.id != kNumberOverflows) return false;
+    return fail(next_place(), shortened_text(token), "a number of ordinary size",
+                "The number " + shortened_text(token) + " is too large. Write a smaller one.");
   }
 
   std::size_t position() const { return position_; }
@@ -111,6 +110,13 @@ class GuardedBuilder {
     open_.pop_back();
     names_.pop_back();
     return true;
+  }
+
+  // Pointer to the value that comes next.
+  std::string next_place() const {
+    if (open_.empty()) return "";
+    const Json& parent = *open_.back();
+    return parent.is_array() ? pointer_to(here(), parent.size()) : pointer_to(here(), key_);
   }
 
   // Pointer to the container that is open now.
