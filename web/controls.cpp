@@ -53,16 +53,18 @@ void draw_tile(Ui& ui, const Box& box, const TileLook& look, std::string_view nu
   const theme::Palette& c = ui.colours();
   pen.fill(box, c.raised);
   pen.frame(box, look.active ? c.accent : c.rule, look.active ? 2.0f : 1.0f);
-  const float room = box.width - 2.0f * kPad;
+  const float dot = look.entered ? 12.0f : 0.0f;
+  const float room = box.width - 2.0f * kPad + 4.0f - dot;
   pen.text_fitted(Type::Small, {box.x + kPad, box.y + 9.0f}, room, c.muted, look.label);
   const ImU32 colour = look.entered ? c.accent : c.ink;
   const Type type = look.entered ? Type::ResultBold : Type::Result;
   const float y = box.y + 9.0f + pen.height(Type::Small) + 6.0f;
   pen.text(type, {box.x + kPad, y}, colour, number);
   const float w = pen.width(type, number);
+  const float gap = look.unit == "°" ? 1.0f : 6.0f;
   const float base = y + pen.height(type) * 0.8225f - pen.height(Type::Body) * 0.8225f;
-  pen.text_fitted(Type::Body, {box.x + kPad + w + 6.0f, base},
-                  box.right() - 6.0f - (box.x + kPad + w + 6.0f), c.muted, look.unit);
+  pen.text_fitted(Type::Body, {box.x + kPad + w + gap, base},
+                  box.right() - 6.0f - (box.x + kPad + w + gap), c.muted, look.unit);
   // What the user entered is underlined and dotted; a default stands plain.
   if (look.entered) {
     pen.fill({box.x + kPad, box.bottom() - 11.0f, w, 2.0f}, c.accent);

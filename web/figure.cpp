@@ -60,17 +60,15 @@ void axis_below(const Ui& ui, const Scale& x, float y, const Ticks& ticks, std::
   const Pen& pen = ui.pen;
   const theme::Palette& c = ui.colours();
   pen.hairline({x.from, y}, {x.to, y}, c.ink);
-  const float name_width = pen.width(Type::Small, name);
   const float text_y = y + kTick + 3.0f;
   for (int i = 0; i < ticks.count; ++i) {
     const float px = x.at(ticks.at(i));
     pen.hairline({px, y}, {px, y + kTick}, c.ink);
     const Number text(ticks.at(i), ticks.decimals);
     const float half = pen.width(Type::Small, text) / 2.0f;
-    if (px + half > x.to - name_width - 10.0f) continue;  // the name stands there
-    pen.text_centre(Type::Small, {px, text_y}, c.muted, text);
+    pen.text_centre(Type::Small, {std::min(px, x.to + 6.0f - half), text_y}, c.muted, text);
   }
-  pen.text_right(Type::Small, {x.to, text_y}, c.muted, name);
+  pen.text_right(Type::Small, {x.to, text_y + pen.line_height(Type::Small)}, c.muted, name);
 }
 
 void axis_left(const Ui& ui, const Scale& y, float x, const Ticks& ticks, std::string_view name) {

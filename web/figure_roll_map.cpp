@@ -38,24 +38,34 @@ struct Patch {
   int count = 0;
 };
 
+// 1/time on the grid. Above the slope on which it still starts there is no time; there the values
+// below are continued in a straight line, so that contours run up to that edge without steps.
+using Grid = std::array<std::array<double, kMapColumns>, kMapRows>;
+
 struct Geometry {
   std::uint32_t revision = ~0u;
   std::vector<Patch> patches[kLevelCount + 1];  // by level, the last: gets there at all
   std::vector<Segment> contours[kLevelCount];
 };
 
-double quickness(const RollMap& map, int row, int column) {
-  const double t = map.time_s[row][column];
-  return t > 0.0 ? 1.0 / t : 0.0;
+void fill_grid(const RollMap& map, Grid& grid) {
+  for (std::size_t column = 0; column < kMapColumns; ++column) {
+    for (std::size_t row = 0; row < kMapRows; ++row) {
+      const double t = map.time_s[row][column];
+      double q = t > 0.0 ? 1.0 / t : 0.0;
+      if (t <= 0.0 && row > 1) q = 2.0 * grid[row - 1][column] - grid[row - 2][column];
+      grid[row][column] = q;
+    }
+  }
 }
 
 // The part of a cell in which the quickness is at least `level`.
-Patch clipped_cell(const RollMap& map, int row, int column, double level) {
+Patch clipped_cell(const Grid& grid, int row, int column, double level) {
   const GridPoint corner[4] = {{0.0f, 0.0f}, {1.0f, 0.0f}, {1.0f, 1.0f}, {0.0f, 1.0f}};
   double q[4];
   for (int i = 0; i < 4; ++i) {
-    q[i] = quickness(map, row + static_cast<int>(corner[i].row),
-                     column + static_cast<int>(corner[i].column));
+    q[i] = grid[static_cast<std::size_t>(row + static_cast<int>(corner[i].row))]
+               [static_cast<std::size_t>(column + static_cast<int>(corner[i].column))];
   }
   Patch patch;
   const auto add = [&](float c, float r) {
@@ -79,7 +89,7 @@ bool is_corner(GridPoint p) {
   return p.column == std::floor(p.column) && p.row == std::floor(p.row);
 }
 
-void make_level(const RollMap& map, double level, std::vector<Patch>& patches,
+void make_level(const Grid& grid, double level, std::vector<Patch>& patches,
                 std::vector<Segment>* contour) {
   patches.clear();
   if (contour != nullptr) contour->clear();
@@ -94,7 +104,7 @@ void make_level(const RollMap& map, double level, std::vector<Patch>& patches,
       run_from = -1;
     };
     for (int column = 0; column + 1 < kMapColumns; ++column) {
-      const Patch patch = clipped_cell(map, row, column, level);
+      const Patch patch = clipped_cell(grid, row, column, level);
       const bool whole = patch.count == 4 && std::all_of(patch.corners.begin(),
                                                          patch.corners.begin() + 4, is_corner);
       if (whole) {
@@ -119,11 +129,12 @@ const Geometry& geometry(const Ui& ui) {
   static Geometry made;
   if (made.revision == ui.session.revision()) return made;
   made.revision = ui.session.revision();
-  const RollMap& map = ui.session.map();
+  static Grid grid;
+  fill_grid(ui.session.map(), grid);
   for (int i = 0; i < kLevelCount; ++i) {
-    make_level(map, 1.0 / kLevels[i].time_s, made.patches[i], &made.contours[i]);
+    make_level(grid, 1.0 / kLevels[i].time_s, made.patches[i], &made.contours[i]);
   }
-  make_level(map, kNever, made.patches[kLevelCount], nullptr);
+  make_level(grid, kNever, made.patches[kLevelCount], nullptr);
   return made;
 }
 
@@ -157,15 +168,19 @@ void draw_shades(const Ui& ui, const Geometry& made, const Plot& plot) {
   draw->Flags = flags;
 }
 
-// Each label stands on its own contour, further left from level to level, where it has room.
-void draw_contours(const Ui& ui, const Geometry& made, const Plot& plot, LabelRoom& room) {
-  const Pen& pen = ui.pen;
-  const theme::Palette& c = ui.colours();
+void draw_contour_lines(const Ui& ui, const Geometry& made, const Plot& plot) {
   for (int i = 0; i < kLevelCount; ++i) {
     for (const Segment& s : made.contours[i]) {
-      pen.line(plot.at(s.a), plot.at(s.b), theme::faded(c.ink, 0.55f), 1.0f);
+      ui.pen.line(plot.at(s.a), plot.at(s.b), theme::faded(ui.colours().ink, 0.55f), 1.0f);
     }
   }
+}
+
+// Each label stands on its own contour, where it has room and the contour is in sight.
+void draw_contour_labels(const Ui& ui, const Geometry& made, const Plot& plot,
+                         const std::array<ImVec2, kMapColumns>& edge, LabelRoom& room) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
   for (int i = 0; i < kLevelCount; ++i) {
     const float w = pen.width(Type::Small, kLevels[i].name);
     const float h = pen.height(Type::Small);
@@ -179,7 +194,8 @@ void draw_contours(const Ui& ui, const Geometry& made, const Plot& plot, LabelRo
         }
         const ImVec2 p = plot.at(s.a);
         const Box box{p.x - w / 2.0f - 4.0f, p.y - h / 2.0f, w + 8.0f, h};
-        if (box.y < plot.box.y + 2.0f || box.bottom() > plot.box.bottom() - 2.0f ||
+        const float reach = edge[static_cast<std::size_t>(column)].y;
+        if (box.y < reach - 2.0f || box.y < plot.box.y + 2.0f || box.bottom() > plot.box.bottom() - 2.0f ||
             box.x < plot.box.x || box.right() > plot.box.right() || !room.take(box)) {
           continue;
         }
@@ -191,32 +207,66 @@ void draw_contours(const Ui& ui, const Geometry& made, const Plot& plot, LabelRo
   }
 }
 
-void draw_line(const Ui& ui, const RollMap& map, const double* slope_rad, const Plot& plot,
-               bool dashed, std::string_view name, float label_share, LabelRoom& room) {
-  std::array<ImVec2, kMapColumns> points;
+using Curve = std::array<ImVec2, kMapColumns>;
+
+Curve slope_curve(const RollMap& map, const double* slope_rad, const Plot& plot) {
+  Curve points;
   for (std::size_t i = 0; i < kMapColumns; ++i) {
     points[i] = {plot.mass.at(map.mass_kg[i] / units::kTonne_kg),
                  plot.slope.at(100.0 * std::tan(slope_rad[i]))};
   }
+  return points;
+}
+
+float height_at(const Curve& curve, float x) {
+  const float step = (curve.back().x - curve.front().x) / (kMapColumns - 1);
+  const float place = std::clamp((x - curve.front().x) / step, 0.0f, kMapColumns - 1.001f);
+  const auto i = static_cast<std::size_t>(place);
+  const float t = place - static_cast<float>(i);
+  return curve[i].y + t * (curve[i + 1].y - curve[i].y);
+}
+
+// Where it does not start by itself: plain paper, hatched.
+void draw_out_of_reach(const Ui& ui, const Plot& plot, const Curve& edge) {
+  ImDrawList* draw = ui.pen.draw;
+  const theme::Palette& c = ui.colours();
+  const ImDrawListFlags flags = draw->Flags;
+  draw->Flags &= ~ImDrawListFlags_AntiAliasedFill;
+  for (std::size_t i = 1; i < kMapColumns; ++i) {
+    draw->AddQuadFilled({edge[i - 1].x, plot.box.y}, {edge[i].x, plot.box.y}, edge[i], edge[i - 1],
+                        c.paper);
+  }
+  draw->Flags = flags;
+  // Each hatching line rises to the right; it is drawn from where it comes out above the edge.
+  constexpr float kSpacing = 9.0f;
+  constexpr float kStep = 3.0f;
+  for (float x = plot.box.x - plot.box.height; x < plot.box.right(); x += kSpacing) {
+    float from = x;
+    const auto y_at = [&](float px) { return plot.box.bottom() - (px - x); };
+    while (from < plot.box.x ||
+           (from < x + plot.box.height && y_at(from) > height_at(edge, from) - 1.0f)) {
+      from += kStep;
+    }
+    const float to = std::min(x + plot.box.height, plot.box.right());
+    if (from < to) ui.pen.line({from, y_at(from)}, {to, y_at(to)}, c.rule, 1.0f);
+  }
+}
+
+// What the two heavy lines are: upper right, where it is steepest and heaviest.
+void draw_line_key(const Ui& ui, const Plot& plot, LabelRoom& room) {
   const Pen& pen = ui.pen;
   const theme::Palette& c = ui.colours();
-  pen.draw->PushClipRect(plot.box.min(), plot.box.max(), true);
-  pen.curve(points.data(), kMapColumns, c.ink, 2.2f, dashed ? 9.0f : 0.0f, dashed ? 6.0f : 0.0f);
-  pen.draw->PopClipRect();
-
-  const float w = pen.width(Type::SmallBold, name);
-  const float h = pen.height(Type::Small);
-  for (const float share : {label_share, label_share + 0.15f, label_share + 0.3f, 0.5f, 0.1f}) {
-    const auto i = static_cast<std::size_t>(std::min(share, 0.99f) * (kMapColumns - 1));
-    const float above = plot.slope.at(100.0 * std::tan(slope_rad[i])) - h - 5.0f;
-    const Box box{points[i].x, above, w, h};
-    if (box.right() > plot.box.right() - 4.0f || box.y < plot.box.y + 2.0f ||
-        box.bottom() > plot.box.bottom() || !room.take(box)) {
-      continue;
-    }
-    label(ui, {box.x, box.y}, c.ink, name, true);
-    return;
+  constexpr std::string_view kNames[] = {"keeps rolling up to here", "starts by itself up to here"};
+  const float w = pen.width(Type::Small, kNames[1]) + 44.0f;
+  const Box box{plot.box.right() - w - 8.0f, plot.box.y + 8.0f, w, 48.0f};
+  pen.fill({box.x - 6.0f, box.y - 2.0f, box.width + 8.0f, box.height + 2.0f}, c.paper);
+  for (int i = 0; i < 2; ++i) {
+    const float y = box.y + 24.0f * static_cast<float>(i);
+    const ImVec2 stroke[] = {{box.x, y + 11.0f}, {box.x + 34.0f, y + 11.0f}};
+    pen.curve(stroke, 2, c.ink, 2.2f, i == 1 ? 9.0f : 0.0f, i == 1 ? 6.0f : 0.0f);
+    pen.text(Type::Small, {box.x + 42.0f, y + 1.0f}, c.ink, kNames[i]);
   }
+  room.block(box);
 }
 
 void draw_today(const Ui& ui, const Plot& plot, LabelRoom& room) {
@@ -241,7 +291,7 @@ void draw_today(const Ui& ui, const Plot& plot, LabelRoom& room) {
 }  // namespace
 
 float figure_roll_map(Ui& ui, ImVec2 at, float width) {
-  const float height = std::clamp(width * 0.56f, 300.0f, 460.0f);
+  const float height = std::clamp(width * 0.56f, 320.0f, 480.0f);
   const Box whole{at.x, at.y, width, height};
   ui.mark("figure:", "roll", whole);
   if (!ui.in_sight(whole)) return height;
@@ -250,25 +300,30 @@ float figure_roll_map(Ui& ui, ImVec2 at, float width) {
   const RollMap& map = ui.session.map();
   const Geometry& made = geometry(ui);
   Plot plot;
-  plot.box = {at.x + 50.0f, at.y + 30.0f, width - 54.0f, height - 64.0f};
+  plot.box = {at.x + 50.0f, at.y + 30.0f, width - 54.0f, height - 84.0f};
   plot.mass = {map.mass_kg[0] / units::kTonne_kg, map.mass_kg[kMapColumns - 1] / units::kTonne_kg,
                plot.box.x, plot.box.right()};
   plot.slope = {100.0 * std::tan(map.slope_rad[0]), 100.0 * std::tan(map.slope_rad[kMapRows - 1]),
                 plot.box.bottom(), plot.box.y};
 
-  ui.pen.hatch(plot.box, c.rule, 9.0f);
+  const Pen& pen = ui.pen;
+  const Curve keeps = slope_curve(map, map.keeps_rolling_slope_rad, plot);
+  const Curve restarts = slope_curve(map, map.restarts_slope_rad, plot);
+  pen.draw->PushClipRect(plot.box.min(), plot.box.max(), true);
   draw_shades(ui, made, plot);
+  draw_contour_lines(ui, made, plot);
+  draw_out_of_reach(ui, plot, restarts);
+  pen.curve(keeps.data(), kMapColumns, c.ink, 2.2f);
+  pen.curve(restarts.data(), kMapColumns, c.ink, 2.2f, 9.0f, 6.0f);
+  pen.draw->PopClipRect();
   LabelRoom room;
   // The ring is drawn last, over everything, but its place is kept from the start.
   const RollAnswer& roll = ui.session.card().roll;
   const float today_x = plot.mass.at(ui.session.document().brief.condition.mass_kg / 1000.0);
   const float today_y = plot.slope.at(100.0 * std::tan(roll.slope_rad));
   room.block({today_x - 66.0f, today_y - 14.0f, 132.0f, 28.0f});
-  draw_line(ui, map, map.keeps_rolling_slope_rad, plot, false, "keeps rolling up to here", 0.03f,
-            room);
-  draw_line(ui, map, map.restarts_slope_rad, plot, true, "starts by itself up to here", 0.03f,
-            room);
-  draw_contours(ui, made, plot, room);
+  draw_line_key(ui, plot, room);
+  draw_contour_labels(ui, made, plot, restarts, room);
   draw_today(ui, plot, room);
 
   axis_below(ui, plot.mass, plot.box.bottom(),

@@ -66,7 +66,7 @@ void draw_legs(const Ui& ui, const Panels& p, float top, float bottom) {
   const RouteRun& run = ui.session.card().run;
   const theme::Palette& c = ui.colours();
   const TaxiRoute& route = ui.session.document().brief.route;
-  float free_from = p.left;
+  float free_from = p.left + 50.0f;  // the axis' name stands before it
   for (std::size_t i = 0; i < run.legs.size(); ++i) {
     const LegResult& leg = run.legs[i];
     const float from = p.distance.at(leg.start_m);
@@ -103,6 +103,7 @@ void draw_speed(const Ui& ui, const RouteTrace& trace, const Panels& p) {
   }
   draw_trace(ui, trace, p, p.speed, c.accent, 2.4f,
              [](const TracePoint& t) { return units::knots_from_mps(t.speed_mps); });
+  pen.text(Type::Small, {p.left + 8.0f, band_top + 3.0f}, c.muted, "your speed band");
   // Applications: heavy strokes on the speed axis' ground line.
   for (const Piece& piece : run.pieces) {
     if (piece.kind != PieceKind::Apply && piece.kind != PieceKind::Drag) continue;
@@ -110,6 +111,23 @@ void draw_speed(const Ui& ui, const RouteTrace& trace, const Panels& p) {
     const float to = std::max(from + 3.0f, p.distance.at(piece.start_m + piece.length_m));
     pen.fill({from, p.speed.from - 5.0f, to - from, 5.0f}, c.second);
   }
+}
+
+// What the two kinds of short strokes mean, at the right under the speeds.
+void draw_stroke_key(const Ui& ui, const Panels& p) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  const float y = p.speed.from + 8.0f;
+  float x = p.right;
+  const auto entry = [&](std::string_view name, ImU32 colour, float thickness) {
+    x -= pen.width(Type::Small, name);
+    pen.text(Type::Small, {x, y}, c.muted, name);
+    x -= 30.0f;
+    pen.fill({x, y + 10.0f - thickness / 2.0f, 22.0f, thickness}, colour);
+    x -= 18.0f;
+  };
+  entry("application", c.second, 5.0f);
+  entry("limit in the turn", c.ink, 2.0f);
 }
 
 void draw_brakes(const Ui& ui, const RouteTrace& trace, const Panels& p) {
@@ -196,7 +214,7 @@ void follow_finger(Ui& ui, const Box& box, const Panels& p) {
 }  // namespace
 
 float figure_route(Ui& ui, ImVec2 at, float width) {
-  const float height = 30.0f + 24.0f + 54.0f + 30.0f + 190.0f + 40.0f + 130.0f + 36.0f;
+  const float height = 30.0f + 24.0f + 54.0f + 30.0f + 190.0f + 40.0f + 130.0f + 54.0f;
   const Box whole{at.x, at.y, width, height};
   ui.mark("figure:", "route", whole);
   if (!ui.in_sight(whole)) return height;
@@ -241,11 +259,11 @@ float figure_route(Ui& ui, ImVec2 at, float width) {
   draw_trace(ui, trace, p, p.elevation, c.muted, 1.5f,
              [](const TracePoint& t) { return t.elevation_m; });
   draw_speed(ui, trace, p);
+  draw_stroke_key(ui, p);
   draw_brakes(ui, trace, p);
 
   axis_left(ui, p.elevation, p.left, Ticks{low_m, std::max(high_m - low_m, 1e-6),
-                                           high_m - low_m > 2.5 ? 2 : 1, 0}, "");
-  pen.text(Type::Small, {p.left + 6.0f, p.elevation.to - 4.0f}, c.muted, "elevation, m");
+                                           high_m - low_m > 2.5 ? 2 : 1, 0}, "elevation, m");
   axis_left(ui, p.speed, p.left, round_ticks(0.0, p.speed.high, 4), "speed, kt");
   pen.hairline({p.left, p.speed.from}, {p.right, p.speed.from}, c.rule);
   axis_left(ui, p.brake, p.left, round_ticks(p.brake.low, p.brake.high, 3), "brakes, °C");

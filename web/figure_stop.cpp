@@ -9,7 +9,7 @@
 namespace tillerline {
 namespace {
 
-constexpr float kBelow = 122.0f;  // room under the ground for hatching, ticks and names
+constexpr float kBelow = 124.0f;  // room under the ground for hatching, ticks and names
 
 struct Side {
   float line_x;   // where the line to stop at is
@@ -22,24 +22,33 @@ struct Side {
   }
 };
 
-// A nose that is nobody's: it stays below the sight line.
+// A nose that is nobody's: round, a windscreen before the eye, and all of it below the sight line.
 void draw_nose(const Ui& ui, const Side& side, double eye_m, const Aircraft& a, double nose_m,
                float left) {
-  const theme::Palette& c = ui.colours();
   const double h = a.eye_height_m;
   const double ahead = std::max(0.5, eye_m - nose_m);
   const double drop = std::tan(a.view_cutoff_rad);
-  const double back = (side.line_x - left) / side.scale;
-  const ImVec2 outline[] = {side.at(back, 1.22 * h),
-                            side.at(eye_m + 0.9 * ahead, 1.22 * h),
-                            side.at(eye_m + 0.2 * ahead, 1.16 * h),
-                            side.at(eye_m - 0.28 * ahead, h - 0.30 * ahead * drop - 0.02 * h),
-                            side.at(eye_m - 0.8 * ahead, std::min(0.74 * h, h - 0.85 * ahead * drop)),
-                            side.at(nose_m, 0.56 * h),
-                            side.at(eye_m - 0.8 * ahead, 0.42 * h),
-                            side.at(eye_m + 0.4 * ahead, 0.32 * h),
-                            side.at(back, 0.30 * h)};
-  ui.pen.curve(outline, 9, c.muted, 1.8f);
+  const double back = (side.line_x - left) / side.scale + 1.0;
+  const double sill_m = eye_m - 0.30 * ahead;
+  const double sill = h - 0.30 * ahead * drop - 0.03 * h;  // just under the line of sight
+  const double tip = 0.50 * h;
+  ImDrawList* draw = ui.pen.draw;
+  draw->PathLineTo(side.at(back, 1.30 * h));
+  draw->PathLineTo(side.at(eye_m + 1.6 * ahead, 1.30 * h));
+  draw->PathBezierCubicCurveTo(side.at(eye_m + 0.9 * ahead, 1.30 * h),
+                               side.at(eye_m + 0.45 * ahead, 1.27 * h),
+                               side.at(eye_m + 0.12 * ahead, 1.17 * h), 12);
+  draw->PathLineTo(side.at(sill_m, sill));
+  draw->PathBezierCubicCurveTo(side.at(eye_m - 0.7 * ahead, sill - 0.10 * h),
+                               side.at(nose_m, tip + 0.20 * h), side.at(nose_m, tip), 16);
+  draw->PathBezierCubicCurveTo(side.at(nose_m, tip - 0.12 * h),
+                               side.at(eye_m + 0.2 * ahead, 0.30 * h),
+                               side.at(eye_m + 1.6 * ahead, 0.28 * h), 16);
+  draw->PathLineTo(side.at(back, 0.28 * h));
+  draw->PathStroke(ui.colours().muted, ImDrawFlags_None, 1.8f);
+  // Windscreen.
+  ui.pen.line(side.at(eye_m + 0.12 * ahead, 1.17 * h), side.at(sill_m, sill), ui.colours().ink,
+              2.2f);
 }
 
 struct Tick {
@@ -54,19 +63,26 @@ void draw_ticks(const Ui& ui, const Side& side, const Box& box, const Tick* tick
   for (int i = 0; i < count; ++i) {
     const float x = side.at(ticks[i].before_m, 0.0).x;
     std::array<char, 80> text;
-    const int length = std::snprintf(text.data(), text.size(), "%.*s, %.1f\u00a0m",
-                                     static_cast<int>(ticks[i].name.size()), ticks[i].name.data(),
-                                     ticks[i].before_m);
+    int length = std::snprintf(text.data(), text.size(), "%.*s",
+                               static_cast<int>(ticks[i].name.size()), ticks[i].name.data());
+    if (ticks[i].before_m > 0.0) {
+      length += std::snprintf(text.data() + length, text.size() - static_cast<std::size_t>(length),
+                              ", %.1f\u00a0m", ticks[i].before_m);
+    }
     const std::string_view name(text.data(), static_cast<std::size_t>(length));
     const float w = pen.width(Type::SmallBold, name);
     if (x < box.x) {
-      const float y = side.ground_y + 24.0f;
-      const Box at{box.x, y, w, 20.0f};
-      if (room.take(at)) pen.text(Type::SmallBold, {box.x, y}, ticks[i].colour, name);
+      // Too far away for this picture: an arrow to the left, and the number.
+      const float y = side.ground_y + 30.0f;
+      room.block({box.x, y, w + 26.0f, 20.0f});
+      pen.line({box.x, y + 10.0f}, {box.x + 18.0f, y + 10.0f}, ticks[i].colour, 2.0f);
+      pen.line({box.x, y + 10.0f}, {box.x + 6.0f, y + 5.0f}, ticks[i].colour, 2.0f);
+      pen.line({box.x, y + 10.0f}, {box.x + 6.0f, y + 15.0f}, ticks[i].colour, 2.0f);
+      pen.text(Type::SmallBold, {box.x + 24.0f, y}, ticks[i].colour, name);
       continue;
     }
     for (int row = 0; row < 4; ++row) {
-      const float y = side.ground_y + 24.0f + 22.0f * static_cast<float>(row);
+      const float y = side.ground_y + 30.0f + 22.0f * static_cast<float>(row);
       const float text_x = std::clamp(x + 6.0f, box.x, box.right() - w);
       if (!room.take({text_x - 4.0f, y, w + 10.0f, 20.0f})) continue;
       pen.line({x, side.ground_y - 5.0f}, {x, y + 17.0f}, ticks[i].colour, 2.0f);
@@ -87,11 +103,13 @@ float figure_stop(Ui& ui, ImVec2 at, float width) {
   // From behind the farthest of the three positions (or as much of it as is worth showing) to a
   // little beyond the line and the sight line's end.
   const double most = std::max(stop.obscured_m, stop.eye_before_line_m) + 8.0;
-  const double far = std::clamp(stop.eye_before_line_at_brake_m + 5.0, most, std::max(most, 75.0));
+  const double far = 
+      stop.eye_before_line_at_brake_m < 1.5 * most ? std::max(most, stop.eye_before_line_at_brake_m + 4.0)
+                                                   : most + 4.0;
   const double beyond = std::max(4.0, stop.obscured_m - stop.eye_before_line_m + 3.0);
   Side side{};
   side.scale = width / static_cast<float>(far + beyond);
-  const float above = static_cast<float>(a.eye_height_m * 1.3) * side.scale + 12.0f;
+  const float above = static_cast<float>(a.eye_height_m * 1.35) * side.scale + 12.0f;
   side.line_x = at.x + width - static_cast<float>(beyond) * side.scale;
   side.ground_y = at.y + 26.0f + above;
   const float height = 26.0f + above + kBelow;
@@ -107,41 +125,39 @@ float figure_stop(Ui& ui, ImVec2 at, float width) {
   // Nose gear.
   const ImVec2 gear = side.at(stop.nose_gear_before_line_m, 0.55);
   if (gear.x > at.x) {
-    pen.line({gear.x, gear.y}, side.at(stop.nose_gear_before_line_m, 0.34 * a.eye_height_m),
+    pen.line({gear.x, gear.y}, side.at(stop.nose_gear_before_line_m, 0.30 * a.eye_height_m),
              c.muted, 2.0f);
     pen.draw->AddCircle(gear, 0.55f * side.scale, c.muted, 24, 2.0f);
   }
   // Hidden ground, under the ground line.
   const float hidden_from = std::max(at.x, eye.x);
-  pen.hatch({hidden_from, side.ground_y + 2.0f, seen.x - hidden_from, 14.0f}, c.muted, 7.0f);
+  pen.hatch({hidden_from, side.ground_y + 2.0f, seen.x - hidden_from, 22.0f}, c.muted, 7.0f);
   const ImVec2 sight[] = {eye, seen};
   pen.curve(sight, 2, c.second, 2.0f, 9.0f, 5.0f);
   pen.draw->AddCircleFilled(eye, 5.0f, c.second, 20);
   pen.draw->PopClipRect();
 
   pen.hairline({at.x, side.ground_y}, {at.x + width, side.ground_y}, c.ink);
-  // The line itself: paint on the ground, with a staff to carry its name.
+  // The line itself: paint on the ground; its name stands below with the other places.
   const std::string_view name =
       stop.end == RouteEnd::HoldingLine
           ? (stop.stop_bar_lit ? "holding line, bar lit" : "holding line")
           : "stand mark";
-  pen.fill({side.line_x - 2.0f, side.ground_y - 30.0f, 4.0f, 34.0f}, c.ink);
-  const float w = pen.width(Type::SmallBold, name);
-  const float name_x = std::clamp(side.line_x - w / 2.0f, at.x, at.x + width - w);
-  label(ui, {name_x, side.ground_y - 52.0f}, c.ink, name, true);
-  label(ui, {std::min(eye.x + 8.0f, at.x + width - 40.0f), eye.y - 24.0f}, c.second, "eye", true);
+  pen.fill({side.line_x - 3.0f, side.ground_y - 5.0f, 6.0f, 7.0f}, c.ink);
+  label(ui, {std::min(eye.x + 8.0f, at.x + width - 40.0f), eye.y - 22.0f}, c.second, "eye", true);
   const float middle = (hidden_from + seen.x) / 2.0f;
-  const std::string_view hidden = "hidden";
-  if (seen.x - hidden_from > 90.0f) {
-    label(ui, {middle - pen.width(Type::Small, hidden) / 2.0f, side.ground_y - 22.0f}, c.muted,
-          hidden);
+  const std::string_view hidden = "hidden from the eye";
+  const float hidden_width = pen.width(Type::Small, hidden);
+  if (seen.x - hidden_from > hidden_width + 30.0f) {
+    label(ui, {middle - hidden_width / 2.0f, side.ground_y + 4.0f}, c.muted, hidden);
   }
   const Tick ticks[] = {
+      {name, 0.0, c.ink},
       {"stopped", stop.eye_before_line_m, c.ink},
       {"line lost", stop.obscured_m, c.second},
       {"application starts", stop.eye_before_line_at_brake_m, c.accent},
   };
-  draw_ticks(ui, side, whole, ticks, 3);
+  draw_ticks(ui, side, whole, ticks, 4);
   pen.text(Type::Small, {at.x, at.y}, c.muted, "Your eye before the line");
   return height;
 }

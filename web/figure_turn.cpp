@@ -218,39 +218,73 @@ Point nearest_on(const Point* edge, int samples, Point to) {
   return best;
 }
 
+enum class Margin { LeftMain, RightMain, Nose };
+
+// From the wheel to the nearest edge, where that is narrowest.
 void draw_margin(const Ui& ui, const Plan& plan, const TurnOutline& outline, const TrackPlan& track,
-                 bool right) {
+                 Margin which, LabelRoom& room) {
   const Brief& brief = ui.session.document().brief;
   const theme::Palette& c = ui.colours();
-  const int sample = right ? track.margins.right_main_at : track.margins.left_main_at;
-  const double margin = right ? track.margins.right_main_m : track.margins.left_main_m;
-  const double side = (right ? 0.5 : -0.5) * brief.aircraft.wheel_span_m;
-  const Point wheel = point_on_body(track.pose[sample], 0.0, side);
-  const Point edge =
-      nearest_on(right ? outline.right_edge : outline.left_edge, outline.samples, wheel);
-  ImU32 colour = c.ink;
-  if (margin < brief.limits.edge_clearance_m) colour = c.care;
+  const EdgeMargins& m = track.margins;
+  int sample = m.nose_at;
+  double margin = m.nose_m;
+  double wanted = 0.0;  // no clearance is asked for at the nose
+  Point wheel;
+  Point edge;
+  if (which == Margin::Nose) {
+    // Whichever side is nearer.
+    double least = 1e18;
+    for (const double side : {-0.5, 0.5}) {
+      const Point at = point_on_body(track.pose[sample], brief.aircraft.wheelbase_m,
+                                     side * brief.aircraft.nose_wheel_span_m);
+      const Point on = nearest_on(side > 0.0 ? outline.right_edge : outline.left_edge,
+                                  outline.samples, at);
+      const double away = std::hypot(on.x_m - at.x_m, on.y_m - at.y_m);
+      if (away >= least) continue;
+      least = away;
+      wheel = at;
+      edge = on;
+    }
+  } else {
+    const bool right = which == Margin::RightMain;
+    sample = right ? m.right_main_at : m.left_main_at;
+    margin = right ? m.right_main_m : m.left_main_m;
+    wanted = brief.limits.edge_clearance_m;
+    wheel = point_on_body(track.pose[sample], 0.0,
+                          (right ? 0.5 : -0.5) * brief.aircraft.wheel_span_m);
+    edge = nearest_on(right ? outline.right_edge : outline.left_edge, outline.samples, wheel);
+  }
+  ImU32 colour = which == Margin::Nose ? c.accent : c.ink;
+  if (margin < wanted) colour = c.care;
   if (margin < 0.0) colour = c.exceeded;
   const ImVec2 from = plan.at(wheel);
   const ImVec2 to = plan.at(edge);
   dimension(ui, from, to, colour);
-  const Number text(std::floor(margin * 10.0) / 10.0, 1, "m");
-  const float w = ui.pen.width(Type::SmallBold, text);
-  // Outside the pavement, beyond the end of the dimension line.
-  float dx = to.x - from.x;
-  float dy = to.y - from.y;
-  if (margin < 0.0) {
-    dx = -dx;
-    dy = -dy;
-  }
-  const float length = std::max(1.0f, std::hypot(dx, dy));
+  const Number number(std::floor(margin * 10.0) / 10.0, 1, "m");
+  std::array<char, 48> text;
+  const std::string_view digits = number;
+  const int length = std::snprintf(text.data(), text.size(), "%s%.*s",
+                                   which == Margin::Nose ? "nose wheels " : "",
+                                   static_cast<int>(digits.size()), digits.data());
+  const std::string_view words(text.data(), static_cast<std::size_t>(length));
+  const float w = ui.pen.width(Type::SmallBold, words);
+  // Outside the pavement, beyond the end of the dimension line, where nothing stands yet.
+  const float outward = margin < 0.0 ? -1.0f : 1.0f;
+  const float dx = (to.x - from.x) * outward;
+  const float dy = (to.y - from.y) * outward;
+  const float span = std::max(1.0f, std::hypot(dx, dy));
   const ImVec2 out = margin < 0.0 ? from : to;
-  const ImVec2 centre{out.x + dx / length * (18.0f + w / 2.0f), out.y + dy / length * 22.0f};
-  const float x = std::clamp(centre.x - w / 2.0f, plan.box.x + 6.0f, plan.box.right() - w - 26.0f);
-  const float y = std::clamp(centre.y - 9.0f, plan.box.y + 4.0f, plan.box.bottom() - 24.0f);
-  label(ui, {x, y}, colour, text, true);
-  if (margin < brief.limits.edge_clearance_m) {
-    ui.pen.mark(margin < 0.0 ? Mark::Exceeded : Mark::Care, {x + w + 12.0f, y + 9.0f}, 13.0f);
+  for (const float away : {1.0f, 1.9f, 2.8f, 3.7f}) {
+    const float x = std::clamp(out.x + dx / span * (16.0f + w / 2.0f) * away - w / 2.0f,
+                               plan.box.x + 6.0f, plan.box.right() - w - 26.0f);
+    const float y = std::clamp(out.y + dy / span * 22.0f * away - 9.0f, plan.box.y + 4.0f,
+                               plan.box.bottom() - 44.0f);
+    if (!room.take({x - 4.0f, y - 1.0f, w + 28.0f, 21.0f}) && away < 3.0f) continue;
+    label(ui, {x, y}, colour, words, true);
+    if (margin < wanted || margin < 0.0) {
+      ui.pen.mark(margin < 0.0 ? Mark::Exceeded : Mark::Care, {x + w + 12.0f, y + 9.0f}, 13.0f);
+    }
+    return;
   }
 }
 
@@ -346,8 +380,10 @@ float figure_turn(Ui& ui, std::size_t turn, TurnTechnique technique, ImVec2 at, 
       int sample = ui.view.turn_sample;
       if (sample < 0 || sample >= shown.samples) sample = shown.samples * 5 / 9;
       draw_aircraft(ui, shown, clipped, sample);
-      draw_margin(ui, clipped, made.outline, shown, false);
-      draw_margin(ui, clipped, made.outline, shown, true);
+      LabelRoom room;
+      for (const Margin margin : {Margin::LeftMain, Margin::RightMain, Margin::Nose}) {
+        draw_margin(ui, clipped, made.outline, shown, margin, room);
+      }
     }
     draw_scale_bar(ui, clipped);
     ui.pen.draw->PopClipRect();

@@ -9,7 +9,7 @@
 namespace tillerline {
 namespace {
 
-constexpr float kHeight = 138.0f;
+constexpr float kHeight = 152.0f;
 
 std::string_view limit_name(TurnLimit by) {
   switch (by) {

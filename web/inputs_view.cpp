@@ -1,6 +1,7 @@
 #include "inputs_view.hpp"
 
 #include <algorithm>
+#include <initializer_list>
 
 #include "controls.hpp"
 
@@ -27,18 +28,33 @@ void group_title(const Ui& ui, Flow& flow, std::string_view title) {
   flow.y += ui.pen.line_height(Type::Small) + 8.0f;
 }
 
-// Tiles side by side; fields that have nothing to choose between are left out.
-void tiles(Ui& ui, Flow& flow, FieldGroup group) {
+bool shown(const Field& field, const Brief& brief) {
+  if (field.group != FieldGroup::Condition) return true;
+  const FieldRange range = field_range(field, brief);
+  return range.minimum < range.maximum;  // else there is nothing to choose between
+}
+
+// Tiles side by side. The first takes the columns that would be left empty at the end.
+void tiles(Ui& ui, Flow& flow, std::initializer_list<FieldGroup> groups) {
   const Brief& brief = ui.session.document().brief;
+  const auto wanted = [&](const Field& field) {
+    return std::find(groups.begin(), groups.end(), field.group) != groups.end() &&
+           shown(field, brief);
+  };
+  const auto fields = brief_fields();
+  const auto count = static_cast<int>(std::count_if(fields.begin(), fields.end(), wanted));
+  const float w = flow.column_width();
   int column = 0;
-  for (const Field& field : brief_fields()) {
-    if (field.group != group) continue;
-    const FieldRange range = field_range(field, brief);
-    if (field.group == FieldGroup::Condition && range.minimum >= range.maximum) continue;
-    const float w = flow.column_width();
-    value_tile(ui, field,
-               {flow.x + static_cast<float>(column) * (w + kGap), flow.y, w, kTileHeight});
-    if (++column == flow.columns) {
+  int first_spans = 1 + (flow.columns - count % flow.columns) % flow.columns;
+  for (const FieldGroup group : groups) {
+    for (const Field& field : fields) {
+      if (field.group != group || !shown(field, brief)) continue;
+      const auto span = static_cast<float>(first_spans);
+      value_tile(ui, field, {flow.x + static_cast<float>(column) * (w + kGap), flow.y,
+                             span * w + (span - 1.0f) * kGap, kTileHeight});
+      column += first_spans;
+      first_spans = 1;
+      if (column < flow.columns) continue;
       column = 0;
       flow.y += kTileHeight + kGap;
     }
@@ -82,7 +98,7 @@ void more_inputs(Ui& ui, Flow& flow) {
   for (const Group& g : kGroups) {
     group_title(ui, flow, g.title);
     choices(ui, flow, g.group);
-    tiles(ui, flow, g.group);
+    tiles(ui, flow, {g.group});
   }
 }
 
@@ -105,8 +121,7 @@ float draw_inputs(Ui& ui, ImVec2 at, float width) {
     ui.view.panel = Panel::Route;
   }
   flow.y += kPicker + kGap;
-  tiles(ui, flow, FieldGroup::Condition);
-  tiles(ui, flow, FieldGroup::Day);
+  tiles(ui, flow, {FieldGroup::Condition, FieldGroup::Day});
   flow.y += 4.0f;
   choices(ui, flow, FieldGroup::Day);
   choices(ui, flow, FieldGroup::Condition);

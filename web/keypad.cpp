@@ -153,7 +153,7 @@ bool key(Ui& ui, std::string_view name, const Box& box, std::string_view label) 
   if (name == "back") {
     draw_backspace(ui, box);
   } else {
-    const Type type = name.size() == 1 ? Type::Result : Type::Body;
+    const Type type = label.size() <= 2 ? Type::Result : Type::Body;
     ui.pen.text_centre(
         type, {box.x + box.width / 2.0f, box.y + (box.height - ui.pen.height(type)) / 2.0f}, c.ink,
         label);

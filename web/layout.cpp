@@ -9,11 +9,32 @@ namespace tillerline {
 namespace {
 
 constexpr float kButtonClear = 8.0f;
+constexpr float kTitleGone = 90.0f;  // scrolled this far, the sheet's title is out of sight
 
-// The name of the program, and room for the page's own button at its right.
+// The name of the program.
 float draw_name(const Ui& ui, ImVec2 at) {
   ui.pen.text(Type::ResultBold, at, ui.colours().ink, "Tillerline");
   return ui.pen.height(Type::ResultBold);
+}
+
+// A strip above what scrolls, as high as the page's own button needs. Once the title has gone, it
+// says what the sheet is about.
+void draw_strip(const Ui& ui, const Box& strip, float x, bool title_gone) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  const platform::Rect& button = ui.frame.page_button;
+  const float y = strip.bottom() - 12.0f - pen.height(Type::Body);
+  const float right = button.width > 0.0f ? button.x - 16.0f : strip.right() - 16.0f;
+  if (title_gone) {
+    const std::string& title = ui.session.sheet().title;
+    const float w = pen.width(Type::BodyBold, title) + 14.0f;
+    pen.text_fitted(Type::BodyBold, {x, y}, right - x, c.ink, title);
+    if (x + w + 80.0f < right) {
+      pen.text_fitted(Type::Body, {x + w, y}, right - x - w, c.muted,
+                      ui.session.document().route.name);
+    }
+    pen.hairline({strip.x, strip.bottom()}, {strip.right(), strip.bottom()}, c.rule);
+  }
 }
 
 void scroll_by_keys(Ui& ui, ScrollArea& area) {
@@ -62,31 +83,38 @@ void draw_wide(Ui& ui) {
   ui.touch.end_scroll(ui.view.input_scroll, y + offset + 24.0f + f.safe_insets.bottom, pen);
 
   scroll_by_keys(ui, ui.view.sheet_scroll);
-  offset = ui.touch.begin_scroll(ui.view.sheet_scroll, sheet_view, pen);
-  const float width = std::min(theme::kTextWidth, sheet_view.width - 64.0f);
-  const float sheet_x = sheet_view.x + (sheet_view.width - width) / 2.0f;
-  const float from = std::max(28.0f + f.safe_insets.top, clear_top(ui)) - offset;
+  const float strip = clear_top(ui);
+  const Box view{sheet_view.x, strip, sheet_view.width, f.height - strip};
+  const float width = std::min(theme::kTextWidth, view.width - 64.0f);
+  const float sheet_x = view.x + (view.width - width) / 2.0f;
+  offset = ui.touch.begin_scroll(ui.view.sheet_scroll, view, pen);
+  const float from = view.y + (strip > 20.0f ? 0.0f : 28.0f) - offset;
   const float height = draw_sheet(ui, {sheet_x, from}, width);
-  ui.touch.end_scroll(ui.view.sheet_scroll, from + offset + height + clear_bottom(ui), pen);
+  ui.touch.end_scroll(ui.view.sheet_scroll, from + offset - view.y + height + clear_bottom(ui), pen);
+  draw_strip(ui, {view.x, 0.0f, view.width, strip}, sheet_x, offset > kTitleGone);
 }
 
 void draw_narrow(Ui& ui) {
   const platform::FrameInfo& f = ui.frame;
   const Pen& pen = ui.pen;
-  const Box view{f.safe_insets.left, 0.0f, f.width - f.safe_insets.left - f.safe_insets.right,
-                 f.height};
+  const float strip = std::max(clear_top(ui), 56.0f + f.safe_insets.top);
+  const Box view{f.safe_insets.left, strip, f.width - f.safe_insets.left - f.safe_insets.right,
+                 f.height - strip};
   scroll_by_keys(ui, ui.view.sheet_scroll);
-  const float offset = ui.touch.begin_scroll(ui.view.sheet_scroll, view, pen);
   const float margin = ui.narrow ? 16.0f : 32.0f;
   const float width = std::min(theme::kTextWidth, view.width - 2.0f * margin);
   const float x = view.x + (view.width - width) / 2.0f;
-  const float from = 16.0f + f.safe_insets.top;
-  float y = from - offset;
-  y += draw_name(ui, {x, y}) + 14.0f;
+  const float offset = ui.touch.begin_scroll(ui.view.sheet_scroll, view, pen);
+  const float from = view.y + 6.0f - offset;
+  float y = from;
   y += draw_actions(ui, {x, y}, std::min(width, 420.0f)) + 14.0f;
   y += draw_inputs(ui, {x, y}, width) + 20.0f;
+  const float title_y = y;
   y += draw_sheet(ui, {x, y}, width);
-  ui.touch.end_scroll(ui.view.sheet_scroll, y + offset + clear_bottom(ui), pen);
+  ui.touch.end_scroll(ui.view.sheet_scroll, y + offset - view.y + clear_bottom(ui), pen);
+  const bool gone = title_y < view.y - 40.0f;
+  draw_strip(ui, {view.x, 0.0f, view.width, strip}, x, gone);
+  if (!gone) draw_name(ui, {x, strip - 8.0f - pen.height(Type::ResultBold)});
 }
 
 }  // namespace

@@ -190,7 +190,17 @@ void Pen::curve(const ImVec2* points, int count, ImU32 colour, float thickness, 
                 float off) const {
   if (count < 2) return;
   if (off <= 0.0f) {
-    draw->AddPolyline(points, count, colour, ImDrawFlags_None, thickness);
+    // Points that fall together would make the joints swell: keep them a pixel apart.
+    draw->PathLineTo(points[0]);
+    ImVec2 last = points[0];
+    for (int i = 1; i < count; ++i) {
+      const float step = std::hypot(points[i].x - last.x, points[i].y - last.y);
+      if (step < 1.0f && i + 1 < count) continue;
+      if (step < 0.05f) continue;
+      last = points[i];
+      draw->PathLineTo(last);
+    }
+    draw->PathStroke(colour, ImDrawFlags_None, thickness);
     return;
   }
   // Walk along the polyline; each dash is a path of its own, so that it bends with the curve.

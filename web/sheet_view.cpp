@@ -26,6 +26,11 @@ ImU32 tone_colour(const Ui& ui, Tone tone) {
   return tone == Tone::Care ? c.care : c.ink;
 }
 
+std::string_view tone_word(Tone tone) {
+  if (tone == Tone::Exceeded) return "Limit";
+  return tone == Tone::Care ? "Care" : "";
+}
+
 void draw_mark(const Ui& ui, Tone tone, ImVec2 centre) {
   if (tone == Tone::Plain) return;
   ui.pen.mark(tone == Tone::Exceeded ? Mark::Exceeded : Mark::Care, centre, 14.0f);
@@ -96,15 +101,17 @@ void row(const Ui& ui, Column& col, const SheetRow& r) {
               {col.x + measure - value_width - 14.0f, y + line / 2.0f - 1.0f});
     y += used;
   }
-  if (!r.note.empty()) {
-    if (roomy && !under) {
-      const float note_x = col.x + measure + 20.0f;
-      const float h = pen.paragraph(Type::Small, {note_x, col.y + 3.0f},
-                                    col.x + col.width - note_x, c.muted, r.note);
-      y = std::max(y, col.y + h + 3.0f);
-    } else {
-      y += pen.paragraph(Type::Small, {col.x, y}, measure, c.muted, r.note);
-    }
+  if (!r.note.empty() || r.tone != Tone::Plain) {
+    // Colour and mark never stand without their word.
+    const std::string_view word = tone_word(r.tone);
+    const float w = word.empty() ? 0.0f : pen.width(Type::SmallBold, word) + 8.0f;
+    const bool beside = roomy && !under;
+    const ImVec2 note = beside ? ImVec2{col.x + measure + 20.0f, col.y + 3.0f} : ImVec2{col.x, y};
+    const float room = (beside ? col.x + col.width - note.x : measure) - w;
+    pen.text(Type::SmallBold, note, tone_colour(ui, r.tone), word);
+    const float h = std::max(w > 0.0f ? pen.line_height(Type::Small) : 0.0f,
+                             pen.paragraph(Type::Small, {note.x + w, note.y}, room, c.muted, r.note));
+    y = std::max(y, note.y + h);
   }
   col.y = y + 6.0f;
   pen.hairline({col.x, col.y}, {col.x + col.width, col.y}, theme::faded(c.rule, 0.7f));
@@ -207,7 +214,7 @@ TurnTechnique draw_technique_chips(Ui& ui, Column& col) {
   const float w = std::min(col.width / 2.0f - 4.0f, 240.0f);
   const Box eye{col.x, col.y, w, theme::kTarget};
   const Box gear{col.x + w + 8.0f, col.y, w, theme::kTarget};
-  if (chip(ui, "technique:", "eye", eye, ui.narrow ? "Eye on line" : "Eye on the line",
+  if (chip(ui, "technique:", "eye", eye, ui.narrow ? "Cockpit on line" : "Cockpit on the line",
            shown == TurnTechnique::EyeOnLine)) {
     ui.view.technique = static_cast<int>(TurnTechnique::EyeOnLine);
   }
@@ -282,8 +289,7 @@ void draw_leg(const Ui& ui, Column& col, const SheetLeg& leg) {
   const theme::Palette& c = ui.colours();
   const bool roomy = col.width >= 640.0f;
   const float indent = 40.0f;
-  const float numbers = roomy ? 300.0f : 0.0f;
-  const float text_width = col.width - indent - numbers - (roomy ? 20.0f : 0.0f);
+  const float numbers = roomy ? 320.0f : 0.0f;
   col.y += 12.0f;
   pen.text(Type::BodyBold, col.at(), c.accent, leg.number);
   if (roomy) {
@@ -292,8 +298,9 @@ void draw_leg(const Ui& ui, Column& col, const SheetLeg& leg) {
     pen.text_right(Type::BodyBold, {right - 82.0f, col.y}, c.ink, leg.time);
     pen.text_right(Type::BodyBold, {right, col.y}, c.ink, leg.brakes);
   }
-  Column inner{col.x + indent, col.y, text_width};
+  Column inner{col.x + indent, col.y, col.width - indent - numbers};
   paragraph(ui, inner, Type::BodyBold, c.ink, leg.title);
+  inner.width = std::min(col.width - indent, 660.0f);
   paragraph(ui, inner, Type::Body, c.ink, leg.text);
   if (!roomy) {
     std::array<char, 160> text;

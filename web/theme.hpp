@@ -21,7 +21,7 @@ inline constexpr float kResultPx = 28.0f * kFontBox;  // results and headlines
 inline constexpr float kUnit = 8.0f;      // all distances are multiples of it
 inline constexpr float kTarget = 48.0f;   // least side of what a finger meets
 inline constexpr float kTextWidth = 860.0f;
-inline constexpr float kInputColumn = 348.0f;
+inline constexpr float kInputColumn = 364.0f;
 inline constexpr float kWideScreen = 1000.0f;  // from here on inputs stand beside the sheet
 
 struct Palette {
