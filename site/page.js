@@ -6,6 +6,7 @@ const Page = (() => {
   const MAX_FILE_BYTES = 262144;
   const root = document.documentElement;
   const canvas = document.getElementById('canvas');
+  const twin = document.getElementById('twin');
   const readButton = document.getElementById('read');
   const fileInput = document.getElementById('file');
   const dark = matchMedia('(prefers-color-scheme: dark)');
@@ -96,7 +97,7 @@ const Page = (() => {
         'Everything it says is here as text.';
     document.getElementById('about').insertAdjacentHTML('afterbegin', '<p id="no-webgl"></p>');
     document.getElementById('no-webgl').textContent = words;
-    document.getElementById('inputs').before(document.getElementById('no-webgl'));
+    document.getElementById('headline').before(document.getElementById('no-webgl'));
   }
 
   // --- told to the program ---
@@ -105,7 +106,7 @@ const Page = (() => {
     if (root.classList.contains('reading') === reading) return;
     root.classList.toggle('reading', reading);
     readButton.setAttribute('aria-pressed', String(reading));
-    readButton.textContent = reading ? 'Back to the sheet' : 'Read as text';
+    readButton.textContent = reading ? 'Back to sheet' : 'Read as text';
     if (!reading) call('tillerline_wake');
   }
 
@@ -154,8 +155,8 @@ const Page = (() => {
     Twin.onInput.handler = (id, value) => call('tillerline_input', id, value);
     document.getElementById('inputs').addEventListener('submit', (event) => event.preventDefault());
     readButton.addEventListener('click', () => setReading(!root.classList.contains('reading')));
-    // Tabbing from the canvas into a field of the twin shows the twin: focus is never invisible.
-    document.getElementById('inputs').addEventListener('focusin', () => setReading(true));
+    // Tabbing from the canvas into the twin shows the twin: focus is never invisible.
+    twin.addEventListener('focusin', () => setReading(true));
     fileInput.addEventListener('change', fileChosen);
     if (root.classList.contains('no-canvas')) return;
     canvas.addEventListener('pointerdown', () => canvas.focus({preventScroll: true}));

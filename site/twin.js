@@ -1,37 +1,42 @@
-// The accessible twin: the whole sheet as an ordinary HTML form and text, built from the same JSON
-// card that the canvas draws.
+// The accessible twin: the whole sheet as an ordinary form and text, made from the JSON that the
+// program publishes with every change (core/documents/twin_json.cpp describes it). All of it is
+// plain text and is put into the page as text, never as markup.
 //
-// The card, as the program publishes it:
-//
-//   { "title": "…", "subtitle": "…",
-//     "inputs": [ { "id": "mass", "group": "Aircraft", "label": "Mass", "unit": "t",
-//                   "value": "298", "entered": true, "note": "…", "problem": "…",
-//                   "choices": [ { "value": "wet", "label": "Wet" } ] } ],
-//     "sections": [ { "id": "roll", "heading": "Roll", "sentence": "…",
-//                     "results": [ { "id": "roll.time", "label": "…", "value": "63", "unit": "s" } ],
-//                     "cautions": [ { "level": "caution" | "limit", "text": "…" } ],
-//                     "notes": [ "…" ] } ],
-//     "status": "one sentence, spoken when it changes" }
-//
-// An input with choices is a <select>, any other a text field for numbers. Everything but title,
-// inputs and sections may be left out. Nodes are kept and updated in place, so that focus and the
-// reading position survive every change.
+// Nodes are kept and changed in place, so that the focus, an open "Why" and the place where someone
+// reads survive every change.
 'use strict';
 
 const Twin = (() => {
   const onInput = {handler: null};
+  const byId = (id) => document.getElementById(id);
 
-  // A child of `parent` with that key: the existing one, or a new one, moved to position `index`.
-  function child(parent, index, key, tag, className) {
-    let node = null;
-    for (const candidate of parent.children) {
-      if (candidate.dataset.key === key) node = candidate;
+  // The groups of inputs in the order of the form. The folded ones are seldom changed.
+  const GROUPS = [
+    ['briefing', 'Aircraft and route', false],
+    ['condition', 'Load and brakes', false],
+    ['day', 'Day', false],
+    ['technique', 'Technique', true],
+    ['limits', 'Limits', true],
+    ['aircraft', 'Aircraft data', true],
+    ['route', 'Route data', true],
+  ];
+  const WORDS = {care: 'Care: ', limit: 'Limit: '};
+
+  let spoken = null;  // what the live region last had to say
+
+  // --- small helpers for nodes that stay ---
+
+  // The child of `parent` with that key, at position `index`: the one that is there, or a new one.
+  function child(parent, index, key, tag, className = '') {
+    let node = parent.children[index];
+    if (!node || node.dataset.key !== key) {
+      node = [...parent.children].find((candidate) => candidate.dataset.key === key);
     }
     if (!node) {
       node = document.createElement(tag);
       node.dataset.key = key;
-      if (className) node.className = className;
     }
+    if (node.className !== className) node.className = className;
     if (parent.children[index] !== node) parent.insertBefore(node, parent.children[index] || null);
     return node;
   }
@@ -42,138 +47,377 @@ const Twin = (() => {
 
   function setText(node, text) {
     if (node.textContent !== text) node.textContent = text;
+    return node;
   }
 
-  // A paragraph that is there only while it has something to say.
-  function optionalText(parent, index, key, tag, className, text) {
+  // A node that is there only while it has something to say. Answers the next free position.
+  function optional(parent, index, key, tag, className, text) {
     if (!text) return index;
     setText(child(parent, index, key, tag, className), text);
     return index + 1;
   }
 
-  function fillChoices(select, choices) {
-    choices.forEach((choice, i) => {
-      const option = child(select, i, choice.value, 'option');
-      option.value = choice.value;
-      setText(option, choice.label);
-    });
-    trim(select, choices.length);
+  // An <output> speaks by itself; that is left to the one status line.
+  function output(parent, index, key, text) {
+    const node = child(parent, index, key, 'output');
+    node.setAttribute('aria-live', 'off');
+    return setText(node, text);
   }
 
-  function showField(parent, index, input) {
-    const row = child(parent, index, input.id, 'div', 'field');
-    row.classList.toggle('entered', Boolean(input.entered));
-    const label = child(row, 0, 'label', 'label');
-    label.htmlFor = 'in-' + input.id;
-    setText(label, input.label);
-    const field = child(row, 1, 'field', input.choices ? 'select' : 'input');
+  // The sentence of a tone begins with its word; in print and for the colour-blind it is bold.
+  function toneText(node, text) {
+    const word = Object.values(WORDS).find((start) => text.startsWith(start)) || '';
+    setText(child(node, 0, 'word', 'strong'), word);
+    setText(child(node, 1, 'text', 'span'), text.slice(word.length));
+  }
+
+  // --- the form ---
+
+  function withUnit(text, unit) {
+    if (!unit) return text;
+    return unit === '°' ? text + unit : text + '\u00a0' + unit;
+  }
+
+  const plain = (number, decimals) => Number(number).toFixed(decimals);
+
+  function hint(input) {
+    const low = plain(input.min, input.decimals).replace('-', '\u2212');
+    const high = plain(input.max, input.decimals).replace('-', '\u2212');
+    const source = input.origin ? ` Source of the default: ${input.origin}.` : '';
+    return `${input.help} ${low} to ${withUnit(high, input.unit)}.${source}`.trim();
+  }
+
+  function send(field) {
+    if (!onInput.handler) return;
+    const badly = field.validity && field.validity.badInput;
+    if (!badly && field.value.trim() === '') {
+      field.value = field.dataset.shown;  // an emptied field goes back to what it was
+      return;
+    }
+    onInput.handler(field.name, badly ? 'not a number' : field.value);
+  }
+
+  // By the field's own step. A browser would count its steps from the lowest value allowed, which
+  // gives 60.1 after 60 where that is 14.1.
+  function stepByKey(event) {
+    const direction = {ArrowUp: 1, ArrowDown: -1, PageUp: 1, PageDown: -1}[event.key];
+    if (!direction || event.ctrlKey || event.altKey || event.metaKey) return;
+    event.preventDefault();
+    const field = event.target;
+    const coarse = event.key.startsWith('Page');
+    const step = Number(coarse ? field.dataset.coarse : field.step);
+    const wanted = Number(field.value) + direction * step;
+    const allowed = Math.min(Number(field.max), Math.max(Number(field.min), wanted));
+    field.value = plain(allowed, Number(field.dataset.decimals));
+    send(field);
+  }
+
+  function numberField(row, input) {
+    const field = child(row, 1, 'field', 'input');
     if (!field.id) {
-      field.id = 'in-' + input.id;
-      field.name = input.id;
-      if (!input.choices) {
-        field.type = 'text';
-        field.inputMode = 'decimal';
-      }
-      field.addEventListener('change', () => onInput.handler && onInput.handler(input.id, field.value));
+      field.type = 'number';
+      field.addEventListener('keydown', stepByKey);
     }
-    if (input.choices) fillChoices(field, input.choices);
-    // While someone types here, what they typed stays; a rejected entry stays, too, to be mended.
-    if (field.value !== input.value && !(document.activeElement === field && input.problem)) {
-      field.value = input.value;
+    field.min = plain(input.min, input.decimals);
+    field.max = plain(input.max, input.decimals);
+    field.step = String(input.step);
+    // A phone's number pad has no minus sign.
+    if (input.min >= 0) field.inputMode = input.decimals > 0 ? 'decimal' : 'numeric';
+    field.dataset.coarse = String(input.coarse_step);
+    field.dataset.decimals = String(input.decimals);
+    return field;
+  }
+
+  function choiceField(row, choice) {
+    const field = child(row, 1, 'field', 'select');
+    choice.options.forEach((option, i) => {
+      const node = child(field, i, option.value, 'option');
+      node.value = option.value;
+      setText(node, option.label);
+    });
+    trim(field, choice.options.length);
+    return field;
+  }
+
+  function showField(parent, index, input, problem) {
+    const row = child(parent, index, input.key, 'div', input.entered ? 'field entered' : 'field');
+    const label = child(row, 0, 'label', 'label');
+    label.htmlFor = 'in-' + input.key;
+    const field = input.options ? choiceField(row, input) : numberField(row, input);
+    if (!field.id) {
+      field.id = 'in-' + input.key;
+      field.name = input.key;
+      field.addEventListener('change', () => send(field));
     }
+    setText(label, input.label);
+    const shown = input.options ? input.value : input.text.replace('\u2212', '-');
+    field.dataset.shown = shown;
+    // What was refused stays to be mended, with the reason beneath.
+    if (!problem && field.value !== shown) field.value = shown;
     setText(child(row, 2, 'unit', 'span', 'unit'), input.unit || '');
-    let next = optionalText(row, 3, 'note', 'p', 'note', input.note);
-    next = optionalText(row, next, 'problem', 'p', 'problem', input.problem);
-    trim(row, next);
+    setText(child(row, 3, 'state', 'span', 'state'), input.entered ? 'entered by you' : '');
+    setText(child(row, 4, 'note', 'p', 'note'), input.options ? input.help : hint(input));
+    trim(row, optional(row, 5, 'problem', 'p', 'problem', problem));
     const described = [];
-    ['unit', 'note', 'problem'].forEach((key) => {
-      const part = [...row.children].find((node) => node.dataset.key === key);
-      if (!part || !part.textContent) return;
-      part.id = `in-${input.id}-${key}`;
+    for (const part of [...row.children].slice(2)) {
+      if (!part.textContent) continue;
+      part.id = `in-${input.key}-${part.dataset.key}`;
       described.push(part.id);
-    });
-    field.setAttribute('aria-describedby', described.join(' '));
-    field.setAttribute('aria-invalid', input.problem ? 'true' : 'false');
-  }
-
-  function showInputs(form, inputs) {
-    const groups = [];
-    for (const input of inputs) {
-      const name = input.group || 'Inputs';
-      let group = groups.find((g) => g.name === name);
-      if (!group) groups.push((group = {name, inputs: []}));
-      group.inputs.push(input);
     }
-    groups.forEach((group, i) => {
-      const fieldset = child(form, i, group.name, 'fieldset');
-      setText(child(fieldset, 0, 'legend', 'legend'), group.name);
-      group.inputs.forEach((input, k) => showField(fieldset, k + 1, input));
-      trim(fieldset, group.inputs.length + 1);
-    });
-    trim(form, groups.length);
-    form.hidden = groups.length === 0;
+    field.setAttribute('aria-describedby', described.join(' '));
+    field.setAttribute('aria-invalid', problem ? 'true' : 'false');
   }
 
-  function showResults(list, results) {
-    results.forEach((result, i) => {
-      const key = result.id || String(i);
-      const pair = child(list, i, key, 'div');
-      setText(child(pair, 0, 'label', 'dt'), result.label);
-      const value = child(pair, 1, 'value', 'dd');
-      const output = child(value, 0, 'output', 'output');
-      if (result.id) output.id = 'out-' + result.id;
-      setText(output, result.value);
-      setText(child(value, 1, 'unit', 'span', 'unit'), result.unit ? '\u00a0' + result.unit : '');
-    });
-    trim(list, results.length);
+  // The main groups are plain fieldsets; the others fold, and stand open when they hold an entry.
+  function groupNode(form, index, key, title, folded, open) {
+    if (!folded) {
+      const fieldset = child(form, index, key, 'fieldset');
+      setText(child(fieldset, 0, 'legend', 'legend'), title);
+      return {node: fieldset, first: 1};
+    }
+    const before = [...form.children].some((node) => node.dataset.key === key);
+    const details = child(form, index, key, 'details', 'group');
+    if (!before) details.open = open;
+    setText(child(details, 0, 'title', 'summary'), title);
+    const fields = child(details, 1, 'fields', 'div');
+    fields.setAttribute('role', 'group');
+    fields.setAttribute('aria-label', title);
+    return {node: fields, first: 0, details};
   }
 
-  function showCautions(list, cautions) {
+  function showInputs(form, card) {
+    const problem = card.problem || {};
+    let next = 1;  // after the heading, which is in the page already
+    for (const [key, title, folded] of GROUPS) {
+      const of = (list) => list.filter((input) => input.group === key);
+      const inputs = [...of(card.pickers), ...of(card.inputs), ...of(card.choices)];
+      if (inputs.length === 0) continue;
+      const entered = inputs.some((input) => input.entered);
+      const {node, first, details} = groupNode(form, next++, key, title, folded, entered);
+      inputs.forEach((input, i) => {
+        showField(node, first + i, input, problem.id === input.key ? problem.text : '');
+      });
+      if (details && inputs.some((input) => input.key === problem.id)) details.open = true;
+      trim(node, first + inputs.length);
+    }
+    trim(form, next);
+    form.hidden = false;
+  }
+
+  // --- the card ---
+
+  function showRow(list, index, key, row) {
+    const pair = child(list, index, key, 'div', row.tone);
+    setText(child(pair, 0, 'label', 'dt'), row.label);
+    const value = child(pair, 1, 'value', 'dd');
+    setText(child(value, 0, 'word', 'strong'), WORDS[row.tone] || '');
+    output(value, 1, 'output', row.value);
+    trim(value, optional(value, 2, 'note', 'span', 'note', row.note));
+  }
+
+  // Where one row is called "Eye on line" and others "Eye on line: …", these are columns of one
+  // table: the ways of doing the same, side by side. Answers what is a column and what is not.
+  function columnsOf(rows) {
+    const heads = rows.filter((row) => rows.some((other) => other.label.startsWith(row.label + ': ')));
+    const lines = new Map();
+    const others = [];
+    for (const row of rows) {
+      const column = heads.findIndex((head) => row.label.startsWith(head.label + ': '));
+      if (column >= 0) {
+        const name = row.label.slice(heads[column].label.length + 2);
+        if (!lines.has(name)) lines.set(name, []);
+        lines.get(name)[column] = row;
+      } else if (!heads.includes(row)) {
+        others.push(row);
+      }
+    }
+    return {heads: heads.length > 1 ? heads : [], lines, others: heads.length > 1 ? others : rows};
+  }
+
+  function tableCell(tr, index, row) {
+    const cell = child(tr, index, String(index), 'td', row ? row.tone : '');
+    if (!row) {
+      setText(cell, '–');
+      return;
+    }
+    setText(child(cell, 0, 'word', 'strong'), WORDS[row.tone] || '');
+    output(cell, 1, 'output', row.value);
+    trim(cell, optional(cell, 2, 'note', 'span', 'note', row.note));
+  }
+
+  function showTable(table, heads, lines) {
+    const head = child(child(table, 0, 'head', 'thead'), 0, 'row', 'tr');
+    child(head, 0, 'corner', 'td');
+    heads.forEach((column, i) => {
+      const cell = child(head, i + 1, String(i), 'th');
+      cell.scope = 'col';
+      setText(child(cell, 0, 'label', 'span'), column.label);
+      setText(child(cell, 1, 'note', 'span', 'note'), column.value);
+    });
+    trim(head, heads.length + 1);
+    const body = child(table, 1, 'body', 'tbody');
+    let next = 0;
+    for (const [name, row] of lines) {
+      const tr = child(body, next++, name, 'tr');
+      const label = child(tr, 0, 'label', 'th');
+      label.scope = 'row';
+      setText(label, name.charAt(0).toUpperCase() + name.slice(1));
+      heads.forEach((column, i) => tableCell(tr, i + 1, row[i]));
+    }
+    trim(body, next);
+  }
+
+  function showRows(node, index, rows) {
+    const {heads, lines, others} = columnsOf(rows);
+    let next = index;
+    if (heads.length) showTable(child(node, next++, 'table', 'table', 'ways'), heads, lines);
+    if (others.length) {
+      const list = child(node, next++, 'rows', 'dl', 'rows');
+      others.forEach((row, i) => showRow(list, i, row.label, row));
+      trim(list, others.length);
+    }
+    return next;
+  }
+
+  // What stands below a heading: the answer, its caution, the figures, and why.
+  function showAnswer(node, index, section) {
+    let next = optional(node, index, 'headline', 'p', 'headline', section.headline);
+    if (section.caution) toneText(child(node, next++, 'caution', 'p', 'caution ' + section.tone), section.caution);
+    if (section.rows.length) next = showRows(node, next, section.rows);
+    next = optional(node, next, 'caption', 'p', 'note', section.caption);
+    if (section.why) {
+      const why = child(node, next++, 'why', 'details', 'why');
+      setText(child(why, 0, 'summary', 'summary'), 'Why');
+      setText(child(why, 1, 'text', 'p'), section.why);
+    }
+    return next;
+  }
+
+  function sectionNode(parent, index, id, title) {
+    const node = child(parent, index, id, 'section');
+    node.id = 'card-' + id;
+    node.setAttribute('aria-labelledby', `card-${id}-title`);
+    const heading = child(node, 0, 'title', 'h2');
+    heading.id = `card-${id}-title`;
+    heading.tabIndex = -1;
+    setText(heading, title);
+    return node;
+  }
+
+  // The entry and the oversteer of one turn stand under the turn's own name.
+  function showTurn(parent, index, turn, sections) {
+    const node = sectionNode(parent, index, turn.entry, turn.name);
+    let next = 1;
+    for (const id of [turn.entry, turn.oversteer]) {
+      const section = sections.find((candidate) => id && candidate.id === id);
+      if (!section) continue;
+      const part = child(node, next++, id, 'div', 'part');
+      setText(child(part, 0, 'title', 'h3'), section.title);
+      trim(part, showAnswer(part, 1, section));
+    }
+    trim(node, next);
+  }
+
+  function showLeg(list, index, leg) {
+    const item = child(list, index, String(leg.leg), 'li', leg.tone);
+    const heading = child(item, 0, 'title', 'h3');
+    setText(child(heading, 0, 'number', 'span', 'number'), leg.number);
+    setText(child(heading, 1, 'text', 'span'), ' ' + leg.title);
+    const facts = child(item, 1, 'facts', 'dl', 'facts');
+    [['Speed', leg.speed], ['Time', leg.time], ['Brakes', leg.brakes]].forEach(([name, value], i) => {
+      const pair = child(facts, i, name, 'div');
+      setText(child(pair, 0, 'label', 'dt'), name);
+      output(child(pair, 1, 'value', 'dd'), 0, 'output', value);
+    });
+    const next = optional(item, 2, 'text', 'p', '', leg.text);
+    if (leg.caution) toneText(child(item, next, 'caution', 'p', 'caution ' + leg.tone), leg.caution);
+    trim(item, next + (leg.caution ? 1 : 0));
+  }
+
+  function showLegs(parent, index, legs) {
+    const node = sectionNode(parent, index, 'legs', 'Leg by leg');
+    const list = child(node, 1, 'list', 'ol', 'legs');
+    legs.forEach((leg, i) => showLeg(list, i, leg));
+    trim(list, legs.length);
+  }
+
+  function showCautions(parent, index, cautions) {
+    const node = sectionNode(parent, index, 'cautions', 'Cautions');
+    const list = child(node, 1, 'list', 'ul', 'cautions');
     cautions.forEach((caution, i) => {
-      const item = child(list, i, String(i), 'li');
-      item.className = caution.level;
-      const word = caution.level === 'limit' ? 'Limit exceeded: ' : 'Caution: ';
-      setText(child(item, 0, 'word', 'strong'), word);
-      setText(child(item, 1, 'text', 'span'), caution.text);
+      const item = child(list, i, String(i), 'li', 'caution ' + caution.tone);
+      toneText(item, caution.value);
+      let next = optional(item, 2, 'label', 'span', 'note', caution.label);
+      next = optional(item, next, 'note', 'span', 'note', caution.note);
+      trim(item, next);
     });
     trim(list, cautions.length);
   }
 
-  function showSection(parent, index, section) {
-    const node = child(parent, index, section.id, 'section');
-    node.id = 'card-' + section.id;
-    node.setAttribute('aria-labelledby', `card-${section.id}-heading`);
+  // The turns' sections come between others; each stands where its entry stands.
+  function showCard(parent, card) {
     let next = 0;
-    const heading = child(node, next++, 'heading', 'h2');
-    heading.id = `card-${section.id}-heading`;
-    setText(heading, section.heading);
-    next = optionalText(node, next, 'sentence', 'p', 'sentence', section.sentence);
-    if (section.cautions && section.cautions.length) {
-      showCautions(child(node, next++, 'cautions', 'ul', 'cautions'), section.cautions);
+    const inTurns = new Set(card.turns.flatMap((turn) => [turn.entry, turn.oversteer]));
+    if (card.legs.length) showLegs(parent, next++, card.legs);
+    for (const section of card.sections) {
+      const turn = card.turns.find((candidate) => candidate.entry === section.id);
+      if (turn) {
+        showTurn(parent, next++, turn, card.sections);
+      } else if (!inTurns.has(section.id)) {
+        const node = sectionNode(parent, next++, section.id, section.title);
+        trim(node, showAnswer(node, 1, section));
+      }
     }
-    if (section.results && section.results.length) {
-      showResults(child(node, next++, 'results', 'dl', 'results'), section.results);
-    }
-    (section.notes || []).forEach((note, i) => {
-      next = optionalText(node, next, 'note' + i, 'p', 'note', note);
+    if (card.cautions.length) showCautions(parent, next++, card.cautions);
+    trim(parent, next);
+  }
+
+  function showContents(list) {
+    const targets = [byId('inputs'), ...byId('card').children];
+    targets.forEach((target, i) => {
+      const link = child(child(list, i, target.id, 'li'), 0, 'link', 'a');
+      link.href = '#' + target.id;
+      // "Turn 2: left 90°, …" is too long for a list of places.
+      setText(link, target.querySelector('h2').textContent.split(':')[0]);
     });
-    trim(node, next);
+    trim(list, targets.length);
+    byId('contents').hidden = false;
+  }
+
+  function showWatch(list, watch) {
+    watch.forEach((text, i) => setText(child(list, i, String(i), 'li'), text));
+    trim(list, watch.length);
+    byId('watch').hidden = watch.length === 0;
+  }
+
+  // Spoken after a change, not at the start: what was refused, or the two answers that matter first.
+  function speak(card) {
+    const roll = card.sections.find((section) => section.id === 'roll');
+    const answer = [roll && roll.headline, card.card_headline].filter(Boolean).join(' ');
+    const text = card.status && card.status !== card.card_headline ? card.status : answer;
+    byId('status').classList.toggle('notice', text !== answer);
+    if (spoken !== null && text !== spoken) setText(byId('status'), text);
+    spoken = text;
   }
 
   function show(card) {
-    const twin = document.getElementById('twin');
-    setText(twin.querySelector('h1'), card.title);
-    setText(document.getElementById('notice'), card.subtitle || '');
-    showInputs(document.getElementById('inputs'), card.inputs);
-    const sections = document.getElementById('card');
-    card.sections.forEach((section, i) => showSection(sections, i, section));
-    trim(sections, card.sections.length);
-    setText(document.getElementById('status'), card.status || '');
+    setText(byId('twin').querySelector('h1'), card.title);
+    setText(byId('notice'), card.subtitle || '');
+    setText(byId('day'), card.day || '');
+    setText(byId('headline'), card.card_headline || '');
+    showWatch(byId('watch-list'), card.watch);
+    showInputs(byId('inputs'), card);
+    showCard(byId('card'), card);
+    showContents(byId('contents-list'));
+    setText(byId('invented'), card.invented || '');
+    setText(byId('safety'), card.safety || '');
+    setText(byId('program'), `Tillerline ${card.program}`);
+    speak(card);
   }
 
   // A message of the page itself, for when there is no card.
   function say(text) {
-    setText(document.getElementById('notice'), text);
+    setText(byId('notice'), text);
   }
 
   return {show, say, onInput};

@@ -9,6 +9,7 @@
 //                   "entered": true, "origin": text, "help": text } ],
 //     "choices": [ { "key": "surface", "label", "group", "value": "dry", "entered": true, "help",
 //                    "options": [ { "value": "dry", "label": "Dry" } ] } ],
+//     "pickers": [ as in "choices": "aircraft" and "route"; the value is a preset's id, or "" ],
 //     "sections": [ { "id": "roll", "title", "headline", "caption", "why", "caution", "tone",
 //                     "rows": [ { "label", "value", "note", "tone" } ] } ],
 //     "turns": [ { "leg", "name", "entry": "turn-2", "oversteer": "oversteer-2" } ],
@@ -115,6 +116,23 @@ Json choice_json(const BriefDocument& document, const Choice& choice) {
           {"options", options}};
 }
 
+// One of the program's own documents, or the one at hand where that came from a file.
+template <class Document>
+Json picker_json(const char* key, const char* label, const std::vector<Document>& presets,
+                 const Document& at_hand) {
+  Json options = Json::array();
+  const char* value = "";
+  for (const Document& preset : presets) {
+    options.push_back({{"value", preset.id}, {"label", preset.name}});
+    if (preset.id == at_hand.id) value = preset.id.c_str();
+  }
+  if (*value == '\0') {
+    options.insert(options.begin(), Json{{"value", ""}, {"label", at_hand.name}});
+  }
+  return {{"key", key},       {"label", label}, {"group", "briefing"}, {"value", value},
+          {"entered", false}, {"help", ""},     {"options", options}};
+}
+
 Json row_json(const SheetRow& row) {
   return {{"label", row.label}, {"value", row.value}, {"note", row.note}, {"tone", word(row.tone)}};
 }
@@ -179,6 +197,10 @@ std::string twin_json(const BriefDocument& document, const Card& card, const She
   for (const Choice& choice : brief_choices()) {
     json["choices"].push_back(choice_json(document, choice));
   }
+  json["pickers"] = {
+      picker_json("aircraft", "Aircraft", preset_aircraft(), document.aircraft),
+      picker_json("route", "Route", preset_routes(), document.route),
+  };
   json["sections"] = sections_json(sheet);
   json["turns"] = array_of(sheet.turns, turn_json);
   json["legs"] = array_of(sheet.legs, leg_json);
