@@ -271,6 +271,16 @@ class Runner {
     record(PieceKind::Drag, distance_m, distance_m / speed_, speed_, 0.0, power_w, 0.0);
   }
 
+  // The rest of the leg at this speed, on the brakes or on thrust, whichever it takes.
+  void keep_speed() {
+    if (speed_ <= 0.0)
+      stuck();
+    else if (idle_acceleration() > 0.0)
+      drag_distance(left_m());
+    else if (!hold_distance(left_m()))
+      stuck();
+  }
+
   // Constant speed on thrust above idle. False when the engines may not give that much.
   bool hold_distance(double distance_m) {
     const double extra_n = std::max(0.0, -mass() * idle_acceleration());
@@ -327,10 +337,15 @@ class Runner {
     const bool straight =
         brief_.route.legs[static_cast<std::size_t>(leg)].kind == LegKind::Straight;
     while (left_m() > kLeast_m && run_.status == RunStatus::Complete) {
+      const double before_m = at_m_;
+      const double before_mps = speed_;
       if (straight)
         straight_step();
       else
         turn_step();
+      // Rounding can leave a step with nothing to do; the speed is then simply kept.
+      if (at_m_ == before_m && speed_ == before_mps && run_.status == RunStatus::Complete)
+        keep_speed();
     }
     LegResult& done = run_.legs.back();
     done.exit_mps = speed_;
@@ -355,7 +370,12 @@ class Runner {
       return;
     }
     if (a > 0.0 && speed_ >= limit - kSameSpeed_mps) {
-      apply(std::max(walk, 0.6 * limit));
+      const double down_to = std::max(walk, 0.6 * limit);
+      constexpr double kWorthAnApplication_mps = 0.1;
+      if (speed_ - down_to < kWorthAnApplication_mps)  // the limit is walking pace itself
+        drag_distance(left_m());
+      else
+        apply(down_to);
       return;
     }
     const double bound = a > 0.0 ? limit : walk;
