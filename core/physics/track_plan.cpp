@@ -56,12 +56,17 @@ double lag_at_rad(const CarriedLag& lag, const PaintedLine& line, double distanc
 
 // ---------------------------------------------------------------- margins of sampled poses ------
 
+// Samples closer than this are one and the same margin: along a straight they tie to rounding, and
+// which of them is the least must not depend on the last bit.
+constexpr double kSameMargin_m = 1e-6;
+
 double parabola_minimum(const double* value, int count, int at) {
   if (at == 0 || at == count - 1) return value[at];
   const double left = value[at - 1];
   const double right = value[at + 1];
+  // At the edge of a plateau the least is the plateau itself.
+  if (std::min(left, right) - value[at] < kSameMargin_m) return value[at];
   const double bend = left - 2.0 * value[at] + right;
-  if (bend <= 0.0) return value[at];
   return value[at] - 0.125 * (right - left) * (right - left) / bend;
 }
 
@@ -74,7 +79,7 @@ struct Narrowest {
 Narrowest narrowest(const double* value, int count) {
   int at = 0;
   for (int i = 1; i < count; ++i)
-    if (value[i] < value[at]) at = i;
+    if (value[i] < value[at] - kSameMargin_m) at = i;
   return {parabola_minimum(value, count, at), at};
 }
 
