@@ -41,7 +41,7 @@ std::string restart_words(const Source& source, const Caution& caution) {
   if (turn != nullptr && !turn->restart_within_limit) {
     return text + ", more than the thrust limit for taxiing.";
   }
-  return text + ", on a straight idle would do.";
+  return text + "; on a straight idle would do.";
 }
 
 std::string cannot_move_words(const Caution& caution) {

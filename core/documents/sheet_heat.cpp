@@ -133,7 +133,7 @@ SheetSection heat_section(const Source& source) {
                           words::number(heat.rise_k, 0) + " °C above now",
                           heat.peak_k > heat.limit_k ? Tone::Care : Tone::Plain});
   section.rows.push_back(wait_row(heat));
-  section.rows.push_back({"Applications", words::count(heat.applications, "application"),
+  section.rows.push_back({"Brakes used", words::count(heat.applications, "application"),
                           words::megajoules(heat.energy_j) + " into the brakes", Tone::Plain});
   for (const TechniqueCost& cost : heat.techniques) {
     section.rows.push_back(technique_row(source, cost));

@@ -11,6 +11,11 @@ namespace {
 
 constexpr double kSameSpeed_mps = units::mps_from_knots(0.5);
 
+// What the leg's caution says already is not said again in its text.
+bool is(const Caution* caution, CautionKind kind) {
+  return caution != nullptr && caution->kind == kind;
+}
+
 const LegResult& result_of(const Source& source, int leg) {
   return source.card.run.legs[static_cast<std::size_t>(leg)];
 }
@@ -112,11 +117,12 @@ std::string stop_words(const Source& source) {
          (stop.line_visible_at_brake ? "." : ", which is hidden by then.");
 }
 
-std::string straight_text(const Source& source, int leg) {
+std::string straight_text(const Source& source, int leg, const Caution* worst) {
   std::string text;
   if (starts_here(source, leg)) text = start_words(source) + " ";
   if (stuck_on(source, leg)) return text + stuck_sentence(source);
-  text += way_words(source, leg) + thrust_words(source, leg);
+  text += way_words(source, leg);
+  if (!is(worst, CautionKind::ThrustNeeded)) text += thrust_words(source, leg);
   if (ends_here(source, leg)) text += stop_words(source);
   return text;
 }
@@ -166,14 +172,14 @@ std::string restart_sentence(const TurnAnswer& turn) {
          " above idle.";
 }
 
-std::string turn_text(const Source& source, int leg) {
+std::string turn_text(const Source& source, int leg, const Caution* worst) {
   if (stuck_on(source, leg)) return stuck_sentence(source);
   std::string text;
   const TurnAnswer* turn = turn_on(source, leg);
   const TrackAnswer* track = track_on(source, leg);
   if (turn != nullptr) text += entry_sentence(*turn);
   if (track != nullptr) text += track_sentence(source, *track);
-  if (turn != nullptr) text += restart_sentence(*turn);
+  if (turn != nullptr && !is(worst, CautionKind::NoRestartInTurn)) text += restart_sentence(*turn);
   return text;
 }
 
@@ -192,15 +198,17 @@ std::string speed_words(const LegResult& result) {
   return text + " kt";
 }
 
-void set_worst_caution(SheetLeg& line, const Source& source) {
+// The worst caution on the leg, null without one.
+const Caution* worst_caution(const Source& source, int leg) {
+  const Caution* worst = nullptr;
   for (const Caution& caution : source.card.cautions) {
-    if (caution.leg != line.leg) continue;
-    const Tone tone = tone_of(caution.level);
-    const bool first = line.caution.empty();
-    if (!first && !(tone == Tone::Exceeded && line.tone == Tone::Care)) continue;
-    line.caution = caution_sentence(source, caution);
-    line.tone = tone;
+    if (caution.leg != leg) continue;
+    if (worst == nullptr ||
+        (caution.level == CautionLevel::Exceeded && worst->level == CautionLevel::Care)) {
+      worst = &caution;
+    }
   }
+  return worst;
 }
 
 std::string leg_title(const Source& source, int leg) {
@@ -233,13 +241,17 @@ SheetLeg leg_line(const Source& source, int leg) {
   line.leg = leg;
   line.number = leg_number(leg);
   line.title = leg_title(source, leg);
-  set_worst_caution(line, source);
+  const Caution* worst = worst_caution(source, leg);
+  if (worst != nullptr) {
+    line.caution = caution_sentence(source, *worst);
+    line.tone = tone_of(worst->level);
+  }
   if (!leg_reached(source, leg)) {
     line.text = "Not reached.";
     return line;
   }
   const bool arc = source.leg(leg).kind == LegKind::Arc;
-  line.text = arc ? turn_text(source, leg) : straight_text(source, leg);
+  line.text = arc ? turn_text(source, leg, worst) : straight_text(source, leg, worst);
   if (stuck_on(source, leg)) return line;
   const LegResult& result = result_of(source, leg);
   line.speed = speed_words(result);

@@ -7,9 +7,10 @@
 namespace tillerline::sheet_parts {
 namespace {
 
-// Beyond this the two straight centrelines cross too far away, or not at all, to be a cue; the
-// bend of the painted line is used instead.
-constexpr double kCrossingCueLargest_rad = 135.0 * units::kDegree_rad;
+// Between these the new centreline crosses ahead at an angle that can be judged. In shallower turns
+// it hardly crosses, beyond them it crosses too far away or not at all: the bend is the cue then.
+constexpr double kCrossingCueSmallest_rad = 60.0 * units::kDegree_rad * (1.0 - 1e-9);
+constexpr double kCrossingCueLargest_rad = 135.0 * units::kDegree_rad * (1.0 + 1e-9);
 
 std::string past(double distance_m, const std::string& mark) {
   const std::string metres = words::metres(std::fabs(distance_m));
@@ -65,7 +66,8 @@ std::string entry_words(const TurnAnswer& turn) {
 
 std::string cue_words(const TrackPlan& plan, double turn_rad) {
   if (plan.technique == TurnTechnique::EyeOnLine) return "steer as your eye comes over the bend";
-  if (std::fabs(turn_rad) > kCrossingCueLargest_rad) {
+  const double angle_rad = std::fabs(turn_rad);
+  if (angle_rad < kCrossingCueSmallest_rad || angle_rad > kCrossingCueLargest_rad) {
     return past(plan.eye_past_arc_begin_m, "the begin of the bend");
   }
   return past(plan.eye_past_crossing_m, "the new centreline");

@@ -6,6 +6,7 @@
 namespace tillerline::sheet_parts {
 namespace {
 
+constexpr double kLongWait_s = 300.0;
 constexpr double kModelTop_mps = units::mps_from_knots(60.0);
 
 const char* const kWhy =
@@ -19,11 +20,12 @@ const char* const kWhy =
 
 bool from_rest(const Source& source) { return source.brief().route.start_speed_mps <= 0.0; }
 
-// "10 kt after 63 s and 165 m", with the fastest of 5 and 10 kt that it gets to.
+// "10 kt after 63 s and 165 m"; 5 kt where 10 kt is not reached or takes longer than a taxi waits.
 std::string reach_words(const RollAnswer& roll) {
   for (const int i : {1, 0}) {
     const RollTarget& target = roll.targets[i];
     if (!target.passage.reached) continue;
+    if (i == 1 && target.passage.time_s > kLongWait_s) continue;
     std::string text = words::knots(target.speed_mps) + " after " +
                        words::duration(target.passage.time_s) + " and " +
                        words::distance(target.passage.distance_m);

@@ -47,9 +47,9 @@ std::string headline(const Source& source) {
 }
 
 SheetRow place_row(const std::string& label, double before_m, const std::string& target) {
-  const bool past = before_m < 0.0 && words::metres_tenth(before_m) != "0.0 m";
-  return {label, words::metres_tenth(std::fabs(before_m)),
-          (past ? "past the " : "before the ") + target, Tone::Plain};
+  const std::string metres = words::metres_tenth(std::fabs(before_m));
+  if (metres == "0.0 m") return {label, metres, "on the " + target, Tone::Plain};
+  return {label, metres, (before_m < 0.0 ? "past the " : "before the ") + target, Tone::Plain};
 }
 
 void add_brake_rows(SheetSection& section, const StopAnswer& stop, const std::string& target) {

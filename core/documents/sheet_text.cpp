@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "documents/sheet.hpp"
+#include "documents/words.hpp"
 
 namespace tillerline {
 namespace {
@@ -181,7 +182,9 @@ std::string sheet_text(const Sheet& sheet) {
   if (!sheet.legs.empty()) page += "\n";
   add_section(page, sheet.roll);
   for (const SheetTurn& turn : sheet.turns) {
-    beside(page, "Turn", turn.name);
+    const std::size_t colon = std::min(turn.name.find(": "), turn.name.size());
+    beside(page, turn.name.substr(0, colon),
+           words::upper_first(turn.name.substr(std::min(colon + 2, turn.name.size()))) + ".");
     beside(page, "", turn.entry.headline);
     beside(page, "", turn.oversteer.headline);
   }

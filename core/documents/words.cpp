@@ -82,16 +82,17 @@ std::string knots_within(double lower_mps, double upper_mps, std::string_view jo
   if (!sayable(lower_mps) || !sayable(upper_mps)) return kNotKnown;
   const double lower_kt = units::knots_from_mps(lower_mps);
   const double upper_kt = units::knots_from_mps(upper_mps);
+  const double middle_kt = 0.5 * (lower_kt + upper_kt);
+  if (upper_kt - lower_kt < 0.005) return number(middle_kt, 1) + " kt";
   for (const double step : {0.5, 0.1, 0.01}) {
     const double low = std::ceil(lower_kt / step - kSlack) * step;
     const double high = std::floor(upper_kt / step + kSlack) * step;
-    if (low > high + 0.5 * step) continue;
+    if (high - low < 0.5 * step) continue;
     const int decimals = step == 0.01 ? 2 : 1;
     const auto say = [&](double kt) { return step == 0.5 ? half_steps(kt) : number(kt, decimals); };
-    if (say(low) == say(high)) return say(low) + " kt";
     return say(low).append(joint) + say(high) + " kt";
   }
-  return number((lower_kt + upper_kt) / 2.0, 2) + " kt";
+  return number(middle_kt, 2) + " kt";
 }
 
 std::string seconds(double s) { return with_unit(s, 0, " s"); }
