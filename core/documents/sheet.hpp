@@ -16,51 +16,52 @@ enum class Tone { Plain, Care, Exceeded };
 
 struct SheetRow {
   std::string label;
-  std::string value;   // with unit
-  std::string note;    // short, may be empty
+  std::string value;  // with unit
+  std::string note;   // short, may be empty
   Tone tone = Tone::Plain;
 };
 
 struct SheetSection {
-  std::string id;        // "roll", "turn-3" (leg number), "oversteer-3", "heat", "stop"
+  // "roll", "turn-3", "oversteer-3" (the number that the crew reads: index + 1), "heat", "stop"
+  std::string id;
   std::string title;     // "Roll"
   std::string headline;  // one sentence that answers the question
   std::string caption;   // the sentence under the picture
   std::vector<SheetRow> rows;
-  std::string why;       // formula in words, assumptions, source
-  std::string caution;   // the caution that belongs here, "" when none
+  std::string why;      // formula in words, assumptions, source
+  std::string caution;  // the caution that belongs here, "" when none
   Tone tone = Tone::Plain;
 };
 
 // One turn: the entry window and the oversteer.
 struct SheetTurn {
-  int leg = 0;
-  std::string name;      // "Turn 2: left 90°, 45 m"
+  int leg = 0;       // index into the route
+  std::string name;  // "Turn 2: left 90°, 45 m"
   SheetSection entry;
   SheetSection oversteer;
 };
 
 struct SheetLeg {
   int leg = 0;
-  std::string number;    // "1"
-  std::string title;     // "Straight 420 m, 0.2 % down"
-  std::string text;      // what to do, with speeds and cues
-  std::string speed;     // "7 → 20 → 8 kt"
-  std::string time;      // "1:12"
-  std::string brakes;    // "94 °C"
+  std::string number;  // "1"
+  std::string title;   // "Straight 420 m, 0.2 % down"
+  std::string text;    // what to do, with speeds and cues
+  std::string speed;   // "7 → 20 → 8 kt"
+  std::string time;    // "1:12"
+  std::string brakes;  // "94 °C"
   Tone tone = Tone::Plain;
   std::string caution;
 };
 
 struct Sheet {
-  std::string title;      // aircraft and mass
-  std::string subtitle;   // from, to, length, time, fuel
-  std::string day;        // air, wind, brakes now
+  std::string title;     // aircraft and mass
+  std::string subtitle;  // from, to, length, time, fuel
+  std::string day;       // air, wind, brakes now
   SheetSection roll;
   std::vector<SheetTurn> turns;
   SheetSection heat;
   SheetSection stop;
-  std::string card_headline;      // the taxi in one sentence
+  std::string card_headline;  // the taxi in one sentence
   std::vector<SheetLeg> legs;
   std::vector<std::string> watch;  // the three things most likely to go wrong, at most
   std::vector<SheetRow> cautions;  // every caution: label = where, value = sentence, with tone
