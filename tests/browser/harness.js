@@ -4,8 +4,8 @@
 //   const {test, assert} = require('./harness');
 //   test('the mass field opens the keypad', async ({open}) => {
 //     const sheet = await open({width: 390, height: 844, touch: true});
-//     await sheet.tap('in.mass');
-//     assert.ok(sheet.has('keypad.7'));
+//     await sheet.tap('tile:mass_t');
+//     assert.ok(await sheet.has('key:7'));
 //   });
 //
 // open(options): width, height, dpr, touch, dark, flags (of Chromium), reading (open the twin),
@@ -123,6 +123,35 @@ class Sheet {
       await this.settle();
     }
     assert.fail(`could not scroll to "${id}"`);
+  }
+
+  // Raw touches, for gestures: 'touchStart', 'touchMove', 'touchEnd' or 'touchCancel', with all
+  // fingers that are down then as {x, y}.
+  async touch(type, points) {
+    if (!this.touches) this.touches = await this.context.newCDPSession(this.page);
+    await this.touches.send('Input.dispatchTouchEvent',
+        {type, touchPoints: points.map(({x, y}, id) => ({x, y, id}))});
+  }
+
+  // One finger from one place to another, slowly enough to be no throw.
+  async dragFinger(from, to, steps = 12) {
+    await this.touch('touchStart', [from]);
+    for (let i = 1; i <= steps; ++i) {
+      const share = i / steps;
+      await this.touch('touchMove', [{x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share}]);
+      await this.page.waitForTimeout(20);
+    }
+    await this.page.waitForTimeout(150);
+    await this.touch('touchEnd', []);
+    await this.settle();
+  }
+
+  // The published input or choice of that key.
+  async input(key) {
+    const {card} = await this.twin();
+    const found = [...card.inputs, ...card.choices, ...card.pickers].find((input) => input.key === key);
+    assert.ok(found, `the card has no input "${key}"`);
+    return found;
   }
 
   async key(name) {

@@ -37,7 +37,7 @@ test('nothing is drawn while nothing happens', async ({open}) => {
 test('the twin is in the accessibility tree beside the drawn sheet', async ({open}) => {
   const sheet = await open();
   const tree = await sheet.accessibilityTree();
-  assert.match(tree, /heading: Tillerline/);
+  assert.match(tree, /heading: Long four, 298 t/);
   assert.match(tree, /button: Read as text/);
   assert.match(tree, /heading: About this sheet/);
 });

@@ -1,0 +1,212 @@
+// The sheet as text: complete, labelled, to be used by keyboard, narrow enough, printable.
+'use strict';
+
+const {test, assert} = require('./harness');
+
+const PHONE = {width: 390, height: 844, dpr: 2, touch: true, reading: true};
+
+const openAll = (sheet) => sheet.page.evaluate(() => {
+  for (const details of document.querySelectorAll('#twin details')) details.open = true;
+});
+
+test('every input has a labelled field with its value, range and unit', async ({open}) => {
+  const sheet = await open({reading: true});
+  await openAll(sheet);
+  const {card} = await sheet.twin();
+  assert.ok(card.inputs.length > 50);
+  for (const input of card.inputs) {
+    const field = sheet.page.getByRole('spinbutton', {name: input.label, exact: true});
+    assert.equal(await field.count(), 1, input.label);
+    const got = await field.evaluate((node) => ({
+      value: Number(node.value), min: Number(node.min), max: Number(node.max), step: Number(node.step),
+      described: node.getAttribute('aria-describedby').split(' ')
+          .map((id) => document.getElementById(id).textContent).join(' '),
+    }));
+    const half = 0.5 * 10 ** -input.decimals + 1e-12;
+    assert.ok(Math.abs(got.value - input.value) <= half, `${input.label}: ${got.value}, not ${input.value}`);
+    assert.ok(Math.abs(got.min - input.min) <= half && Math.abs(got.max - input.max) <= half, input.label);
+    assert.equal(got.step, input.step);
+    assert.ok(got.described.includes(input.unit) && got.described.includes(input.help), input.label);
+  }
+  for (const choice of [...card.choices, ...card.pickers]) {
+    const field = sheet.page.getByRole('combobox', {name: choice.label, exact: true});
+    assert.ok(await field.count() >= 1, choice.label);
+    assert.equal(await sheet.page.locator('#in-' + choice.key).inputValue(), choice.value);
+  }
+});
+
+test('every answer of the card is there as text', async ({open}) => {
+  const sheet = await open({reading: true});
+  await openAll(sheet);
+  const {card, text} = await sheet.twin();
+  const flat = text.replace(/\s+/g, ' ');
+  const there = (what) => assert.ok(flat.includes(what.replace(/\s+/g, ' ')), `"${what}" is not in the text`);
+  const outputs = new Set(await sheet.page.evaluate(() =>
+    [...document.querySelectorAll('#card output')].map((node) => node.textContent)));
+  [card.title, card.subtitle, card.day, card.card_headline, card.safety, card.invented].forEach(there);
+  card.watch.forEach(there);
+  for (const section of card.sections) {
+    [section.headline, section.caption, section.why, section.caution].forEach(there);
+    for (const row of section.rows) {
+      // The two techniques of a turn are the columns of a table; their names head them.
+      const name = row.label.split(': ').pop();
+      assert.ok(flat.toLowerCase().includes(name.toLowerCase()), `no "${name}"`);
+      assert.ok(outputs.has(row.value) || flat.includes(row.value), `no output "${row.value}"`);
+      there(row.note);
+    }
+  }
+  for (const leg of card.legs) {
+    [leg.title, leg.text, leg.speed, leg.time, leg.brakes, leg.caution].forEach(there);
+  }
+  assert.ok(card.cautions.length > 0);
+  for (const caution of card.cautions) {
+    there(caution.value);
+    assert.match(caution.value, /^(Care|Limit): /);
+  }
+});
+
+test('headings go down by one level at most', async ({open}) => {
+  const sheet = await open({reading: true});
+  const levels = await sheet.page.evaluate(() =>
+    [...document.querySelectorAll('#twin h1, #twin h2, #twin h3, #twin h4')]
+        .filter((node) => node.getClientRects().length > 0).map((node) => Number(node.tagName[1])));
+  assert.equal(levels[0], 1);
+  levels.reduce((before, level) => {
+    assert.ok(level <= before + 1, levels.join(' '));
+    return level;
+  });
+});
+
+test('a change by keyboard is computed and spoken', async ({open}) => {
+  const sheet = await open({reading: true});
+  const before = await sheet.twin();
+  await sheet.page.focus('#in-mass_t');
+  await sheet.page.keyboard.press('ArrowUp');
+  await sheet.settle();
+  assert.equal((await sheet.input('mass_t')).value, 298.1);
+  await sheet.page.keyboard.press('Control+a');
+  await sheet.page.keyboard.type('350');
+  await sheet.page.keyboard.press('Enter');
+  await sheet.settle();
+  const {card} = await sheet.twin();
+  assert.equal(card.inputs.find((input) => input.key === 'mass_t').value, 350);
+  assert.notEqual(card.sections[0].headline, before.card.sections[0].headline);
+  const spoken = await sheet.page.locator('#status').textContent();
+  assert.equal(spoken, `${card.sections[0].headline} ${card.card_headline}`);
+  assert.equal(await sheet.page.evaluate(() => document.activeElement.id), 'in-mass_t');
+});
+
+test('nothing but the status line speaks by itself, and it not at the start', async ({open}) => {
+  const sheet = await open();
+  assert.equal(await sheet.page.locator('#status').textContent(), '');
+  const live = await sheet.page.evaluate(() =>
+    [...document.querySelectorAll('#twin output, #twin [aria-live], #twin [role=status], #twin [role=alert]')]
+        .filter((node) => node.getAttribute('aria-live') !== 'off').map((node) => node.id));
+  assert.deepEqual(live, ['status']);
+});
+
+test('a refused value stays to be mended, with the reason beside it', async ({open}) => {
+  const sheet = await open({reading: true});
+  const before = await sheet.twin();
+  await sheet.page.fill('#in-mass_t', '999');
+  await sheet.page.keyboard.press('Tab');
+  await sheet.settle();
+  const problem = await sheet.page.locator('[data-key="mass_t"] .problem').textContent();
+  assert.match(problem, /Mass: .*999.*170.*370/);
+  assert.equal(await sheet.page.locator('#in-mass_t').inputValue(), '999');
+  assert.equal(await sheet.page.locator('#in-mass_t').getAttribute('aria-invalid'), 'true');
+  assert.equal(await sheet.page.locator('#status').textContent(), problem);
+  assert.deepEqual((await sheet.twin()).card.sections, before.card.sections);
+  await sheet.page.fill('#in-mass_t', '300');
+  await sheet.page.keyboard.press('Tab');
+  await sheet.settle();
+  assert.equal((await sheet.input('mass_t')).value, 300);
+  assert.equal(await sheet.page.locator('#twin .problem').count(), 0);
+});
+
+test('an emptied field goes back to what it was', async ({open}) => {
+  const sheet = await open({reading: true});
+  await sheet.page.fill('#in-mass_t', '');
+  await sheet.page.keyboard.press('Tab');
+  await sheet.settle();
+  assert.equal(await sheet.page.locator('#in-mass_t').inputValue(), '298.0');
+});
+
+test('another aircraft and another route can be chosen', async ({open}) => {
+  const sheet = await open({reading: true});
+  for (const key of ['aircraft', 'route']) {
+    const {options, value} = await sheet.input(key);
+    assert.ok(options.length >= 7);
+    const seen = new Set();
+    for (const option of options.filter((o) => o.value !== value)) {
+      await sheet.page.selectOption('#in-' + key, option.value);
+      await sheet.settle();
+      assert.equal((await sheet.input(key)).value, option.value);
+      const {card} = await sheet.twin();
+      if (key === 'aircraft') assert.ok(card.title.startsWith(option.label), option.label);
+      seen.add(JSON.stringify(card.legs));
+    }
+    assert.equal(seen.size, options.length - 1, 'some choices give the same legs');
+  }
+});
+
+test('the text is no wider than the screen, however narrow', async ({open}) => {
+  for (const width of [390, 320]) {
+    const sheet = await open({...PHONE, width});
+    await openAll(sheet);
+    const got = await sheet.page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
+    assert.ok(got[0] <= got[1], `${got[0]} px of text on ${got[1]} px`);
+    await sheet.shot(`twin-${width}`);
+  }
+});
+
+test('fields, links and folds are large enough for a finger', async ({open}) => {
+  const sheet = await open(PHONE);
+  await openAll(sheet);
+  const small = await sheet.page.evaluate(() =>
+    [...document.querySelectorAll('#twin input, #twin select, #twin a, #twin summary, #read')]
+        .map((node) => ({name: node.id || node.textContent, height: node.getBoundingClientRect().height}))
+        .filter(({height}) => height < 48));
+  assert.deepEqual(small, []);
+});
+
+test('the print has the card and no form', async ({open}) => {
+  const sheet = await open();
+  await sheet.page.emulateMedia({media: 'print'});
+  const seen = (selector) => sheet.page.locator(selector).first().isVisible();
+  assert.ok(await seen('#card-roll'));
+  assert.ok(await seen('#card-legs'));
+  assert.ok(await seen('#safety'));
+  assert.ok(!(await seen('#canvas')) && !(await seen('#read')) && !(await seen('#inputs')));
+  await sheet.page.pdf({path: require('node:path').join(process.env.TILLERLINE_BUILD_DIR || 'build', 'shots/twin.pdf'), format: 'A4'});
+});
+
+test('text and ground differ enough in both looks', async ({open}) => {
+  for (const dark of [false, true]) {
+    const sheet = await open({reading: true, dark});
+    await openAll(sheet);
+    const weak = await sheet.page.evaluate(() => {
+      const channel = (v) => (v /= 255) <= 0.03928 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4;
+      const light = (css) => {
+        const [r, g, b] = css.match(/[\d.]+/g).map(Number);
+        return 0.2126 * channel(r) + 0.7152 * channel(g) + 0.0722 * channel(b);
+      };
+      const ground = (node) => {
+        for (let at = node; at; at = at.parentElement) {
+          const colour = getComputedStyle(at).backgroundColor;
+          if (!/, 0\)$/.test(colour)) return colour;
+        }
+        return 'rgb(255, 255, 255)';
+      };
+      const weak = [];
+      for (const node of document.querySelectorAll('#twin *, #read')) {
+        const own = [...node.childNodes].some((child) => child.nodeType === 3 && child.textContent.trim());
+        if (!own || node.getClientRects().length === 0) continue;
+        const [a, b] = [light(getComputedStyle(node).color), light(ground(node))].sort((x, y) => y - x);
+        if ((a + 0.05) / (b + 0.05) < 4.5) weak.push(`${node.tagName} ${node.textContent.slice(0, 30)}`);
+      }
+      return weak;
+    });
+    assert.deepEqual(weak, []);
+  }
+});
