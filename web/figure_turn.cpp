@@ -228,7 +228,7 @@ void draw_margin(const Ui& ui, const Plan& plan, const TurnOutline& outline, con
   const EdgeMargins& m = track.margins;
   int sample = m.nose_at;
   double margin = m.nose_m;
-  double wanted = 0.0;  // no clearance is asked for at the nose
+  double wanted = brief.limits.nose_clearance_m;
   Point wheel;
   Point edge;
   if (which == Margin::Nose) {

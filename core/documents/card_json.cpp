@@ -134,6 +134,8 @@ const char* word(CautionKind kind) {
       return "wheel_off_pavement";
     case CautionKind::EdgeMarginSmall:
       return "edge_margin_small";
+    case CautionKind::NoseMarginSmall:
+      return "nose_margin_small";
     case CautionKind::NoseWheelSlides:
       return "nose_wheel_slides";
     case CautionKind::BrakesTooHot:
@@ -182,6 +184,7 @@ const char* unit(CautionKind kind) {
       return "rad";
     case CautionKind::WheelOffPavement:
     case CautionKind::EdgeMarginSmall:
+    case CautionKind::NoseMarginSmall:
     case CautionKind::LineHiddenBeforeStop:
     case CautionKind::LongTaxiTyres:
       return "m";

@@ -65,8 +65,9 @@ std::string nose_slides_words(const Caution& caution) {
 
 std::string edge_words(const Caution& caution) {
   // Rounded down like every margin, so that 3.97 m is not called 4.0 m.
-  return "Only " + words::margin(caution.value) + " from the wheels to the pavement edge, " +
-         words::metres_tenth(caution.limit) + " wanted.";
+  const bool nose = caution.kind == CautionKind::NoseMarginSmall;
+  return "Only " + words::margin(caution.value) + " from the " + (nose ? "nose " : "") +
+         "wheels to the pavement edge, " + words::metres_tenth(caution.limit) + " wanted.";
 }
 
 std::string plain_sentence(const Source& source, const Caution& caution) {
@@ -79,6 +80,7 @@ std::string plain_sentence(const Source& source, const Caution& caution) {
     case CautionKind::WheelOffPavement:
       return "Wheels leave the pavement by " + words::metres_tenth(-caution.value) + ".";
     case CautionKind::EdgeMarginSmall:
+    case CautionKind::NoseMarginSmall:
       return edge_words(caution);
     case CautionKind::NoseWheelSlides:
       return nose_slides_words(caution);
@@ -167,6 +169,8 @@ std::string phrase(const Source& source, const Caution& worst, const std::string
       return "Wheels off the pavement" + where;
     case CautionKind::EdgeMarginSmall:
       return "Only " + words::margin(worst.value) + " to the edge" + where;
+    case CautionKind::NoseMarginSmall:
+      return "Nose wheels " + words::margin(worst.value) + " from the edge" + where;
     case CautionKind::NoseWheelSlides:
       return "Nose wheels may slide" + where;
     case CautionKind::BrakesTooHot:
@@ -204,9 +208,9 @@ std::string phrase(const Source& source, const Caution& worst, const std::string
 
 // Is `a` worse than `b`, both of one kind? Margins and slopes downhill are worse when smaller.
 bool worse(const Caution& a, const Caution& b) {
-  const bool smaller_is_worse = a.kind == CautionKind::EdgeMarginSmall ||
-                                a.kind == CautionKind::WheelOffPavement ||
-                                a.kind == CautionKind::SteepDownhill;
+  const bool smaller_is_worse =
+      a.kind == CautionKind::EdgeMarginSmall || a.kind == CautionKind::NoseMarginSmall ||
+      a.kind == CautionKind::WheelOffPavement || a.kind == CautionKind::SteepDownhill;
   return smaller_is_worse ? a.value < b.value : a.value > b.value;
 }
 

@@ -19,6 +19,15 @@ const char* const kWhy =
     "outer main wheel to the edge is the design figure for wheel spans of 9 to 15 m (ICAO Annex "
     "14 Volume I; CS ADR-DSN.D.240).";
 
+// How far the nose gear then runs beyond the new centreline, where that is worth saying.
+std::string overshoot_words(const TrackPlan& plan) {
+  constexpr double kWorthSaying_m = 0.5;
+  if (plan.technique == TurnTechnique::EyeOnLine || plan.nose_overshoot_m < kWorthSaying_m)
+    return "";
+  return "; the nose gear swings out " + words::metres_tenth(plan.nose_overshoot_m) +
+         " past the new centreline";
+}
+
 std::string headline(const TrackAnswer& track, const TrackPlan& plan) {
   const bool eye = plan.technique == TurnTechnique::EyeOnLine;
   const std::string lead = eye ? "Eye on the line: " : "Main gear on the line: ";
@@ -31,7 +40,7 @@ std::string headline(const TrackAnswer& track, const TrackPlan& plan) {
   const std::string way =
       eye ? "the main gear cuts inside by " + words::metres_tenth(std::fabs(plan.gear_off_line_m))
           : cue_words(plan, track.turn_rad);
-  return lead + way + "; " + margin_words(plan, track.turn_rad) + ".";
+  return lead + way + overshoot_words(plan) + "; " + margin_words(plan, track.turn_rad) + ".";
 }
 
 SheetRow edge_row(const std::string& label, double margin_m, double wanted_m) {
@@ -89,7 +98,8 @@ void add_rows(SheetSection& section, const Source& source, const TrackAnswer& tr
   section.rows.push_back(edge_row(name + ": left main wheels", plan.margins.left_main_m, wanted_m));
   section.rows.push_back(
       edge_row(name + ": right main wheels", plan.margins.right_main_m, wanted_m));
-  section.rows.push_back(edge_row(name + ": nose wheels", plan.margins.nose_m, 0.0));
+  section.rows.push_back(edge_row(name + ": nose wheels", plan.margins.nose_m,
+                                  source.brief().limits.nose_clearance_m));
   section.rows.push_back(reach_row(name + ": wing tips reach", plan));
 }
 
@@ -120,9 +130,10 @@ SheetSection oversteer_section(const Source& source, const TrackAnswer& track) {
   add_rows(section, source, track, other, false);
   add_own_rows(section, source, track);
   section.why = kWhy;
-  attach_caution(section, source, track.leg,
-                 {CautionKind::TurnTooTight, CautionKind::WheelOffPavement,
-                  CautionKind::EdgeMarginSmall, CautionKind::RampsDoNotFit});
+  attach_caution(
+      section, source, track.leg,
+      {CautionKind::TurnTooTight, CautionKind::WheelOffPavement, CautionKind::EdgeMarginSmall,
+       CautionKind::NoseMarginSmall, CautionKind::RampsDoNotFit});
   return section;
 }
 

@@ -100,8 +100,10 @@ void roll_cautions(const Brief& brief, Card& card) {
   else if (card.run.status == RunStatus::NotEnoughThrust)
     caution(card, CautionLevel::Exceeded, CautionKind::CannotMove, card.run.stuck_leg, limit_n,
             limit_n);
-  if (card.roll.verdict == RollVerdict::KeepsRolling ||
-      card.roll.verdict == RollVerdict::NeedsThrust)
+  const bool from_rest = brief.route.start_speed_mps <= 0.0;
+  const bool needs_push = card.roll.verdict == RollVerdict::KeepsRolling ||
+                          card.roll.verdict == RollVerdict::NeedsThrust;
+  if (from_rest && needs_push)
     caution(card, CautionLevel::Care, CautionKind::NeedsPushToStart, 0, card.roll.extra_thrust_n);
 }
 
@@ -122,6 +124,9 @@ void track_cautions(const Brief& brief, const TrackAnswer& track, Card& card) {
   else if (least_main < brief.limits.edge_clearance_m)
     caution(card, CautionLevel::Care, CautionKind::EdgeMarginSmall, leg, least_main,
             brief.limits.edge_clearance_m);
+  if (least >= 0.0 && plan.margins.nose_m < brief.limits.nose_clearance_m)
+    caution(card, CautionLevel::Care, CautionKind::NoseMarginSmall, leg, plan.margins.nose_m,
+            brief.limits.nose_clearance_m);
   if (!plan.ramps_fit) caution(card, CautionLevel::Care, CautionKind::RampsDoNotFit, leg, 0.0);
 }
 

@@ -24,7 +24,8 @@ enum class CautionKind {
   CannotMove,            // value: thrust needed, N; limit: thrust limit, N
   TurnTooTight,          // value: nose-wheel angle needed, rad; limit: steering limit, rad
   WheelOffPavement,      // value: margin, m (negative)
-  EdgeMarginSmall,       // value: margin, m; limit: clearance wanted, m
+  EdgeMarginSmall,       // main wheels. value: margin, m; limit: clearance wanted, m
+  NoseMarginSmall,       // nose wheels. value: margin, m; limit: clearance wanted, m
   NoseWheelSlides,       // value: grip needed; limit: grip share allowed
   BrakesTooHot,          // value: temperature at the stop, K; limit: departure limit, K
   PeakAboveLimit,        // value: peak, K; limit: departure limit, K

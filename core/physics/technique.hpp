@@ -49,8 +49,9 @@ struct Limits {
   // 4 m: outer main wheel to edge for wheel spans of 9 to 15 m (ICAO Annex 14 Vol I; CS
   // ADR-DSN.D.240).
   double edge_clearance_m = 4.0;
-  double stop_short_m = 2.5;     // foremost point short of the line
-  double stop_bar_view_m = 2.0;  // lit bar kept in view by this much
+  double nose_clearance_m = 1.0;  // nose wheels to the edge
+  double stop_short_m = 2.5;      // foremost point short of the line
+  double stop_bar_view_m = 2.0;   // lit bar kept in view by this much
 };
 
 }  // namespace tillerline

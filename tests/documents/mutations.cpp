@@ -106,7 +106,7 @@ TEST_CASE("spoiled briefs") {
   Random random(2);
   const std::string good = write_brief(default_brief());
   int still_good = 0;
-  for (int i = 0; i < 2000; ++i) {
+  for (int i = 0; i < 4000; ++i) {
     std::string text = good;
     const std::size_t changes = 1 + below(3, random);
     for (std::size_t j = 0; j < changes; ++j) spoil(text, random);

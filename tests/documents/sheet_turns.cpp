@@ -78,19 +78,22 @@ TEST_CASE("a restart inside a turn") {
 TEST_CASE("main gear on the line: how far on, and the narrowest wheel") {
   Example taxi = example();
   CHECK(oversteer(taxi).headline ==
-        "Main gear on the line: go on until your eye is 9 m past the new centreline; the inner "
-        "main wheels keep 4.1 m to the edge.");
+        "Main gear on the line: go on until your eye is 9 m past the new centreline; the "
+        "nose gear swings out 8.0 m past the new centreline; the inner main wheels keep "
+        "4.1 m to the edge.");
   TrackPlan& plan = taxi.card->tracks[0].gear_on_line;
   plan.eye_past_crossing_m = -3.4;
   plan.margins.left_main_m = 3.0;
   CHECK(oversteer(taxi).headline ==
-        "Main gear on the line: start turning with your eye 3 m before the new centreline; the "
-        "outer main wheels keep 3.0 m to the edge.");
+        "Main gear on the line: start turning with your eye 3 m before the new centreline; "
+        "the nose gear swings out 8.0 m past the new centreline; the outer main wheels "
+        "keep 3.0 m to the edge.");
   plan.eye_past_crossing_m = 0.3;
   plan.margins.nose_m = -1.24;
   CHECK(oversteer(taxi).headline ==
-        "Main gear on the line: start turning as your eye crosses the new centreline; the nose "
-        "wheels leave the pavement by 1.2 m.");
+        "Main gear on the line: start turning as your eye crosses the new centreline; the "
+        "nose gear swings out 8.0 m past the new centreline; the nose wheels leave the "
+        "pavement by 1.2 m.");
 }
 
 TEST_CASE("a left turn has its inner wheels on the left") {
@@ -100,8 +103,9 @@ TEST_CASE("a left turn has its inner wheels on the left") {
   taxi.card->tracks[0].gear_on_line.margins.left_main_m = 2.0;
   CHECK(taxi.sheet().turns[0].name == "Turn 2: left 90°, 45 m");
   CHECK(oversteer(taxi).headline ==
-        "Main gear on the line: go on until your eye is 9 m past the new centreline; the inner "
-        "main wheels keep 2.0 m to the edge.");
+        "Main gear on the line: go on until your eye is 9 m past the new centreline; the "
+        "nose gear swings out 8.0 m past the new centreline; the inner main wheels keep "
+        "2.0 m to the edge.");
 }
 
 TEST_CASE("where the centrelines cross nowhere near, the bend is the cue") {
@@ -110,8 +114,9 @@ TEST_CASE("where the centrelines cross nowhere near, the bend is the cue") {
   taxi.card->tracks[0].gear_on_line.eye_past_crossing_m = -1e15;
   taxi.card->tracks[0].gear_on_line.eye_past_arc_begin_m = 31.2;
   CHECK(oversteer(taxi).headline ==
-        "Main gear on the line: go on until your eye is 31 m past the begin of the bend; the inner "
-        "main wheels keep 4.1 m to the edge.");
+        "Main gear on the line: go on until your eye is 31 m past the begin of the bend; "
+        "the nose gear swings out 8.0 m past the new centreline; the inner main wheels "
+        "keep 4.1 m to the edge.");
 }
 
 TEST_CASE("in a shallow turn the bend is the cue, too") {
@@ -119,8 +124,9 @@ TEST_CASE("in a shallow turn the bend is the cue, too") {
   taxi.card->tracks[0].turn_rad = degrees(30.0);
   taxi.card->tracks[0].gear_on_line.eye_past_arc_begin_m = 12.0;
   CHECK(oversteer(taxi).headline ==
-        "Main gear on the line: go on until your eye is 12 m past the begin of the bend; the inner "
-        "main wheels keep 4.1 m to the edge.");
+        "Main gear on the line: go on until your eye is 12 m past the begin of the bend; "
+        "the nose gear swings out 8.0 m past the new centreline; the inner main wheels "
+        "keep 4.1 m to the edge.");
 }
 
 TEST_CASE("eye on the line: how far the main gear cuts inside") {
