@@ -304,13 +304,14 @@ class Runner {
     if (speed_ <= 0.0 && breakaway_margin_n(pushed) < -1e-6 * pushed.thrust_n) return false;
     const RollLaw law = roll_law(pushed);
     const Passage p = passage(law, speed_, v1);
-    if (p.reached && p.distance_m <= left_m()) {
-      record(PieceKind::Push, p.distance_m, p.time_s, v1, 0.0, 0.0, extra_n);
-      return true;
+    RollOut end{false, v1, p.time_s, p.distance_m};
+    if (!p.reached || p.distance_m > left_m()) {
+      end = roll_over_distance(law, speed_, left_m());
+      if (end.stopped || (acceleration_mps2(law, speed_) <= 0.0 && speed_ <= 0.0)) return false;
     }
-    const RollOut out = roll_over_distance(law, speed_, left_m());
-    if (out.stopped || (acceleration_mps2(law, speed_) <= 0.0 && speed_ <= 0.0)) return false;
-    record(PieceKind::Push, out.distance_m, out.time_s, out.speed_mps, 0.0, 0.0, extra_n);
+    if (brake_point_before(law, PieceKind::Push, extra_n, end.speed_mps, end.distance_m))
+      return true;
+    record(PieceKind::Push, end.distance_m, end.time_s, end.speed_mps, 0.0, 0.0, extra_n);
     return true;
   }
 
@@ -395,7 +396,14 @@ class Runner {
       return;
     }
     if (speed_ > b.top + kSameSpeed_mps) {  // off the runway faster than the band
-      apply(std::max(b.bottom, std::min(leg_plan().exit_aim_mps, b.top)));
+      const double to = std::max(b.bottom, std::min(leg_plan().exit_aim_mps, b.top));
+      // With a gentle jerk the small application can be the longer one: then only the large one.
+      if (application_to(speed_, to).length_m < left_m() || to <= leg_plan().exit_most_mps)
+        apply(to);
+      else if (const double way = distance_to_brake_point(speed_); a > 0.0)
+        drag_distance(way);
+      else if (!hold_distance(way))
+        stuck();
       return;
     }
     const double goal = hold_speed(b);
@@ -455,7 +463,13 @@ class Runner {
     }
     double to = b.bottom;
     if (braking_ == BrakeTechnique::FewLong) to = std::min(to, speed_for_rolling_in(b));
-    if (application_to(speed_, to).length_m > left_m()) to = leg_plan().exit_aim_mps;
+    if (application_to(speed_, to).length_m > left_m()) {
+      to = leg_plan().exit_aim_mps;
+      if (to >= speed_) {  // no room for an application, and no need for one: only hold it
+        drag_distance(left_m());
+        return;
+      }
+    }
     apply(to);
   }
 
@@ -492,7 +506,7 @@ class Runner {
       event_speed = out.speed_mps;
       event_m = std::min(out.distance_m, left_m());
     }
-    if (brake_point_before(event_speed, event_m)) return;
+    if (brake_point_before(law, PieceKind::Roll, 0.0, event_speed, event_m)) return;
     if (event_m >= left_m() - kLeast_m)
       roll_distance(left_m());
     else if (event_m <= kLeast_m)
@@ -509,29 +523,58 @@ class Runner {
     return t.exists && t.speed_mps > speed_ && t.speed_mps < goal ? t.speed_mps : b.top;
   }
 
-  // Rolls to the point where the exit speed must be braked for, if that comes before the event.
-  bool brake_point_before(double event_speed, double event_m) {
+  // Rolls (or is pushed) under `law` to the point where the exit speed must be braked for, if that
+  // comes before the event; then brakes. Only on straights: no brakes inside turns.
+  bool brake_point_before(const RollLaw& law, PieceKind kind, double extra_n, double event_speed,
+                          double event_m) {
     const LegPlan& here = leg_plan();
+    if (brief_.route.legs[static_cast<std::size_t>(leg_)].kind == LegKind::Arc) return false;
     const double exit = here.exit_aim_mps;
-    const auto short_by = [&](double v) {  // positive: too late to brake
-      if (v <= exit) return -left_m();
-      const Passage p = passage(here.law, speed_, v);
-      return (p.reached ? p.distance_m : event_m) + application_to(v, exit).length_m - left_m();
-    };
-    if (event_speed <= here.exit_most_mps) return false;
-    if (short_by(event_speed) <= 0.0) return false;
+    if (event_speed <= here.exit_most_mps || event_speed <= exit) return false;
+    if (event_m + application_to(event_speed, exit).length_m <= left_m()) return false;
     if (std::abs(event_speed - speed_) < 1e-6) {
       const double way = distance_to_brake_point(speed_);
-      if (way > kLeast_m) roll_distance(way);
-      if (left_m() > kLeast_m) apply(exit);
-      return true;
+      if (way > kLeast_m) roll_for(law, kind, extra_n, way);
+    } else {
+      roll_to_brake_point(law, kind, extra_n, event_speed, event_m);
     }
-    const double low = std::min(speed_, event_speed);
-    const double high = std::max(speed_, event_speed);
-    const double v = find_zero(low, high, short_by);
-    if (v != speed_) roll_to_speed(v);
-    if (run_.status == RunStatus::Complete && left_m() > kLeast_m) apply(exit);
+    if (run_.status == RunStatus::Complete && left_m() > kLeast_m && speed_ > exit) apply(exit);
     return true;
+  }
+
+  void roll_for(const RollLaw& law, PieceKind kind, double extra_n, double distance_m) {
+    const RollOut out = roll_over_distance(law, speed_, distance_m);
+    record(kind, out.distance_m, out.time_s, out.speed_mps, 0.0, 0.0, extra_n);
+  }
+
+  // The point is sought by speed, which is quick. Close to a terminal speed the last digit of the
+  // speed stands for many metres: there it is sought along the way.
+  void roll_to_brake_point(const RollLaw& law, PieceKind kind, double extra_n, double event_speed,
+                           double event_m) {
+    const double exit = leg_plan().exit_aim_mps;
+    const auto brake_way = [&](double v) {
+      return v > exit ? application_to(v, exit).length_m : 0.0;
+    };
+    const auto short_by = [&](double v) {  // positive: too late to brake
+      const Passage p = passage(law, speed_, v);
+      return (p.reached ? p.distance_m : event_m) + brake_way(v) - left_m();
+    };
+    if (short_by(event_speed) > 0.0 && short_by(speed_) < 0.0) {
+      const double low = std::min(speed_, event_speed);
+      const double high = std::max(speed_, event_speed);
+      const double v = find_zero(low, high, short_by);
+      const Passage p = passage(law, speed_, v);
+      const double way = left_m() - brake_way(v);
+      if (p.reached && std::abs(p.distance_m - way) <= 1e-7 * (1.0 + event_m)) {
+        record(kind, way, p.time_s, v, 0.0, 0.0, extra_n);
+        return;
+      }
+    }
+    const auto short_along = [&](double way_m) {
+      return way_m + brake_way(roll_over_distance(law, speed_, way_m).speed_mps) - left_m();
+    };
+    if (short_along(0.0) >= 0.0) return;  // the caller brakes at once
+    roll_for(law, kind, extra_n, find_zero(0.0, event_m, short_along));
   }
 
   const Brief& brief_;

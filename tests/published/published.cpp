@@ -37,7 +37,8 @@ void count(const char* source, Origin origin, bool agrees, const std::string& li
   Tally& all = tally();
   ++all.checks;
   ++all.by_origin[static_cast<int>(origin)];
-  all.sources.insert(source);
+  // What was derived here, or is only believed to stand in a document, is no outside source.
+  if (origin == Origin::Published || origin == Origin::Identity) all.sources.insert(source);
   if (agrees) {
     ++all.agree;
     CHECK(agrees);  // so that doctest counts it

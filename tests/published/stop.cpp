@@ -85,7 +85,7 @@ TEST_CASE("stop: smooth stop from 10 kt") {
     check({.what = "time of a stop with limited jerk, s",
            .source = "Trapezoidal deceleration, integrated apart",
            .place = "v/a + a/J; mean speed is half of the first",
-           .origin = Origin::Identity,
+           .origin = Origin::Derived,
            .expected = 2.0 * row.distance / speed,
            .got = stop.time_s,
            .tolerance = 0.0006});

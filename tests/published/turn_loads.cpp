@@ -79,7 +79,7 @@ TEST_CASE("tyre: the side-force cubic") {
   check({.what = "odd in the slip angle",
          .source = kTyreReport,
          .place = "sign",
-         .origin = Origin::Identity,
+         .origin = Origin::FromMemory,
          .expected = -side_force_per_load(0.07, stiffness, grip),
          .got = side_force_per_load(-0.07, stiffness, grip),
          .tolerance = 0.0});
@@ -159,7 +159,7 @@ TEST_CASE("bogie: scrub by radius") {
     check({.what = "drag times radius less moment, relative",
            .source = kEnergy,
            .place = "power identity",
-           .origin = Origin::Identity,
+           .origin = Origin::Derived,
            .expected = 1.0,
            .got = scrub.drag * row.radius_m / scrub.moment_m,
            .tolerance = 1e-12});
@@ -168,7 +168,7 @@ TEST_CASE("bogie: scrub by radius") {
     check({.what = "axles' drags against drag on the bogie's own circle",
            .source = kEnergy,
            .place = "cos(alpha)",
-           .origin = Origin::Identity,
+           .origin = Origin::Derived,
            .expected = std::cos(std::atan(furthest / row.radius_m)),
            .got = scrub.axle_drag_sum / scrub.drag,
            .tolerance = 1e-12});
@@ -184,7 +184,7 @@ TEST_CASE("bogie: scrub by radius") {
   check({.what = "spread of two axles, m2",
          .source = kEnergy,
          .place = "s^2 / 4",
-         .origin = Origin::Identity,
+         .origin = Origin::Derived,
          .expected = 0.5625,
          .got = axle_spread_m2({.axles = 2, .axle_spacing_m = 1.5}),
          .tolerance = 1e-15});

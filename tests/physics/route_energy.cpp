@@ -1,0 +1,208 @@
+// The run obeys the equation of motion, piece by piece, and its energy balance closes.
+//
+// Every piece is integrated again over time by a Runge-Kutta method of its own, from the forces as
+// written down here, and must end at the speed and after the way that the run says. Then
+//   change of kinetic + potential energy = work of thrust - work of resistance - energy of the brakes
+// over the whole run, with the works from that integration: to 1e-9 of the largest term.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "physics/application.hpp"
+#include "physics/card.hpp"
+#include "physics/units.hpp"
+#include "scenarios.hpp"
+#include "worst.hpp"
+
+using namespace tillerline;
+using namespace tillerline::tests;
+
+namespace {
+
+// Speed, way, work of thrust, work of resistance (rolling, air, scrub), brake energy.
+using State = std::array<double, 5>;
+
+template <class System>
+State runge_kutta(System&& rate, State x, double from, double to, int steps) {
+  if (!(to > from)) return x;
+  const double h = (to - from) / steps;
+  auto moved = [](const State& a, const State& b, double by) {
+    State sum = a;
+    for (std::size_t i = 0; i < sum.size(); ++i) sum[i] += by * b[i];
+    return sum;
+  };
+  for (int k = 0; k < steps; ++k) {
+    const double t = from + k * h;
+    const State k1 = rate(t, x);
+    const State k2 = rate(t + 0.5 * h, moved(x, k1, 0.5 * h));
+    const State k3 = rate(t + 0.5 * h, moved(x, k2, 0.5 * h));
+    const State k4 = rate(t + h, moved(x, k3, h));
+    for (std::size_t i = 0; i < x.size(); ++i)
+      x[i] += h / 6.0 * (k1[i] + 2.0 * k2[i] + 2.0 * k3[i] + k4[i]);
+  }
+  return x;
+}
+
+struct Forces {
+  double mass_kg, thrust_n, fall_nspm, rolling, rolling_factor, slope_rad, headwind, drag_nps2pm2,
+      scrub_n;
+
+  double thrust(double v) const { return thrust_n - fall_nspm * v; }
+  double resistance(double v) const {
+    const double weight = mass_kg * units::kGravity_mps2;
+    const double air = v + headwind;
+    return weight * std::cos(slope_rad) * rolling * (1.0 + rolling_factor * v * v) +
+           drag_nps2pm2 * air * std::abs(air) + scrub_n;
+  }
+  double pull(double v) const {
+    return thrust(v) - resistance(v) - mass_kg * units::kGravity_mps2 * std::sin(slope_rad);
+  }
+};
+
+Forces forces_on(const Brief& brief, const Card& card, const RouteRun& run, int leg) {
+  const Aircraft& aircraft = brief.aircraft;
+  const double pressure_ratio = card.air.pressure_pa / 101325.0;
+  const double temperature_ratio = card.air.temperature_k / 288.15;
+  const double engines = brief.condition.engines_running;
+  double scrub_n = 0.0;
+  for (const TurnAnswer& turn : card.turns)
+    if (turn.leg == leg) scrub_n = turn.loads.scrub_drag_n;
+  const std::size_t index = static_cast<std::size_t>(leg);
+  return {.mass_kg = brief.condition.mass_kg,
+          .thrust_n = engines * aircraft.idle_thrust_n * pressure_ratio,
+          .fall_nspm = engines * aircraft.idle_air_flow_kgps * pressure_ratio /
+                       std::sqrt(temperature_ratio),
+          .rolling = aircraft.rolling_resistance,
+          .rolling_factor = aircraft.rolling_speed_factor_s2pm2,
+          .slope_rad = brief.route.legs[index].slope_rad,
+          .headwind = run.legs[index].headwind_mps,
+          .drag_nps2pm2 = 0.5 * card.air.density_kgpm3 * aircraft.drag_area_m2,
+          .scrub_n = scrub_n};
+}
+
+// The piece once more. The deceleration of an application follows its plan; its energy is what is
+// left over.
+State again(const Brief& brief, const Forces& f, const Piece& piece) {
+  auto free_rate = [&](double extra_n) {
+    return [&f, extra_n](double, const State& x) -> State {
+      const double v = x[0];
+      return {(f.pull(v) + extra_n) / f.mass_kg, v, (f.thrust(v) + extra_n) * v,
+              f.resistance(v) * v, 0.0};
+    };
+  };
+  const State start{piece.v0_mps, 0.0, 0.0, 0.0, 0.0};
+  if (piece.kind == PieceKind::Roll || piece.kind == PieceKind::Push)
+    return runge_kutta(free_rate(piece.extra_thrust_n), start, 0.0, piece.duration_s, 1500);
+  if (piece.kind == PieceKind::Apply) {
+    const RollForces idle{.mass_kg = f.mass_kg,
+                          .thrust_n = f.thrust_n,
+                          .thrust_fall_nspm = f.fall_nspm,
+                          .rolling_resistance = f.rolling,
+                          .rolling_speed_factor_s2pm2 = f.rolling_factor,
+                          .slope_rad = f.slope_rad,
+                          .headwind_mps = f.headwind,
+                          .drag_area_m2 = f.drag_nps2pm2,
+                          .air_density_kgpm3 = 2.0,
+                          .scrub_drag_n = f.scrub_n};
+    Application a = plan_application(roll_law(idle), piece.v0_mps, piece.v1_mps,
+                                     brief.technique.deceleration_mps2, brief.technique.jerk_mps3);
+    if (std::abs(a.length_m - piece.length_m) > 1e-3)
+      a = firm_application(piece.v0_mps, piece.v1_mps, piece.length_m);
+    auto phase = [&](double from_a, double to_a, double duration) {
+      return [&f, from_a, to_a, duration](double t, const State& x) -> State {
+        const double v = x[0];
+        const double deceleration = from_a + (to_a - from_a) * t / duration;
+        const double brake_n = f.mass_kg * deceleration + f.pull(v);
+        return {-deceleration, v, f.thrust(v) * v, f.resistance(v) * v, brake_n * v};
+      };
+    };
+    State x = runge_kutta(phase(a.start_mps2, a.peak_mps2, a.rise_s), start, 0.0, a.rise_s, 500);
+    x = runge_kutta(phase(a.peak_mps2, a.peak_mps2, 1.0), x, 0.0, a.hold_s, 500);
+    return runge_kutta(phase(a.peak_mps2, a.end_mps2, a.fall_s), x, 0.0, a.fall_s, 500);
+  }
+  // Hold and Drag: constant speed.
+  const double v = piece.v0_mps;
+  const double extra_n = piece.kind == PieceKind::Hold ? piece.extra_thrust_n : 0.0;
+  const double way = v * piece.duration_s;
+  return {v, way, (f.thrust(v) + extra_n) * way, f.resistance(v) * way,
+          (f.pull(v) + extra_n) * way};
+}
+
+struct Balance {
+  Worst speed, way, brakes, whole;
+};
+
+void check_run(const Brief& brief, const Card& card, const RouteRun& run, int number,
+               Balance& balance) {
+  const double mass_kg = brief.condition.mass_kg;
+  double thrust_j = 0.0, resistance_j = 0.0, brakes_j = 0.0, climb_j = 0.0;
+  for (const Piece& piece : run.pieces) {
+    const Forces f = forces_on(brief, card, run, piece.leg);
+    const State end = again(brief, f, piece);
+    balance.speed.note(end[0] - piece.v1_mps, number);
+    balance.way.note((end[1] - piece.length_m) / (1.0 + piece.length_m), number);
+    const double scale = 0.5 * mass_kg * std::max(1.0, piece.v0_mps * piece.v0_mps) +
+                         std::abs(end[2]) + std::abs(end[3]);
+    balance.brakes.note((end[4] - piece.brake_energy_j) / scale, number);
+    thrust_j += end[2];
+    resistance_j += end[3];
+    brakes_j += piece.brake_energy_j;
+    climb_j += mass_kg * units::kGravity_mps2 * std::sin(f.slope_rad) * piece.length_m;
+  }
+  const double v0 = brief.route.start_speed_mps;
+  const double v1 = run.pieces.empty() ? v0 : run.pieces.back().v1_mps;
+  const double kinetic_j = 0.5 * mass_kg * (v1 * v1 - v0 * v0);
+  const double largest =
+      std::max({thrust_j, resistance_j, brakes_j, std::abs(climb_j), std::abs(kinetic_j), 1.0});
+  balance.whole.note((kinetic_j + climb_j - thrust_j + resistance_j + brakes_j) / largest, number);
+}
+
+}  // namespace
+
+TEST_CASE("run: every piece obeys the equation of motion and the energy balance closes") {
+  static Card card;
+  Balance balance;
+  int number = 0;
+  for (const BriefDocument& document : preset_briefs()) {
+    compute_card(document.brief, card);
+    for (const BrakeTechnique technique :
+         {BrakeTechnique::FewLong, BrakeTechnique::ManyShort, BrakeTechnique::Dragging}) {
+      const RouteRun run = run_route(document.brief, card.air, technique, card.turns);
+      check_run(document.brief, card, run, number, balance);
+    }
+    ++number;
+  }
+  CAPTURE(balance.speed.at);
+  CHECK(balance.speed.error < 1e-8);
+  CAPTURE(balance.way.at);
+  CHECK(balance.way.error < 1e-8);
+  CAPTURE(balance.brakes.at);
+  CHECK(balance.brakes.error < 1e-8);
+  CAPTURE(balance.whole.at);
+  CHECK(balance.whole.error < 1e-9);
+  MESSAGE("pieces: ", balance.speed.count, "; whole runs: ", balance.whole.count,
+          "; worst balance ", balance.whole.error);
+}
+
+TEST_CASE("run: one application from 20 to 10 kt takes the kinetic energy less what drag takes") {
+  // 1 - C_r g / a + T / (m a), with a = (v0^2 - v1^2) / (2 d): derived from the energy balance. With
+  // 300 t and twelve 60 kg carbon packs some 20 K.
+  RollForces f{.mass_kg = 300e3, .thrust_n = 0.08 * 300e3, .rolling_resistance = 0.012};
+  const double v0 = units::mps_from_knots(20.0), v1 = units::mps_from_knots(10.0);
+  const RollLaw law = roll_law(f);
+  const Application a = plan_application(law, v0, v1, 1.0, 0.5);
+  const double mean = (v0 * v0 - v1 * v1) / (2.0 * a.length_m);
+  const double kinetic_j = 0.5 * f.mass_kg * (v0 * v0 - v1 * v1);
+  const double share = application_energy_j(a, law, f.mass_kg) / kinetic_j;
+  const double expected = 1.0 + (0.08 - 0.012 * units::kGravity_mps2) / mean;
+  CHECK(share == doctest::Approx(expected).epsilon(1e-12));
+  HeatPack pack;
+  pack.mass_kg = 60.0;
+  const double start_k = units::kelvin_from_celsius(80.0);
+  const double rise =
+      temperature_after_energy_k(pack, start_k, share * kinetic_j / 12.0) - start_k;
+  CHECK(rise > 15.0);
+  CHECK(rise < 25.0);
+}
