@@ -79,7 +79,8 @@ std::string apply_input(Session& session, std::string_view id, std::string_view 
   }
   if (const Choice* choice = find_choice(id)) {
     for (std::size_t i = 0; i < choice->options.size(); ++i) {
-      if (choice->options[i].value == value) return session.set_choice(*choice, static_cast<int>(i));
+      if (choice->options[i].value == value)
+        return session.set_choice(*choice, static_cast<int>(i));
     }
     return std::string(choice->label) + ": there is no such choice.";
   }

@@ -54,7 +54,7 @@ void draw_tile(Ui& ui, const Box& box, const TileLook& look, std::string_view nu
   pen.fill(box, c.raised);
   pen.frame(box, look.active ? c.accent : c.rule, look.active ? 2.0f : 1.0f);
   const float dot = look.entered ? 12.0f : 0.0f;
-  const float room = box.width - 2.0f * kPad + 4.0f - dot;
+  const float room = box.width - kPad - 4.0f - dot;
   pen.text_fitted(Type::Small, {box.x + kPad, box.y + 9.0f}, room, c.muted, look.label);
   const ImU32 colour = look.entered ? c.accent : c.ink;
   const Type type = look.entered ? Type::ResultBold : Type::Result;
@@ -140,8 +140,8 @@ void value_tile(Ui& ui, const Field& field, const Box& box) {
   if (use.dragging) {
     double value = 0.0;
     const double present = field.get(brief);
-    if (follow_drag(ui, use, present, field.fine_step, field.coarse_step,
-                    field_range(field, brief), value)) {
+    if (follow_drag(ui, use, present, field.fine_step, field.coarse_step, field_range(field, brief),
+                    value)) {
       ui.view.drag_refusal = session.set_field(field, value);
     }
     if (use.drag_ended) session.end_drag();

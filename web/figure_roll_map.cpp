@@ -105,8 +105,8 @@ void make_level(const Grid& grid, double level, std::vector<Patch>& patches,
     };
     for (int column = 0; column + 1 < kMapColumns; ++column) {
       const Patch patch = clipped_cell(grid, row, column, level);
-      const bool whole = patch.count == 4 && std::all_of(patch.corners.begin(),
-                                                         patch.corners.begin() + 4, is_corner);
+      const bool whole = patch.count == 4 &&
+                         std::all_of(patch.corners.begin(), patch.corners.begin() + 4, is_corner);
       if (whole) {
         if (run_from < 0) run_from = column;
         continue;
@@ -195,8 +195,9 @@ void draw_contour_labels(const Ui& ui, const Geometry& made, const Plot& plot,
         const ImVec2 p = plot.at(s.a);
         const Box box{p.x - w / 2.0f - 4.0f, p.y - h / 2.0f, w + 8.0f, h};
         const float reach = edge[static_cast<std::size_t>(column)].y;
-        if (box.y < reach - 2.0f || box.y < plot.box.y + 2.0f || box.bottom() > plot.box.bottom() - 2.0f ||
-            box.x < plot.box.x || box.right() > plot.box.right() || !room.take(box)) {
+        if (box.y < reach - 2.0f || box.y < plot.box.y + 2.0f ||
+            box.bottom() > plot.box.bottom() - 2.0f || box.x < plot.box.x ||
+            box.right() > plot.box.right() || !room.take(box)) {
           continue;
         }
         label(ui, {box.x + 4.0f, box.y}, c.ink, kLevels[i].name);

@@ -37,7 +37,8 @@ TracePoint trace_at(const RouteTrace& trace, double distance_m) {
   at.distance_m = distance_m;
   at.time_s = mix(a.time_s, b.time_s);
   // Between two points the square of the speed is what grows evenly with distance.
-  at.speed_mps = std::sqrt(std::max(0.0, mix(a.speed_mps * a.speed_mps, b.speed_mps * b.speed_mps)));
+  at.speed_mps =
+      std::sqrt(std::max(0.0, mix(a.speed_mps * a.speed_mps, b.speed_mps * b.speed_mps)));
   at.brake_k = mix(a.brake_k, b.brake_k);
   at.elevation_m = mix(a.elevation_m, b.elevation_m);
   return at;
@@ -52,8 +53,8 @@ std::size_t leg_at(const RouteRun& run, double distance_m) {
 }
 
 template <class Value>
-void draw_trace(const Ui& ui, const RouteTrace& trace, const Panels& p, const Scale& y, ImU32 colour,
-                float thickness, Value value) {
+void draw_trace(const Ui& ui, const RouteTrace& trace, const Panels& p, const Scale& y,
+                ImU32 colour, float thickness, Value value) {
   static std::array<ImVec2, kMaxTrace> points;  // too large for the stack of a browser
   int count = 0;
   for (const TracePoint& t : trace.points) {
@@ -76,8 +77,8 @@ void draw_legs(const Ui& ui, const Panels& p, float top, float bottom) {
     }
     const Digits number(static_cast<int>(i) + 1);
     const float w = ui.pen.width(Type::Small, number);
-    const float x = (from + to) / 2.0f - w / 2.0f;
-    if (x >= free_from) {
+    const float x = std::max((from + to) / 2.0f - w / 2.0f, free_from);
+    if (x + w <= std::max(to, from + w)) {
       ui.pen.text(Type::Small, {x, top - 21.0f}, c.muted, number);
       free_from = x + w + 6.0f;
     }
@@ -262,8 +263,9 @@ float figure_route(Ui& ui, ImVec2 at, float width) {
   draw_stroke_key(ui, p);
   draw_brakes(ui, trace, p);
 
-  axis_left(ui, p.elevation, p.left, Ticks{low_m, std::max(high_m - low_m, 1e-6),
-                                           high_m - low_m > 2.5 ? 2 : 1, 0}, "elevation, m");
+  axis_left(ui, p.elevation, p.left,
+            Ticks{low_m, std::max(high_m - low_m, 1e-6), high_m - low_m > 2.5 ? 2 : 1, 0},
+            "elevation, m");
   axis_left(ui, p.speed, p.left, round_ticks(0.0, p.speed.high, 4), "speed, kt");
   pen.hairline({p.left, p.speed.from}, {p.right, p.speed.from}, c.rule);
   axis_left(ui, p.brake, p.left, round_ticks(p.brake.low, p.brake.high, 3), "brakes, °C");

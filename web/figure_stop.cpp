@@ -12,9 +12,9 @@ namespace {
 constexpr float kBelow = 124.0f;  // room under the ground for hatching, ticks and names
 
 struct Side {
-  float line_x;   // where the line to stop at is
+  float line_x;  // where the line to stop at is
   float ground_y;
-  float scale;    // pixels per metre, both ways
+  float scale;  // pixels per metre, both ways
 
   ImVec2 at(double before_line_m, double height_m) const {
     return {line_x - static_cast<float>(before_line_m) * scale,
@@ -103,9 +103,9 @@ float figure_stop(Ui& ui, ImVec2 at, float width) {
   // From behind the farthest of the three positions (or as much of it as is worth showing) to a
   // little beyond the line and the sight line's end.
   const double most = std::max(stop.obscured_m, stop.eye_before_line_m) + 8.0;
-  const double far = 
-      stop.eye_before_line_at_brake_m < 1.5 * most ? std::max(most, stop.eye_before_line_at_brake_m + 4.0)
-                                                   : most + 4.0;
+  const double far = stop.eye_before_line_at_brake_m < 1.5 * most
+                         ? std::max(most, stop.eye_before_line_at_brake_m + 4.0)
+                         : most + 4.0;
   const double beyond = std::max(4.0, stop.obscured_m - stop.eye_before_line_m + 3.0);
   Side side{};
   side.scale = width / static_cast<float>(far + beyond);
@@ -139,23 +139,26 @@ float figure_stop(Ui& ui, ImVec2 at, float width) {
 
   pen.hairline({at.x, side.ground_y}, {at.x + width, side.ground_y}, c.ink);
   // The line itself: paint on the ground; its name stands below with the other places.
-  const std::string_view name =
-      stop.end == RouteEnd::HoldingLine
-          ? (stop.stop_bar_lit ? "holding line, bar lit" : "holding line")
-          : "stand mark";
+  const std::string_view name = stop.end == RouteEnd::HoldingLine
+                                    ? (stop.stop_bar_lit ? "holding line, bar lit" : "holding line")
+                                    : "stand mark";
   pen.fill({side.line_x - 3.0f, side.ground_y - 5.0f, 6.0f, 7.0f}, c.ink);
   label(ui, {std::min(eye.x + 8.0f, at.x + width - 40.0f), eye.y - 22.0f}, c.second, "eye", true);
-  const float middle = (hidden_from + seen.x) / 2.0f;
+  // The word stands in the wider of the two parts that the line divides the hidden ground into.
+  const bool before = side.line_x - hidden_from > seen.x - side.line_x;
+  const float part_from = before ? hidden_from : std::max(hidden_from, side.line_x);
+  const float part_to = before ? std::min(side.line_x, seen.x) : seen.x;
+  const float middle = (part_from + part_to) / 2.0f;
   const std::string_view hidden = "hidden from the eye";
   const float hidden_width = pen.width(Type::Small, hidden);
-  if (seen.x - hidden_from > hidden_width + 30.0f) {
+  if (part_to - part_from > hidden_width + 16.0f) {
     label(ui, {middle - hidden_width / 2.0f, side.ground_y + 4.0f}, c.muted, hidden);
   }
   const Tick ticks[] = {
+      {"application starts", stop.eye_before_line_at_brake_m, c.accent},
       {name, 0.0, c.ink},
       {"stopped", stop.eye_before_line_m, c.ink},
       {"line lost", stop.obscured_m, c.second},
-      {"application starts", stop.eye_before_line_at_brake_m, c.accent},
   };
   draw_ticks(ui, side, whole, ticks, 4);
   pen.text(Type::Small, {at.x, at.y}, c.muted, "Your eye before the line");

@@ -91,9 +91,9 @@ void draw_pavement(const Ui& ui, const TurnOutline& outline, const Plan& plan) {
   }
   draw->Flags = flags;
   std::array<ImVec2, kEdgeSamples> points;
-  const auto polyline = [&](const Point* from, ImU32 colour, float thickness, float on,
-                            float off) {
-    for (int i = 0; i < outline.samples; ++i) points[static_cast<std::size_t>(i)] = plan.at(from[i]);
+  const auto polyline = [&](const Point* from, ImU32 colour, float thickness, float on, float off) {
+    for (int i = 0; i < outline.samples; ++i)
+      points[static_cast<std::size_t>(i)] = plan.at(from[i]);
     ui.pen.curve(points.data(), outline.samples, colour, thickness, on, off);
   };
   polyline(outline.left_edge, c.ink, 1.6f, 0.0f, 0.0f);
@@ -143,7 +143,8 @@ void draw_wheel(const Ui& ui, const Plan& plan, const Pose& pose, Track where, d
   ui.pen.line(plan.at(behind), plan.at(ahead), ui.colours().ink, std::max(3.0f, plan.scale * 0.8f));
 }
 
-// A plan form that is nobody's: a tube, two swept wings and a tailplane from the aircraft's numbers.
+// A plan form that is nobody's: a tube, two swept wings and a tailplane from the aircraft's
+// numbers.
 void draw_aircraft(const Ui& ui, const TrackPlan& track, const Plan& plan, int sample) {
   const Aircraft& a = ui.session.document().brief.aircraft;
   const theme::Palette& c = ui.colours();
@@ -206,8 +207,8 @@ Point nearest_on(const Point* edge, int samples, Point to) {
     const double dy = edge[i].y_m - edge[i - 1].y_m;
     const double square = dx * dx + dy * dy;
     if (square <= 0.0) continue;
-    const double t = std::clamp(((to.x_m - edge[i - 1].x_m) * dx +
-                                 (to.y_m - edge[i - 1].y_m) * dy) / square, 0.0, 1.0);
+    const double t = std::clamp(
+        ((to.x_m - edge[i - 1].x_m) * dx + (to.y_m - edge[i - 1].y_m) * dy) / square, 0.0, 1.0);
     const Point on{edge[i - 1].x_m + t * dx, edge[i - 1].y_m + t * dy};
     const double away = std::hypot(on.x_m - to.x_m, on.y_m - to.y_m);
     if (away < least) {
@@ -237,8 +238,8 @@ void draw_margin(const Ui& ui, const Plan& plan, const TurnOutline& outline, con
     for (const double side : {-0.5, 0.5}) {
       const Point at = point_on_body(track.pose[sample], brief.aircraft.wheelbase_m,
                                      side * brief.aircraft.nose_wheel_span_m);
-      const Point on = nearest_on(side > 0.0 ? outline.right_edge : outline.left_edge,
-                                  outline.samples, at);
+      const Point on =
+          nearest_on(side > 0.0 ? outline.right_edge : outline.left_edge, outline.samples, at);
       const double away = std::hypot(on.x_m - at.x_m, on.y_m - at.y_m);
       if (away >= least) continue;
       least = away;
@@ -250,8 +251,8 @@ void draw_margin(const Ui& ui, const Plan& plan, const TurnOutline& outline, con
     sample = right ? m.right_main_at : m.left_main_at;
     margin = right ? m.right_main_m : m.left_main_m;
     wanted = brief.limits.edge_clearance_m;
-    wheel = point_on_body(track.pose[sample], 0.0,
-                          (right ? 0.5 : -0.5) * brief.aircraft.wheel_span_m);
+    wheel =
+        point_on_body(track.pose[sample], 0.0, (right ? 0.5 : -0.5) * brief.aircraft.wheel_span_m);
     edge = nearest_on(right ? outline.right_edge : outline.left_edge, outline.samples, wheel);
   }
   ImU32 colour = which == Margin::Nose ? c.accent : c.ink;
@@ -263,9 +264,9 @@ void draw_margin(const Ui& ui, const Plan& plan, const TurnOutline& outline, con
   const Number number(std::floor(margin * 10.0) / 10.0, 1, "m");
   std::array<char, 48> text;
   const std::string_view digits = number;
-  const int length = std::snprintf(text.data(), text.size(), "%s%.*s",
-                                   which == Margin::Nose ? "nose wheels " : "",
-                                   static_cast<int>(digits.size()), digits.data());
+  const int length =
+      std::snprintf(text.data(), text.size(), "%s%.*s", which == Margin::Nose ? "nose wheels " : "",
+                    static_cast<int>(digits.size()), digits.data());
   const std::string_view words(text.data(), static_cast<std::size_t>(length));
   const float w = ui.pen.width(Type::SmallBold, words);
   // Outside the pavement, beyond the end of the dimension line, where nothing stands yet.

@@ -13,13 +13,20 @@ constexpr float kHeight = 152.0f;
 
 std::string_view limit_name(TurnLimit by) {
   switch (by) {
-    case TurnLimit::Operator: return "limit for this turn";
-    case TurnLimit::Leg: return "limit of this leg";
-    case TurnLimit::Cockpit: return "side load, cockpit";
-    case TurnLimit::CabinFront: return "side load, cabin front";
-    case TurnLimit::CabinRear: return "side load, cabin rear";
-    case TurnLimit::MainGear: return "side load, main gear";
-    case TurnLimit::NoseGrip: return "nose-wheel grip";
+    case TurnLimit::Operator:
+      return "limit for this turn";
+    case TurnLimit::Leg:
+      return "limit of this leg";
+    case TurnLimit::Cockpit:
+      return "side load, cockpit";
+    case TurnLimit::CabinFront:
+      return "side load, cabin front";
+    case TurnLimit::CabinRear:
+      return "side load, cabin rear";
+    case TurnLimit::MainGear:
+      return "side load, main gear";
+    case TurnLimit::NoseGrip:
+      return "nose-wheel grip";
   }
   return "limit";
 }

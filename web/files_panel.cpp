@@ -13,8 +13,10 @@ struct FileAction {
 };
 
 constexpr FileAction kActions[] = {
-    {"take", "Take in a file…", "An aircraft, a route or a whole brief, as JSON. It is checked first."},
-    {"save-brief", "Save brief as file", "Everything on this sheet, to open here again or to pass on."},
+    {"take", "Take in a file…",
+     "An aircraft, a route or a whole brief, as JSON. It is checked first."},
+    {"save-brief", "Save brief as file",
+     "Everything on this sheet, to open here again or to pass on."},
     {"save-aircraft", "Save aircraft as file", "The type's constants, to edit or to share."},
     {"save-route", "Save route as file", "The legs with their slopes, widths and limits."},
     {"start-over", "Start over with the demo", "Undo brings back what is here now."},

@@ -50,8 +50,9 @@ void tiles(Ui& ui, Flow& flow, std::initializer_list<FieldGroup> groups) {
     for (const Field& field : fields) {
       if (field.group != group || !shown(field, brief)) continue;
       const auto span = static_cast<float>(first_spans);
-      value_tile(ui, field, {flow.x + static_cast<float>(column) * (w + kGap), flow.y,
-                             span * w + (span - 1.0f) * kGap, kTileHeight});
+      value_tile(ui, field,
+                 {flow.x + static_cast<float>(column) * (w + kGap), flow.y,
+                  span * w + (span - 1.0f) * kGap, kTileHeight});
       column += first_spans;
       first_spans = 1;
       if (column < flow.columns) continue;
@@ -107,7 +108,7 @@ void more_inputs(Ui& ui, Flow& flow) {
 float draw_inputs(Ui& ui, ImVec2 at, float width) {
   const BriefDocument& document = ui.session.document();
   Flow flow{at.x, at.y, width, std::clamp(static_cast<int>(width / 168.0f), 2, 4)};
-  constexpr float kPicker = 72.0f;
+  constexpr float kPicker = 68.0f;
   const bool side_by_side = width >= 640.0f;
   const float w = side_by_side ? (width - kGap) / 2.0f : width;
   if (picker_tile(ui, "pick:aircraft", {flow.x, flow.y, w, kPicker}, "Aircraft",
@@ -115,9 +116,8 @@ float draw_inputs(Ui& ui, ImVec2 at, float width) {
     ui.view.panel = Panel::Aircraft;
   }
   if (!side_by_side) flow.y += kPicker + kGap;
-  if (picker_tile(ui, "pick:route",
-                  {side_by_side ? flow.x + w + kGap : flow.x, flow.y, w, kPicker}, "Route",
-                  document.route.name)) {
+  if (picker_tile(ui, "pick:route", {side_by_side ? flow.x + w + kGap : flow.x, flow.y, w, kPicker},
+                  "Route", document.route.name)) {
     ui.view.panel = Panel::Route;
   }
   flow.y += kPicker + kGap;

@@ -27,8 +27,8 @@ Subject subject_of(const Ui& ui, const NumberTarget& target) {
   const BriefDocument& document = ui.session.document();
   if (target.field != nullptr) {
     const Field& f = *target.field;
-    return {f.label,       f.unit,     f.help, field_range(f, document.brief),
-            f.get(document.brief), f.fine_step, f.decimals};
+    return {f.label,     f.unit,    f.help, field_range(f, document.brief), f.get(document.brief),
+            f.fine_step, f.decimals};
   }
   const LegField& f = *target.leg_field;
   const Leg& leg = document.route.route.legs[target.leg];
@@ -137,8 +137,10 @@ void take_keys(Ui& ui, const Subject& subject) {
 void draw_backspace(const Ui& ui, const Box& box) {
   const ImVec2 m = box.centre();
   const ImU32 c = ui.colours().ink;
-  const ImVec2 outline[] = {{m.x - 14.0f, m.y},        {m.x - 6.0f, m.y - 9.0f},
-                            {m.x + 13.0f, m.y - 9.0f}, {m.x + 13.0f, m.y + 9.0f},
+  const ImVec2 outline[] = {{m.x - 14.0f, m.y},
+                            {m.x - 6.0f, m.y - 9.0f},
+                            {m.x + 13.0f, m.y - 9.0f},
+                            {m.x + 13.0f, m.y + 9.0f},
                             {m.x - 6.0f, m.y + 9.0f}};
   ui.pen.draw->AddPolyline(outline, 5, c, ImDrawFlags_Closed, 1.8f);
   ui.pen.line({m.x - 1.0f, m.y - 4.0f}, {m.x + 7.0f, m.y + 4.0f}, c, 1.8f);
@@ -282,16 +284,16 @@ void draw_keypad(Ui& ui) {
   y += pen.height(type) + 4.0f;
   pen.fill({x, y, width, 2.0f}, wrong ? c.exceeded : c.accent);
   y += 10.0f;
-  const std::string range = format_number(subject.range.minimum, subject.decimals) + " to " +
-                            with_unit(format_number(subject.range.maximum, subject.decimals),
-                                      subject.unit);
+  const std::string range =
+      format_number(subject.range.minimum, subject.decimals) + " to " +
+      with_unit(format_number(subject.range.maximum, subject.decimals), subject.unit);
   pen.text(Type::SmallBold, {x, y}, c.ink, range);
   y += pen.line_height(Type::Small) + 2.0f;
   if (wrong) {
     const std::string live =
-        pad.refusal.empty() ? range_sentence(subject.label, subject.unit, subject.range,
-                                             subject.decimals, number)
-                            : pad.refusal;
+        pad.refusal.empty()
+            ? range_sentence(subject.label, subject.unit, subject.range, subject.decimals, number)
+            : pad.refusal;
     pen.mark(Mark::Exceeded, {x + 6.0f, y + 10.0f}, 12.0f);
     pen.paragraph(Type::Small, {x + 20.0f, y}, width - 20.0f, c.exceeded, live);
   } else {
@@ -303,9 +305,9 @@ void draw_keypad(Ui& ui) {
   y = box.bottom() - bottom_inset - kPadding - theme::kTarget;
   const float third = (width - kGap) / 3.0f;
   const bool cancel = button(ui, "key:", "cancel", {x, y, third, theme::kTarget}, "Cancel");
-  const bool accept = button(ui, "key:", "set",
-                             {x + third + kGap, y, width - third - kGap, theme::kTarget}, "Set",
-                             ButtonLook::Primary);
+  const bool accept =
+      button(ui, "key:", "set", {x + third + kGap, y, width - third - kGap, theme::kTarget}, "Set",
+             ButtonLook::Primary);
   if (accept) {
     set(ui, subject);
   } else if (cancel || outside) {

@@ -29,7 +29,7 @@ void draw_strip(const Ui& ui, const Box& strip, float x, bool title_gone) {
     const std::string& title = ui.session.sheet().title;
     const float w = pen.width(Type::BodyBold, title) + 14.0f;
     pen.text_fitted(Type::BodyBold, {x, y}, right - x, c.ink, title);
-    if (x + w + 80.0f < right) {
+    if (x + w + 160.0f < right) {
       pen.text_fitted(Type::Body, {x + w, y}, right - x - w, c.muted,
                       ui.session.document().route.name);
     }
@@ -90,7 +90,8 @@ void draw_wide(Ui& ui) {
   offset = ui.touch.begin_scroll(ui.view.sheet_scroll, view, pen);
   const float from = view.y + (strip > 20.0f ? 0.0f : 28.0f) - offset;
   const float height = draw_sheet(ui, {sheet_x, from}, width);
-  ui.touch.end_scroll(ui.view.sheet_scroll, from + offset - view.y + height + clear_bottom(ui), pen);
+  ui.touch.end_scroll(ui.view.sheet_scroll, from + offset - view.y + height + clear_bottom(ui),
+                      pen);
   draw_strip(ui, {view.x, 0.0f, view.width, strip}, sheet_x, offset > kTitleGone);
 }
 

@@ -54,8 +54,10 @@ void leg_actions(Ui& ui, std::size_t index, float x, float& y, float width) {
     std::string_view name;
     std::string_view label;
   };
-  constexpr Action kActions[] = {{"straight", "Add straight after"}, {"arc", "Add turn after"},
-                                 {"up", "Move up"},                  {"down", "Move down"},
+  constexpr Action kActions[] = {{"straight", "Add straight after"},
+                                 {"arc", "Add turn after"},
+                                 {"up", "Move up"},
+                                 {"down", "Move down"},
                                  {"remove", "Remove"}};
   Session& session = ui.session;
   float at = x;
@@ -71,8 +73,7 @@ void leg_actions(Ui& ui, std::size_t index, float x, float& y, float width) {
     int open = ui.view.open_leg;
     std::string refusal;
     if (action.name == "straight" || action.name == "arc") {
-      refusal = session.add_leg(index,
-                                action.name == "arc" ? LegKind::Arc : LegKind::Straight);
+      refusal = session.add_leg(index, action.name == "arc" ? LegKind::Arc : LegKind::Straight);
       ++open;
     } else if (action.name == "remove") {
       refusal = session.remove_leg(index);

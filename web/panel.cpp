@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "about.hpp"
-#include "files_panel.hpp"
 #include "controls.hpp"
+#include "files_panel.hpp"
 #include "legs_editor.hpp"
 #include "physics/taxi_route.hpp"
 
@@ -33,8 +33,8 @@ bool list_item(Ui& ui, std::string_view kind, std::string_view id, float x, floa
   const Use use = ui.touch.use(part_id(kind, id), box, pen);
   if (use.held || use.hovered) pen.fill(box, c.pavement);
   if (chosen) pen.fill({x, y + 1.0f, 4.0f, box.height - 1.0f}, c.accent);
-  pen.text_fitted(Type::BodyBold, {x + 18.0f, y + 14.0f}, width - 36.0f,
-                  chosen ? c.accent : c.ink, name);
+  pen.text_fitted(Type::BodyBold, {x + 18.0f, y + 14.0f}, width - 36.0f, chosen ? c.accent : c.ink,
+                  name);
   pen.paragraph(Type::Small, {x + 18.0f, y + 14.0f + pen.line_height(Type::Body)}, width - 36.0f,
                 c.muted, facts);
   pen.hairline({x, box.bottom()}, {box.right(), box.bottom()}, c.rule);
@@ -49,10 +49,10 @@ void draw_aircraft_list(Ui& ui) {
   for (const AircraftDocument& d : preset_aircraft()) {
     std::array<char, 160> facts;
     const Aircraft& a = d.aircraft;
-    const int length = std::snprintf(
-        facts.data(), facts.size(), "%.0f to %.0f t, %d engines, wheelbase %.1f m, span %.0f m",
-        a.lowest_mass_kg / 1e3, a.highest_mass_kg / 1e3, a.engine_count, a.wheelbase_m,
-        a.wing_span_m);
+    const int length = std::snprintf(facts.data(), facts.size(),
+                                     "%.0f to %.0f t, %d engines, wheelbase %.1f m, span %.0f m",
+                                     a.lowest_mass_kg / 1e3, a.highest_mass_kg / 1e3,
+                                     a.engine_count, a.wheelbase_m, a.wing_span_m);
     const bool chosen = d.id == ui.session.document().aircraft.id;
     if (list_item(ui, "aircraft:", d.id, space.content.x, y, space.content.width, d.name,
                   {facts.data(), static_cast<std::size_t>(length)}, chosen)) {
@@ -71,9 +71,9 @@ void draw_route_list(Ui& ui) {
     std::array<char, 240> facts;
     int turns = 0;
     for (const Leg& leg : d.route.legs) turns += leg.kind == LegKind::Arc ? 1 : 0;
-    const int length = std::snprintf(facts.data(), facts.size(), "%s to %s, %.1f km, %d turns",
-                                     d.from.c_str(), d.to.c_str(), route_length_m(d.route) / 1e3,
-                                     turns);
+    const int length =
+        std::snprintf(facts.data(), facts.size(), "%s to %s, %.1f km, %d turns", d.from.c_str(),
+                      d.to.c_str(), route_length_m(d.route) / 1e3, turns);
     const bool chosen = d.id == ui.session.document().route.id;
     if (list_item(ui, "route:", d.id, space.content.x, y, space.content.width, d.name,
                   {facts.data(), static_cast<std::size_t>(std::clamp(length, 0, 239))}, chosen)) {
@@ -99,11 +99,10 @@ PanelSpace begin_panel(Ui& ui, std::string_view title) {
   pen.frame(box, c.rule);
   pen.text(Type::Head, {box.x + 20.0f, box.y + 16.0f}, c.ink, title);
   PanelSpace space;
-  const bool cross = close_button(ui, "panel:close", {box.right() - 60.0f, box.y + 8.0f, 48.0f, 48.0f});
-  const bool escape =
-      ui.touch.enabled && ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape));
-  const bool outside =
-      ui.touch.enabled && ui.touch.pressed() && !box.contains(ui.touch.position());
+  const bool cross =
+      close_button(ui, "panel:close", {box.right() - 60.0f, box.y + 8.0f, 48.0f, 48.0f});
+  const bool escape = ui.touch.enabled && ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape));
+  const bool outside = ui.touch.enabled && ui.touch.pressed() && !box.contains(ui.touch.position());
   space.closed = cross || escape || outside;
   if (space.closed) {
     ui.view.panel = Panel::None;
@@ -131,13 +130,20 @@ void draw_panel(Ui& ui) {
     platform::request_frames(3);
   }
   switch (ui.view.panel) {
-    case Panel::None: return;
-    case Panel::Aircraft: return draw_aircraft_list(ui);
-    case Panel::Route: return draw_route_list(ui);
-    case Panel::Legs: return draw_legs_editor(ui);
-    case Panel::Files: return draw_files(ui);
-    case Panel::Errors: return draw_file_errors(ui);
-    case Panel::About: return draw_about(ui);
+    case Panel::None:
+      return;
+    case Panel::Aircraft:
+      return draw_aircraft_list(ui);
+    case Panel::Route:
+      return draw_route_list(ui);
+    case Panel::Legs:
+      return draw_legs_editor(ui);
+    case Panel::Files:
+      return draw_files(ui);
+    case Panel::Errors:
+      return draw_file_errors(ui);
+    case Panel::About:
+      return draw_about(ui);
   }
 }
 

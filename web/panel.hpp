@@ -6,8 +6,8 @@
 namespace tillerline {
 
 struct PanelSpace {
-  Box content;      // scrolls; draw between begin_panel and end_panel
-  float y = 0.0f;   // where the content begins, scrolled
+  Box content;     // scrolls; draw between begin_panel and end_panel
+  float y = 0.0f;  // where the content begins, scrolled
   bool closed = false;
 };
 

@@ -41,13 +41,20 @@ Pen::Face Pen::face(Type type) const {
   const platform::Fonts& fonts = platform::fonts();
   const auto natural = [this](ImFont* font) { return Face{font, font->FontSize * pixel}; };
   switch (type) {
-    case Type::Small: return natural(fonts.small);
-    case Type::SmallBold: return natural(fonts.small_bold);
-    case Type::Body: return natural(fonts.body);
-    case Type::BodyBold: return natural(fonts.body_bold);
-    case Type::Head: return {fonts.result, fonts.result->FontSize * pixel * kHeadShare};
-    case Type::Result: return natural(fonts.result);
-    case Type::ResultBold: return natural(fonts.result_bold);
+    case Type::Small:
+      return natural(fonts.small);
+    case Type::SmallBold:
+      return natural(fonts.small_bold);
+    case Type::Body:
+      return natural(fonts.body);
+    case Type::BodyBold:
+      return natural(fonts.body_bold);
+    case Type::Head:
+      return {fonts.result, fonts.result->FontSize * pixel * kHeadShare};
+    case Type::Result:
+      return natural(fonts.result);
+    case Type::ResultBold:
+      return natural(fonts.result_bold);
   }
   return natural(fonts.body);
 }

@@ -1,8 +1,8 @@
 // Fingers, mouse and wheel: what is a tap, what is a drag, what scrolls.
 //
-// A press stays a press until it has moved 8 px. Then it belongs to the thing pressed, if that takes
-// drags and the movement is more sideways than up and down, or else to the scroll area around it,
-// and the press is called off. A scroll area moves with the finger and glides on when let go.
+// A press stays a press until it has moved 8 px. Then it belongs to the thing pressed, if that
+// takes drags and the movement is more sideways than up and down, or else to the scroll area around
+// it, and the press is called off. A scroll area moves with the finger and glides on when let go.
 #pragma once
 
 #include <cstdint>
@@ -31,13 +31,13 @@ struct ScrollArea {
 // What one thing on the sheet has to do with the pointer in this frame.
 struct Use {
   bool tapped = false;
-  bool held = false;      // pressed right now and still a press
-  bool hovered = false;   // mouse only
+  bool held = false;     // pressed right now and still a press
+  bool hovered = false;  // mouse only
   bool drag_began = false;
   bool dragging = false;
   bool drag_ended = false;
-  ImVec2 at;              // pointer
-  ImVec2 from;            // where it went down
+  ImVec2 at;    // pointer
+  ImVec2 from;  // where it went down
 };
 
 class Touch {

@@ -85,20 +85,18 @@ void row(const Ui& ui, Column& col, const SheetRow& r) {
   col.y += 7.0f;
   // A value too long to stand beside its label goes under it.
   const bool under = label_room < 0.36f * measure;
-  const float used = pen.paragraph(Type::Body, col.at(), under ? measure : label_room, c.muted,
-                                   r.label);
+  const float used =
+      pen.paragraph(Type::Body, col.at(), under ? measure : label_room, c.muted, r.label);
   float y = col.y;
   if (under) {
     y += used;
-    const float h =
-        pen.paragraph(Type::BodyBold, {col.x + mark_width, y}, measure - mark_width,
-                      tone_colour(ui, r.tone), r.value);
+    const float h = pen.paragraph(Type::BodyBold, {col.x + mark_width, y}, measure - mark_width,
+                                  tone_colour(ui, r.tone), r.value);
     draw_mark(ui, r.tone, {col.x + 7.0f, y + line / 2.0f - 1.0f});
     y += h;
   } else {
     pen.text(Type::BodyBold, {col.x + measure - value_width, y}, tone_colour(ui, r.tone), r.value);
-    draw_mark(ui, r.tone,
-              {col.x + measure - value_width - 14.0f, y + line / 2.0f - 1.0f});
+    draw_mark(ui, r.tone, {col.x + measure - value_width - 14.0f, y + line / 2.0f - 1.0f});
     y += used;
   }
   if (!r.note.empty() || r.tone != Tone::Plain) {
@@ -109,8 +107,9 @@ void row(const Ui& ui, Column& col, const SheetRow& r) {
     const ImVec2 note = beside ? ImVec2{col.x + measure + 20.0f, col.y + 3.0f} : ImVec2{col.x, y};
     const float room = (beside ? col.x + col.width - note.x : measure) - w;
     pen.text(Type::SmallBold, note, tone_colour(ui, r.tone), word);
-    const float h = std::max(w > 0.0f ? pen.line_height(Type::Small) : 0.0f,
-                             pen.paragraph(Type::Small, {note.x + w, note.y}, room, c.muted, r.note));
+    const float h =
+        std::max(w > 0.0f ? pen.line_height(Type::Small) : 0.0f,
+                 pen.paragraph(Type::Small, {note.x + w, note.y}, room, c.muted, r.note));
     y = std::max(y, note.y + h);
   }
   col.y = y + 6.0f;
@@ -187,9 +186,9 @@ void draw_turn_chips(Ui& ui, Column& col) {
     const Digits number(turns[i].leg + 1);
     std::array<char, 48> text;
     const double degrees = units::degrees_from_radians(turns[i].turn_rad);
-    const int length = std::snprintf(text.data(), text.size(), "%d  %s %.0f°", turns[i].leg + 1,
-                                     degrees < 0.0 ? "left" : "right",
-                                     degrees < 0.0 ? -degrees : degrees);
+    const int length =
+        std::snprintf(text.data(), text.size(), "%d  %s %.0f°", turns[i].leg + 1,
+                      degrees < 0.0 ? "left" : "right", degrees < 0.0 ? -degrees : degrees);
     const std::string_view name(text.data(), static_cast<std::size_t>(length));
     const Tone tone = std::max(sheet.turns[i].entry.tone, sheet.turns[i].oversteer.tone);
     const float w = ui.pen.width(Type::BodyBold, name) + (tone == Tone::Plain ? 28.0f : 44.0f);
@@ -304,8 +303,8 @@ void draw_leg(const Ui& ui, Column& col, const SheetLeg& leg) {
   paragraph(ui, inner, Type::Body, c.ink, leg.text);
   if (!roomy) {
     std::array<char, 160> text;
-    const int length = std::snprintf(text.data(), text.size(), "%s  ·  %s  ·  %s", leg.speed.c_str(),
-                                     leg.time.c_str(), leg.brakes.c_str());
+    const int length = std::snprintf(text.data(), text.size(), "%s  ·  %s  ·  %s",
+                                     leg.speed.c_str(), leg.time.c_str(), leg.brakes.c_str());
     paragraph(ui, inner, Type::SmallBold, c.muted,
               {text.data(), static_cast<std::size_t>(std::clamp(length, 0, 159))});
   }

@@ -18,22 +18,22 @@ inline constexpr float kSmallPx = 15.0f * kFontBox;   // axis labels, captions, 
 inline constexpr float kBodyPx = 18.0f * kFontBox;    // everything that is read
 inline constexpr float kResultPx = 28.0f * kFontBox;  // results and headlines
 
-inline constexpr float kUnit = 8.0f;      // all distances are multiples of it
-inline constexpr float kTarget = 48.0f;   // least side of what a finger meets
+inline constexpr float kUnit = 8.0f;     // all distances are multiples of it
+inline constexpr float kTarget = 48.0f;  // least side of what a finger meets
 inline constexpr float kTextWidth = 860.0f;
 inline constexpr float kInputColumn = 364.0f;
 inline constexpr float kWideScreen = 1000.0f;  // from here on inputs stand beside the sheet
 
 struct Palette {
-  ImU32 paper;     // the ground
-  ImU32 raised;    // tiles, panels
-  ImU32 ink;       // text, axes
-  ImU32 muted;     // labels, captions
-  ImU32 rule;      // hairlines
-  ImU32 accent;    // what the user entered, what can be tapped, the first curve
+  ImU32 paper;   // the ground
+  ImU32 raised;  // tiles, panels
+  ImU32 ink;     // text, axes
+  ImU32 muted;   // labels, captions
+  ImU32 rule;    // hairlines
+  ImU32 accent;  // what the user entered, what can be tapped, the first curve
   ImU32 on_accent;
-  ImU32 second;    // second curve
-  ImU32 third;     // third curve
+  ImU32 second;  // second curve
+  ImU32 third;   // third curve
   ImU32 care;
   ImU32 exceeded;
   ImU32 veil;      // over the sheet while a panel is open

@@ -8,8 +8,8 @@
 #include <string_view>
 #include <vector>
 
-#include "platform.hpp"
 #include "pen.hpp"
+#include "platform.hpp"
 #include "scroll.hpp"
 #include "session.hpp"
 
@@ -26,9 +26,9 @@ struct NumberTarget {
 
 struct KeypadState {
   NumberTarget target;
-  Box beside;                   // the tile it was opened from
+  Box beside;  // the tile it was opened from
   std::array<char, 16> typed{};
-  std::size_t length = 0;       // 0: nothing typed yet, the present value stands
+  std::size_t length = 0;  // 0: nothing typed yet, the present value stands
   std::string refusal;
 };
 
@@ -42,20 +42,20 @@ struct View {
   Panel panel = Panel::None;
   KeypadState keypad;
   bool more_inputs = false;
-  int open_leg = -1;                   // in the legs editor
+  int open_leg = -1;  // in the legs editor
   std::string leg_refusal;
   std::string file_name;
   std::vector<DocumentError> file_errors;
-  std::string look = "system";         // "system", "light", "dark"
+  std::string look = "system";  // "system", "light", "dark"
 
-  int turn = 0;                        // index into the card's turns
-  int technique = -1;                  // shown in the turn picture; -1: the brief's own
-  double route_scrub_m = -1.0;         // -1: not scrubbed yet
+  int turn = 0;                 // index into the card's turns
+  int technique = -1;           // shown in the turn picture; -1: the brief's own
+  double route_scrub_m = -1.0;  // -1: not scrubbed yet
   int turn_sample = -1;
-  Id figure = 0;                       // the picture that has the arrow keys
-  std::vector<Id> open;                // disclosures that are open
+  Id figure = 0;         // the picture that has the arrow keys
+  std::vector<Id> open;  // disclosures that are open
 
-  double drag_value = 0.0;             // of the tile being dragged
+  double drag_value = 0.0;  // of the tile being dragged
   float drag_x = 0.0f;
   std::string drag_refusal;
 };
