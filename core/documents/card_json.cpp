@@ -2,7 +2,7 @@
 // give the same double back. Left out are only the samples of the pictures (poses and nose-wheel
 // angles along a turn), which follow from the rest.
 //
-//   { "format": "tillerline/card", "version": 1, "program": "0.3.0",
+//   { "format": "tillerline/card", "version": 1, "program": "0.1.0",
 //     "brief": { … the inputs, as `tillerline/brief` … },
 //     "possible": true, "air": {…}, "roll": {…}, "turns": [{…}], "tracks": [{…}], "heat": {…},
 //     "stop": {…}, "run": { …, "legs": [{…}], "pieces": [{…}] },

@@ -1,6 +1,6 @@
 // What the accessible page (site/twin.js) is made from, on one line:
 //
-//   { "program": "0.3.0",
+//   { "program": "0.1.0",
 //     "title", "subtitle", "day", "card_headline", "invented", "safety": text,
 //     "status": one sentence for the polite live region,
 //     "possible": true | false,

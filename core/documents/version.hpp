@@ -3,6 +3,6 @@
 
 namespace tillerline {
 
-inline constexpr const char* kVersion = "0.3.0";
+inline constexpr const char* kVersion = "0.1.0";
 
 }  // namespace tillerline
