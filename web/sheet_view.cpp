@@ -213,7 +213,7 @@ TurnTechnique draw_technique_chips(Ui& ui, Column& col) {
   const float w = std::min(col.width / 2.0f - 4.0f, 240.0f);
   const Box eye{col.x, col.y, w, theme::kTarget};
   const Box gear{col.x + w + 8.0f, col.y, w, theme::kTarget};
-  if (chip(ui, "technique:", "eye", eye, ui.narrow ? "Cockpit on line" : "Cockpit on the line",
+  if (chip(ui, "technique:", "eye", eye, ui.narrow ? "Eye on line" : "Eye on the line",
            shown == TurnTechnique::EyeOnLine)) {
     ui.view.technique = static_cast<int>(TurnTechnique::EyeOnLine);
   }

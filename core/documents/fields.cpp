@@ -456,9 +456,9 @@ constexpr ChoiceOption kSurfaces[] = {
 constexpr ChoiceOption kBrakings[] = {
   {"few_long", "Few long applications"},
   {"many_short", "Many short applications"},
-  {"dragging", "Held against the brakes"}};
+  {"dragging", "Dragging the brakes"}};
 constexpr ChoiceOption kTurnings[] = {
-  {"eye_on_line", "Cockpit on the line"}, {"main_gear_on_line", "Main gear on the line"}};
+  {"eye_on_line", "Eye on the line"}, {"main_gear_on_line", "Main gear on the line"}};
 constexpr ChoiceOption kMaterials[] = {{"carbon", "Carbon"}, {"steel", "Steel"}};
 constexpr ChoiceOption kEnds[] = {
   {"holding_line", "Holding line"}, {"stand_mark", "Mark on the stand"}};
