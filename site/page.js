@@ -159,7 +159,13 @@ const Page = (() => {
     twin.addEventListener('focusin', () => setReading(true));
     fileInput.addEventListener('change', fileChosen);
     if (root.classList.contains('no-canvas')) return;
-    canvas.addEventListener('pointerdown', () => canvas.focus({preventScroll: true}));
+    document.addEventListener('keydown', (event) => {
+      if (event.key === 'Tab') root.classList.add('keys');
+    }, {capture: true});
+    canvas.addEventListener('pointerdown', () => {
+      root.classList.remove('keys');
+      canvas.focus({preventScroll: true});
+    });
     canvas.addEventListener('contextmenu', (event) => event.preventDefault());
     canvas.addEventListener('touchcancel', () => call('tillerline_cancel_touch'), {capture: true});
     for (const type of ['keydown', 'keyup', 'keypress']) {

@@ -73,7 +73,7 @@ void draw_ticks(const Ui& ui, const Side& side, const Box& box, const Tick* tick
     const float w = pen.width(Type::SmallBold, name);
     if (x < box.x) {
       // Too far away for this picture: an arrow to the left, and the number.
-      const float y = side.ground_y + 30.0f;
+      const float y = side.ground_y + 74.0f;  // below the ticks, which it would cross
       room.block({box.x, y, w + 26.0f, 20.0f});
       pen.line({box.x, y + 10.0f}, {box.x + 18.0f, y + 10.0f}, ticks[i].colour, 2.0f);
       pen.line({box.x, y + 10.0f}, {box.x + 6.0f, y + 5.0f}, ticks[i].colour, 2.0f);

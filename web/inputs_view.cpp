@@ -69,13 +69,14 @@ bool applies(const Choice& choice, const Brief& brief) {
   return true;
 }
 
-void choices(Ui& ui, Flow& flow, FieldGroup group) {
+void choices(Ui& ui, Flow& flow, std::initializer_list<FieldGroup> groups) {
   const int columns = flow.width >= 640.0f ? 2 : 1;
   const float w = columns == 2 ? (flow.width - kGap * 2.0f) / 2.0f : flow.width;
   int column = 0;
   float tallest = 0.0f;
   for (const Choice& choice : brief_choices()) {
-    if (choice.group != group || !applies(choice, ui.session.document().brief)) continue;
+    const bool wanted = std::find(groups.begin(), groups.end(), choice.group) != groups.end();
+    if (!wanted || !applies(choice, ui.session.document().brief)) continue;
     const ImVec2 at{flow.x + static_cast<float>(column) * (w + kGap * 2.0f), flow.y};
     tallest = std::max(tallest, choice_row(ui, choice, at, w));
     if (++column == columns) {
@@ -98,7 +99,7 @@ void more_inputs(Ui& ui, Flow& flow) {
                                {FieldGroup::Aircraft, "Aircraft constants"}};
   for (const Group& g : kGroups) {
     group_title(ui, flow, g.title);
-    choices(ui, flow, g.group);
+    choices(ui, flow, {g.group});
     tiles(ui, flow, {g.group});
   }
 }
@@ -123,14 +124,15 @@ float draw_inputs(Ui& ui, ImVec2 at, float width) {
   flow.y += kPicker + kGap;
   tiles(ui, flow, {FieldGroup::Condition, FieldGroup::Day});
   flow.y += 4.0f;
-  choices(ui, flow, FieldGroup::Day);
-  choices(ui, flow, FieldGroup::Condition);
-  if (button(ui, "open:", "legs", {flow.x, flow.y, std::min(width, 340.0f), theme::kTarget},
+  choices(ui, flow, {FieldGroup::Day, FieldGroup::Condition});
+  if (button(ui, "open:", "legs",
+             {flow.x, flow.y, std::min(width, theme::kInputColumn), theme::kTarget},
              "Legs of the route")) {
     ui.view.panel = Panel::Legs;
   }
   flow.y += theme::kTarget + 6.0f;
-  if (disclosure(ui, "more-inputs", {}, {flow.x, flow.y, std::min(width, 340.0f), theme::kTarget},
+  if (disclosure(ui, "more-inputs", {},
+                 {flow.x, flow.y, std::min(width, theme::kInputColumn), theme::kTarget},
                  "More inputs")) {
     flow.y += theme::kTarget;
     more_inputs(ui, flow);

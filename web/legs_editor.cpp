@@ -34,7 +34,7 @@ std::string_view describe(const Leg& leg, std::array<char, 96>& text) {
 }
 
 void leg_tiles(Ui& ui, std::size_t index, float x, float& y, float width) {
-  const int columns = width >= 560.0f ? 4 : 2;
+  const int columns = std::clamp(static_cast<int>(width / 200.0f), 2, 4);
   const float w = (width - kGap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
   int column = 0;
   for (const LegField& field : leg_fields()) {
