@@ -23,9 +23,7 @@ class Draws {
     return std::exp(between(std::log(lowest), std::log(highest)));
   }
   // 0 to count - 1.
-  int below(int count) {
-    return static_cast<int>(engine_() % static_cast<std::uint64_t>(count));
-  }
+  int below(int count) { return static_cast<int>(engine_() % static_cast<std::uint64_t>(count)); }
   bool coin() { return (engine_() >> 40 & 1u) != 0; }
   double sign() { return coin() ? 1.0 : -1.0; }
 

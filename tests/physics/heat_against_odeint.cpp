@@ -1,9 +1,9 @@
 // Heating and cooling of a heat pack against Boost's ODE solver.
 //
-// The core integrates over temperature (Gauss-Legendre) and inverts; the solver here goes forward in
-// time. Tolerances: the solver is good to some 1e-11 at 1e-12; 1e-9 is asked for. The specific heat
-// changes its polynomial at 1000 K (carbon) or 600 degC (steel): draws that cross it are compared to
-// 1e-7, since the solver is not told of it.
+// The core integrates over temperature (Gauss-Legendre) and inverts; the solver here goes forward
+// in time. Tolerances: the solver is good to some 1e-11 at 1e-12; 1e-9 is asked for. The specific
+// heat changes its polynomial at 1000 K (carbon) or 600 degC (steel): draws that cross it are
+// compared to 1e-7, since the solver is not told of it.
 #ifdef TILLERLINE_NATIVE
 
 #include <doctest/doctest.h>
@@ -176,7 +176,8 @@ TEST_CASE("application: speed, way and energy agree with the ODE solver") {
     const double jerk = draws.between(0.2, 1.0);
     const Application a = plan_application(law, v0, v1, wanted, jerk);
     (a.hold_s > 0.0 ? held : peaked) += 1;
-    // State: speed, way, energy. Deceleration rises with the jerk from the start value, holds, falls.
+    // State: speed, way, energy. Deceleration rises with the jerk from the start value, holds,
+    // falls.
     auto deceleration = [&](double t) {
       if (t < a.rise_s) return a.start_mps2 + (a.peak_mps2 - a.start_mps2) * t / a.rise_s;
       const double falling = t - a.rise_s - a.hold_s;
@@ -227,7 +228,8 @@ TEST_CASE("smooth stop: way and time agree with the ODE solver") {
     const double wanted = draws.between(0.3, 2.0);
     const double jerk = draws.between(0.1, 2.0);
     const SmoothStop stop = smooth_stop(v, wanted, jerk);
-    // By the rule alone: rise with the jerk to the lesser of the wanted peak and sqrt(J v), hold, fall.
+    // By the rule alone: rise with the jerk to the lesser of the wanted peak and sqrt(J v), hold,
+    // fall.
     const double peak = std::min(wanted, std::sqrt(jerk * v));
     CHECK(stop.peak_deceleration_mps2 == doctest::Approx(peak).epsilon(1e-12));
     const double ramp = peak / jerk;

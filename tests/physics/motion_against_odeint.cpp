@@ -1,9 +1,9 @@
-// Exact time and distance of the quadratic motion against Boost's ODE solver, and exact roll against
-// the equation of motion as it stands in any textbook.
+// Exact time and distance of the quadratic motion against Boost's ODE solver, and exact roll
+// against the equation of motion as it stands in any textbook.
 //
 // Tolerances. Dormand-Prince at 1e-12 was found good to 1e-11 away from a terminal speed; near one,
-// time is as uncertain as the distance to the terminal speed, so errors are divided by the condition
-// 1 + |a0|/|a1| + |a1|/|a0| there. 1e-9 is asked for throughout.
+// time is as uncertain as the distance to the terminal speed, so errors are divided by the
+// condition 1 + |a0|/|a1| + |a1|/|a0| there. 1e-9 is asked for throughout.
 #ifdef TILLERLINE_NATIVE
 
 #include <doctest/doctest.h>
@@ -66,7 +66,7 @@ enum class Stratum {
   Decelerate,
   FlatQuadratic,  // C from 1e-20 to 1e-6
   NearTerminal,
-  NoTerminal,     // D < 0
+  NoTerminal,  // D < 0
   ShortStep,
   Count
 };
@@ -79,7 +79,8 @@ struct Case {
 Case draw_case(Draws& draws, Stratum stratum) {
   for (;;) {
     Case c{{draws.between(0.005, 0.4), -draws.by_size(1e-5, 1e-2), -draws.by_size(1e-6, 1e-3)},
-           draws.between(0.0, 6.0), draws.between(2.0, 25.0)};
+           draws.between(0.0, 6.0),
+           draws.between(2.0, 25.0)};
     switch (stratum) {
       case Stratum::Accelerate:
         c.motion.c_pm *= draws.sign();
@@ -240,7 +241,8 @@ std::array<double, 2> roll_over_time(const RollForces& f, double v0, double time
   return integrate_ode<2>(system, {v0, 0.0}, 0.0, time_s);
 }
 
-// Least acceleration towards v1 on the way, by sampling: only used to keep draws off the thresholds.
+// Least acceleration towards v1 on the way, by sampling: only used to keep draws off the
+// thresholds.
 double least_towards(const RollForces& f, double v0, double v1) {
   const double direction = v1 > v0 ? 1.0 : -1.0;
   double least = direction * force_balance_mps2(f, v0);

@@ -2,7 +2,8 @@
 //
 // Every piece is integrated again over time by a Runge-Kutta method of its own, from the forces as
 // written down here, and must end at the speed and after the way that the run says. Then
-//   change of kinetic + potential energy = work of thrust - work of resistance - energy of the brakes
+//   change of kinetic + potential energy = work of thrust - work of resistance - energy of the
+//   brakes
 // over the whole run, with the works from that integration: to 1e-9 of the largest term.
 #include <doctest/doctest.h>
 
@@ -72,8 +73,8 @@ Forces forces_on(const Brief& brief, const Card& card, const RouteRun& run, int 
   const std::size_t index = static_cast<std::size_t>(leg);
   return {.mass_kg = brief.condition.mass_kg,
           .thrust_n = engines * aircraft.idle_thrust_n * pressure_ratio,
-          .fall_nspm = engines * aircraft.idle_air_flow_kgps * pressure_ratio /
-                       std::sqrt(temperature_ratio),
+          .fall_nspm =
+              engines * aircraft.idle_air_flow_kgps * pressure_ratio / std::sqrt(temperature_ratio),
           .rolling = aircraft.rolling_resistance,
           .rolling_factor = aircraft.rolling_speed_factor_s2pm2,
           .slope_rad = brief.route.legs[index].slope_rad,
@@ -187,8 +188,8 @@ TEST_CASE("run: every piece obeys the equation of motion and the energy balance 
 }
 
 TEST_CASE("run: one application from 20 to 10 kt takes the kinetic energy less what drag takes") {
-  // 1 - C_r g / a + T / (m a), with a = (v0^2 - v1^2) / (2 d): derived from the energy balance. With
-  // 300 t and twelve 60 kg carbon packs some 20 K.
+  // 1 - C_r g / a + T / (m a), with a = (v0^2 - v1^2) / (2 d): derived from the energy balance.
+  // With 300 t and twelve 60 kg carbon packs some 20 K.
   RollForces f{.mass_kg = 300e3, .thrust_n = 0.08 * 300e3, .rolling_resistance = 0.012};
   const double v0 = units::mps_from_knots(20.0), v1 = units::mps_from_knots(10.0);
   const RollLaw law = roll_law(f);
@@ -201,8 +202,7 @@ TEST_CASE("run: one application from 20 to 10 kt takes the kinetic energy less w
   HeatPack pack;
   pack.mass_kg = 60.0;
   const double start_k = units::kelvin_from_celsius(80.0);
-  const double rise =
-      temperature_after_energy_k(pack, start_k, share * kinetic_j / 12.0) - start_k;
+  const double rise = temperature_after_energy_k(pack, start_k, share * kinetic_j / 12.0) - start_k;
   CHECK(rise > 15.0);
   CHECK(rise < 25.0);
 }

@@ -26,8 +26,8 @@ Leg draw_leg(Draws& draws, LegKind kind) {
   const bool arc = kind == LegKind::Arc;
   for (const LegField& field : leg_fields()) {
     if (arc ? !field.arcs : !field.straights) continue;
-    double value = draws.below(10) == 0 ? field.maximum
-                                        : draws.between(field.minimum, field.maximum);
+    double value =
+        draws.below(10) == 0 ? field.maximum : draws.between(field.minimum, field.maximum);
     if (field.key == "turn_deg" && std::abs(value) < kSmallestTurn_deg)
       value = value < 0.0 ? -kSmallestTurn_deg : kSmallestTurn_deg;
     if (field.key == "speed_limit_kt" && (draws.coin() || value < kSlowestSpeedLimit_kt))

@@ -1,8 +1,8 @@
 // Tracks against Boost's ODE solver: the tractrix, its greatest deviation, and a bicycle whose nose
 // wheels turn at a limited rate.
 //
-// Tolerances. Dormand-Prince at 1e-12 is good to about 1e-10 rad on the tractrix; 1e-9 is asked for.
-// The bicycle must end within 1e-8 m of the outbound centreline after some hundred metres.
+// Tolerances. Dormand-Prince at 1e-12 is good to about 1e-10 rad on the tractrix; 1e-9 is asked
+// for. The bicycle must end within 1e-8 m of the outbound centreline after some hundred metres.
 #ifdef TILLERLINE_NATIVE
 
 #include <doctest/doctest.h>
@@ -85,8 +85,8 @@ TEST_CASE("track: two arcs one after the other are the same as one") {
     const double first = draws.between(0.0, 60.0);
     const double second = draws.between(0.0, 60.0);
     const double lag = draws.between(-1.0, 1.0);
-    const double in_two = lag_after_m(lag_after_m(lag, length, curvature, first), length, curvature,
-                                      second);
+    const double in_two =
+        lag_after_m(lag_after_m(lag, length, curvature, first), length, curvature, second);
     worst.note(wrapped(in_two - lag_after_m(lag, length, curvature, first + second)), i);
   }
   CHECK(worst.error < 1e-13);
@@ -101,8 +101,8 @@ struct Turn {
 };
 
 // Inward distance of a point from straight - arc - straight: from the nearest of the pieces that it
-// lies abeam of. The arc begins at the origin and turns to the right (y positive), its centre lies at
-// (0, radius).
+// lies abeam of. The arc begins at the origin and turns to the right (y positive), its centre lies
+// at (0, radius).
 double inward_distance(const Turn& turn, double x, double y) {
   const double out_x = turn.radius * std::sin(turn.angle);
   const double out_y = turn.radius * (1.0 - std::cos(turn.angle));
@@ -184,9 +184,10 @@ TEST_CASE("track: greatest deviation agrees with looking everywhere") {
         lag_after_m(0.0, turn.length, 1.0 / turn.radius, turn.radius * turn.angle);
     if (end_lag > 1.35) continue;
     CAPTURE(i);
-    worst.note(largest_off_tracking_m(turn.radius, turn.angle, turn.length) /
-                       greatest_deviation(turn) - 1.0,
-               i);
+    worst.note(
+        largest_off_tracking_m(turn.radius, turn.angle, turn.length) / greatest_deviation(turn) -
+            1.0,
+        i);
   }
   CAPTURE(worst.at);
   CHECK(worst.error < 1e-9);

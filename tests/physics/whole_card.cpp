@@ -1,7 +1,5 @@
 // Properties that every card must have: it is made of finite numbers, the same inputs give the same
 // bytes, the mirrored taxi gives the mirrored card, heavier is never quicker.
-#include "physics/card.hpp"
-
 #include <doctest/doctest.h>
 
 #include <cmath>
@@ -9,6 +7,7 @@
 #include <vector>
 
 #include "documents/sheet.hpp"
+#include "physics/card.hpp"
 #include "scenarios.hpp"
 
 using namespace tillerline;
@@ -29,35 +28,48 @@ Card& other_card() {
 // structs are.
 template <class F>
 void every_number(const Card& c, F f) {
-  for (double x : {c.air.temperature_k, c.air.pressure_pa, c.air.density_kgpm3,
-                   c.air.sound_speed_mps})
+  for (double x :
+       {c.air.temperature_k, c.air.pressure_pa, c.air.density_kgpm3, c.air.sound_speed_mps})
     f("air", x);
   const RollAnswer& r = c.roll;
-  for (double x : {r.idle_thrust_n, r.idle_thrust_per_weight, r.breakaway_margin_n,
-                   r.acceleration_mps2, r.terminal.speed_mps, r.keeps_rolling_slope_rad,
-                   r.restarts_slope_rad, r.start_thrust_n, r.extra_thrust_n, r.slope_rad,
-                   r.headwind_mps, r.level_acceleration_mps2})
+  for (double x :
+       {r.idle_thrust_n, r.idle_thrust_per_weight, r.breakaway_margin_n, r.acceleration_mps2,
+        r.terminal.speed_mps, r.keeps_rolling_slope_rad, r.restarts_slope_rad, r.start_thrust_n,
+        r.extra_thrust_n, r.slope_rad, r.headwind_mps, r.level_acceleration_mps2})
     f("roll", x);
   for (const RollTarget& t : r.targets)
     for (double x : {t.speed_mps, t.passage.time_s, t.passage.distance_m}) f("roll target", x);
   for (const TurnAnswer& t : c.turns)
-    for (double x :
-         {t.turn_rad, t.radius_m, t.rolling_radius_m, t.loads.scrub_drag_n,
-          t.loads.scrub_moment_nm, t.loads.nose_side_force_n, t.loads.nose_grip_needed,
-          t.loads.nose_angle_rad, t.limit.speed_mps, t.window.lower_mps, t.window.upper_mps,
-          t.window.opening_thrust_n, t.planned_entry_mps, t.exit_mps, t.peak_mps, t.cockpit_side_g,
-          t.cabin_side_g, t.gear_side_g, t.idle_acceleration_mps2, t.restart_thrust_n,
-          t.restart_extra_thrust_n})
+    for (double x : {t.turn_rad,
+                     t.radius_m,
+                     t.rolling_radius_m,
+                     t.loads.scrub_drag_n,
+                     t.loads.scrub_moment_nm,
+                     t.loads.nose_side_force_n,
+                     t.loads.nose_grip_needed,
+                     t.loads.nose_angle_rad,
+                     t.limit.speed_mps,
+                     t.window.lower_mps,
+                     t.window.upper_mps,
+                     t.window.opening_thrust_n,
+                     t.planned_entry_mps,
+                     t.exit_mps,
+                     t.peak_mps,
+                     t.cockpit_side_g,
+                     t.cabin_side_g,
+                     t.gear_side_g,
+                     t.idle_acceleration_mps2,
+                     t.restart_thrust_n,
+                     t.restart_extra_thrust_n})
       f("turn", x);
   for (const TrackAnswer& t : c.tracks) {
     for (double x : {t.radius_m, t.turn_rad, t.eye_side_m, t.steering_limit_rad}) f("track", x);
     for (const TrackPlan* p : {&t.eye_on_line, &t.gear_on_line}) {
-      for (double x :
-           {p->steering_rad, p->steering_rate_radps, p->shift_m, p->start_before_arc_m,
-            p->eye_past_arc_begin_m, p->eye_past_crossing_m, p->nose_overshoot_m,
-            p->eye_overshoot_m, p->nose_off_line_m, p->gear_off_line_m, p->smallest_gear_radius_m,
-            p->wing_reach_m, p->tail_reach_m, p->margins.left_main_m, p->margins.right_main_m,
-            p->margins.nose_m})
+      for (double x : {p->steering_rad, p->steering_rate_radps, p->shift_m, p->start_before_arc_m,
+                       p->eye_past_arc_begin_m, p->eye_past_crossing_m, p->nose_overshoot_m,
+                       p->eye_overshoot_m, p->nose_off_line_m, p->gear_off_line_m,
+                       p->smallest_gear_radius_m, p->wing_reach_m, p->tail_reach_m,
+                       p->margins.left_main_m, p->margins.right_main_m, p->margins.nose_m})
         f("track plan", x);
       for (int i = 0; i < p->samples; ++i)
         for (double x : {p->pose[i].gear.x_m, p->pose[i].gear.y_m, p->pose[i].heading_rad,
@@ -151,8 +163,7 @@ TEST_CASE("card: presets give finite numbers and complete runs without gaps") {
     CHECK(card().cautions.dropped == 0);
     check_continuous(document.brief, card().run);
     // It stops where the stop is.
-    CHECK(card().run.length_m ==
-          doctest::Approx(stop_position_m(document.brief)).epsilon(1e-9));
+    CHECK(card().run.length_m == doctest::Approx(stop_position_m(document.brief)).epsilon(1e-9));
   }
 }
 
@@ -166,8 +177,7 @@ TEST_CASE("card: two thousand random briefs give finite numbers without gaps") {
     check_finite(card());
     check_continuous(document.brief, card().run);
     CHECK(card().cautions.dropped == 0);
-    CHECK(card().possible ==
-          (card().possible && card().run.status == RunStatus::Complete));
+    CHECK(card().possible == (card().possible && card().run.status == RunStatus::Complete));
     if (card().run.status == RunStatus::Complete) ++complete;
   }
   CHECK(complete > 200);

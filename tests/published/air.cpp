@@ -1,8 +1,7 @@
 // The standard atmosphere and the air of the day against published tables.
-#include "physics/atmosphere.hpp"
-
 #include <doctest/doctest.h>
 
+#include "physics/atmosphere.hpp"
 #include "physics/roll.hpp"
 #include "physics/units.hpp"
 #include "published.hpp"
@@ -29,9 +28,9 @@ TEST_CASE("air: the standard atmosphere by geopotential altitude") {
     double altitude_m, temperature_k, pressure_pa, density_kgpm3;
   };
   // Computed apart from the constants of the standard; tolerance one unit of the last digit.
-  for (const Row& row : {Row{0.0, 288.15, 101325.0, 1.22500}, Row{1000.0, 281.65, 89874.6, 1.11164},
-                         Row{2000.0, 275.15, 79495.2, 1.00649},
-                         Row{3000.0, 268.65, 70108.5, 0.90912}}) {
+  for (const Row& row :
+       {Row{0.0, 288.15, 101325.0, 1.22500}, Row{1000.0, 281.65, 89874.6, 1.11164},
+        Row{2000.0, 275.15, 79495.2, 1.00649}, Row{3000.0, 268.65, 70108.5, 0.90912}}) {
     const Air air = standard_air(row.altitude_m);
     check({.what = "temperature, K",
            .source = kIso,
@@ -102,12 +101,13 @@ TEST_CASE("air: speed of sound, lapse rate and a warm day") {
          .expected = 332.529,
          .got = standard_air(2000.0).sound_speed_mps,
          .tolerance = 0.01});
-  check({.what = "lapse per 1000 ft, K",
-         .source = "Instrument rating ground course, meteorology (1.98 degC per 1000 ft)",
-         .place = "lapse rate",
-         .expected = 1.98,
-         .got = standard_air(0.0).temperature_k - standard_air(1000.0 * units::kFoot_m).temperature_k,
-         .tolerance = 0.005});
+  check(
+      {.what = "lapse per 1000 ft, K",
+       .source = "Instrument rating ground course, meteorology (1.98 degC per 1000 ft)",
+       .place = "lapse rate",
+       .expected = 1.98,
+       .got = standard_air(0.0).temperature_k - standard_air(1000.0 * units::kFoot_m).temperature_k,
+       .tolerance = 0.005});
   check({.what = "density at 1000 m, standard QNH, 35 degC, kg/m3",
          .source = kIso,
          .place = "gas law with the standard pressure",

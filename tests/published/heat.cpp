@@ -56,9 +56,9 @@ TEST_CASE("heat: specific heat of graphite") {
   struct Row {
     double celsius, nasa_jpkgk, butland_jpkgk;
   };
-  for (const Row& row : {Row{20.0, 695.6, 692.9}, Row{100.0, 916.2, 923.0},
-                         Row{200.0, 1157.7, 1170.8}, Row{300.0, 1356.0, 1361.5},
-                         Row{500.0, 1626.0, 1618.0}, Row{1000.0, 1913.9, 1923.5}}) {
+  for (const Row& row :
+       {Row{20.0, 695.6, 692.9}, Row{100.0, 916.2, 923.0}, Row{200.0, 1157.7, 1170.8},
+        Row{300.0, 1356.0, 1361.5}, Row{500.0, 1626.0, 1618.0}, Row{1000.0, 1913.9, 1923.5}}) {
     check({.what = "specific heat by the polynomials, J/(kg K)",
            .source = kNasa,
            .place = "7-coefficient polynomials, evaluated apart",
@@ -110,9 +110,9 @@ TEST_CASE("heat: heat content of graphite") {
   struct Row {
     double celsius, nasa_kjpkg, butland_kjpkg;
   };
-  for (const Row& row : {Row{100.0, 64.62, 64.71}, Row{200.0, 168.66, 169.89},
-                         Row{300.0, 294.71, 296.94}, Row{400.0, 438.39, 440.66},
-                         Row{500.0, 595.52, 597.11}, Row{1000.0, 1493.4, 1494.6}}) {
+  for (const Row& row :
+       {Row{100.0, 64.62, 64.71}, Row{200.0, 168.66, 169.89}, Row{300.0, 294.71, 296.94},
+        Row{400.0, 438.39, 440.66}, Row{500.0, 595.52, 597.11}, Row{1000.0, 1493.4, 1494.6}}) {
     check({.what = "heat from 20 degC, kJ/kg",
            .source = kNasa,
            .place = "7-coefficient polynomials, integrated apart; 0.05 %",
@@ -226,8 +226,8 @@ TEST_CASE("heat: radiation") {
 }
 
 TEST_CASE("heat: cooling in air alone is Newton's law over a small step") {
-  // 60 minutes of time constant at 300 degC: from 300.5 to 299.5 degC takes tau ln(280.5/279.5). The
-  // specific heat changes by 0.13 % over the step and evenly, which cancels.
+  // 60 minutes of time constant at 300 degC: from 300.5 to 299.5 degC takes tau ln(280.5/279.5).
+  // The specific heat changes by 0.13 % over the step and evenly, which cancels.
   HeatPack pack = radiating_pack(0.0, 1.0);
   pack.convection_wpm2k = pack.mass_kg * carbon_heat_jpkgk(300.0) / 3600.0;
   const CoolingTime step = time_between_temperatures(pack, kelvin(300.5), kelvin(299.5), 0.0);
@@ -240,8 +240,8 @@ TEST_CASE("heat: cooling in air alone is Newton's law over a small step") {
          .got = step.time_s,
          .tolerance = 1e-4});
   // With a constant 1300 J/(kg K), 50 kg, 0.8 m2, 0.8 and 5 W/(m2 K), 400 to 150 degC takes
-  // 80.31 min. By the mean value theorem ours must lie between the same time scaled by the least and
-  // by the greatest specific heat on the way.
+  // 80.31 min. By the mean value theorem ours must lie between the same time scaled by the least
+  // and by the greatest specific heat on the way.
   HeatPack real = radiating_pack(0.8, 0.8);
   real.convection_wpm2k = 5.0;
   const CoolingTime cool = time_between_temperatures(real, kelvin(400.0), kelvin(150.0), 0.0);

@@ -24,10 +24,14 @@ Tally& tally() {
 
 const char* name_of(Origin origin) {
   switch (origin) {
-    case Origin::Published: return "published";
-    case Origin::Identity: return "identity";
-    case Origin::Derived: return "derived";
-    case Origin::FromMemory: return "from memory";
+    case Origin::Published:
+      return "published";
+    case Origin::Identity:
+      return "identity";
+    case Origin::Derived:
+      return "derived";
+    case Origin::FromMemory:
+      return "from memory";
   }
   return "";
 }

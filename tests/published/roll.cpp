@@ -131,8 +131,8 @@ TEST_CASE("roll: air drag of a wind from ahead") {
     calm.drag_area_m2 = 11.0;
     RollForces windy = calm;
     windy.headwind_mps = knots(wind_kt);
-    const double lost_n = 250e3 * (acceleration_mps2(roll_law(calm), 0.0) -
-                                   acceleration_mps2(roll_law(windy), 0.0));
+    const double lost_n =
+        250e3 * (acceleration_mps2(roll_law(calm), 0.0) - acceleration_mps2(roll_law(windy), 0.0));
     check({.what = "air drag at standstill, N",
            .source = "Drag equation with the sea-level density of ISO 2533, computed apart",
            .place = "11 m2",

@@ -27,9 +27,9 @@ TEST_CASE("stop: ground hidden ahead of the eye") {
   struct Row {
     double eye_m, cutoff_deg, target_m, hidden_m;
   };
-  for (const Row& row : {Row{5.7, 20.0, 0.0, 15.66}, Row{6.0, 20.0, 0.0, 16.48},
-                         Row{8.7, 18.4, 0.0, 26.15}, Row{6.0, 20.0, 0.3, 15.66},
-                         Row{8.7, 18.4, 0.3, 25.25}}) {
+  for (const Row& row :
+       {Row{5.7, 20.0, 0.0, 15.66}, Row{6.0, 20.0, 0.0, 16.48}, Row{8.7, 18.4, 0.0, 26.15},
+        Row{6.0, 20.0, 0.3, 15.66}, Row{8.7, 18.4, 0.3, 25.25}}) {
     check({.what = "hidden ahead of the eye, m",
            .source = kSight,
            .place = "(h - target) / tan(cut-off)",
@@ -49,7 +49,8 @@ TEST_CASE("stop: ground hidden ahead of the eye") {
 }
 
 TEST_CASE("stop: visible segment of the handbook") {
-  // H = VR cos(theta) - h cot(alpha - beta), sin(theta) = h/VR; three seconds at 150 mph are 660 ft.
+  // H = VR cos(theta) - h cot(alpha - beta), sin(theta) = h/VR; three seconds at 150 mph are 660
+  // ft.
   const double hidden = obscured_ahead_m(100.0, radians(15.0), 0.0);  // feet
   check({.what = "three seconds at 150 mph, ft",
          .source = kHandbook,
@@ -132,8 +133,7 @@ TEST_CASE("stop: no part of the aircraft beyond the line") {
   Leg leg;
   leg.length_m = 500.0;
   brief.route.legs.push(leg);
-  const Application last =
-      plan_application(RollLaw{}, units::mps_from_knots(8.0), 0.0, 0.93, 0.3);
+  const Application last = plan_application(RollLaw{}, units::mps_from_knots(8.0), 0.0, 0.93, 0.3);
   const StopAnswer at_line = stop_answer(brief, last);
   check({.what = "foremost point at the stop with nothing left, m",
          .source = "FAA Aeronautical Information Manual, 2-3-5",

@@ -28,8 +28,7 @@ double steady_lag_rad(double radius, double length) {
 }
 
 double gear_radius(double radius, double length, double lag_rad) {
-  return std::sqrt(radius * radius + length * length -
-                   2.0 * radius * length * std::sin(lag_rad));
+  return std::sqrt(radius * radius + length * length - 2.0 * radius * length * std::sin(lag_rad));
 }
 
 }  // namespace
@@ -95,9 +94,9 @@ TEST_CASE("track: lag on the way round an arc") {
   struct Row {
     double turn_deg, lag_deg, off_tracking_m;
   };
-  for (const Row& row : {Row{30.0, 18.121, 2.2161}, Row{60.0, 24.314, 5.2228},
-                         Row{90.0, 26.532, 6.3055}, Row{120.0, 27.343, 6.7019},
-                         Row{180.0, 27.753, 6.9022}}) {
+  for (const Row& row :
+       {Row{30.0, 18.121, 2.2161}, Row{60.0, 24.314, 5.2228}, Row{90.0, 26.532, 6.3055},
+        Row{120.0, 27.343, 6.7019}, Row{180.0, 27.753, 6.9022}}) {
     const double lag = lag_after_m(0.0, 28.0, 1.0 / 60.0, 60.0 * radians(row.turn_deg));
     check({.what = "lag, deg",
            .source = kTractrix,
@@ -127,15 +126,15 @@ TEST_CASE("track: arcs no larger than the length, and the way back on a straight
   struct Arc {
     double radius_m, turn_deg, lag_deg;
   };
-  for (const Arc& row : {Arc{28.0, 90.0, 47.4895}, Arc{25.0, 60.0, 39.7374},
-                         Arc{20.0, 90.0, 56.6145}}) {
+  for (const Arc& row :
+       {Arc{28.0, 90.0, 47.4895}, Arc{25.0, 60.0, 39.7374}, Arc{20.0, 90.0, 56.6145}}) {
     check({.what = "lag, deg",
            .source = kTractrix,
            .place = "radius at or below the length of 28 m",
            .origin = Origin::Derived,
            .expected = row.lag_deg,
-           .got = degrees(lag_after_m(0.0, 28.0, 1.0 / row.radius_m,
-                                      row.radius_m * radians(row.turn_deg))),
+           .got = degrees(
+               lag_after_m(0.0, 28.0, 1.0 / row.radius_m, row.radius_m * radians(row.turn_deg))),
            .tolerance = 0.00006});
   }
   struct Straight {
@@ -175,16 +174,15 @@ TEST_CASE("track: greatest deviation over a whole turn") {
     double ratio;
     double deviation[8];
   };
-  const Row rows[] = {
-      {1.00, {.1652, .2312, .2888, .3839, .4589, .4905, .5190, .5680}},
-      {1.10, {.1625, .2255, .2793, .3651, .4291, .4549, .4774, .5142}},
-      {1.25, {.1585, .2173, .2658, .3392, .3896, .4085, .4243, .4481}},
-      {1.50, {.1521, .2043, .2451, .3014, .3350, .3463, .3549, .3664}},
-      {2.00, {.1402, .1811, .2096, .2422, .2569, .2608, .2633, .2660}},
-      {2.50, {.1294, .1613, .1808, .1995, .2058, .2071, .2078, .2084}},
-      {3.00, {.1196, .1443, .1576, .1681, .1707, .1712, .1714, .1715}},
-      {4.00, {.1027, .1172, .1232, .1265, .1269, .1270, .1270, .1270}},
-      {5.00, {.0889, .0973, .0999, .1009, .1010, .1010, .1010, .1010}}};
+  const Row rows[] = {{1.00, {.1652, .2312, .2888, .3839, .4589, .4905, .5190, .5680}},
+                      {1.10, {.1625, .2255, .2793, .3651, .4291, .4549, .4774, .5142}},
+                      {1.25, {.1585, .2173, .2658, .3392, .3896, .4085, .4243, .4481}},
+                      {1.50, {.1521, .2043, .2451, .3014, .3350, .3463, .3549, .3664}},
+                      {2.00, {.1402, .1811, .2096, .2422, .2569, .2608, .2633, .2660}},
+                      {2.50, {.1294, .1613, .1808, .1995, .2058, .2071, .2078, .2084}},
+                      {3.00, {.1196, .1443, .1576, .1681, .1707, .1712, .1714, .1715}},
+                      {4.00, {.1027, .1172, .1232, .1265, .1269, .1270, .1270, .1270}},
+                      {5.00, {.0889, .0973, .0999, .1009, .1010, .1010, .1010, .1010}}};
   for (const Row& row : rows) {
     for (int k = 0; k < 8; ++k) {
       check({.what = "greatest deviation over length",
@@ -232,17 +230,16 @@ TEST_CASE("track: off-tracking of road vehicles") {
            .source = "AASHTO, Geometric Design of Highways and Streets, 7th ed. 2018",
            .place = "3.3.9, R - sqrt(R^2 - L^2), ft",
            .origin = Origin::Identity,
-           .expected = row.centre_radius -
-                       std::sqrt(row.centre_radius * row.centre_radius -
-                                 row.wheelbase * row.wheelbase),
+           .expected = row.centre_radius - std::sqrt(row.centre_radius * row.centre_radius -
+                                                     row.wheelbase * row.wheelbase),
            .got = row.centre_radius - gear,
            .tolerance = 1e-9});
   }
 }
 
 TEST_CASE("track: turning radii by nose-wheel angle of a large twin") {
-  // Effective wheelbase 25.3 m, wheel span 12.86 m, nose gear's outer tyre 0.65 m beside its middle,
-  // nose tip 31.17 m ahead. Printed to 0.1 m; fitted constants: tolerance 0.25 m.
+  // Effective wheelbase 25.3 m, wheel span 12.86 m, nose gear's outer tyre 0.65 m beside its
+  // middle, nose tip 31.17 m ahead. Printed to 0.1 m; fitted constants: tolerance 0.25 m.
   Aircraft aircraft;
   aircraft.wheelbase_m = 25.3;
   aircraft.wheel_span_m = 12.86;
@@ -278,9 +275,9 @@ TEST_CASE("track: nose-gear radius by nose-wheel angle") {
   struct Row {
     double angle_deg, radius;
   };
-  for (const Row& row : {Row{30.0, 51.3}, Row{35.0, 44.8}, Row{40.0, 40.0}, Row{45.0, 36.4},
-                         Row{50.0, 33.7}, Row{55.0, 31.5}, Row{60.0, 29.9}, Row{65.0, 28.6},
-                         Row{70.0, 27.6}}) {
+  for (const Row& row :
+       {Row{30.0, 51.3}, Row{35.0, 44.8}, Row{40.0, 40.0}, Row{45.0, 36.4}, Row{50.0, 33.7},
+        Row{55.0, 31.5}, Row{60.0, 29.9}, Row{65.0, 28.6}, Row{70.0, 27.6}}) {
     check({.what = "nose-gear radius, m",
            .source = kDataBook,
            .place = "pp. 184-185, turning radii",

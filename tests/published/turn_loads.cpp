@@ -1,11 +1,10 @@
 // What a turn costs and how fast it may be taken: tyre curve, bogie scrub, side load.
-#include "physics/turn.hpp"
-
 #include <doctest/doctest.h>
 
 #include <cmath>
 #include <utility>
 
+#include "physics/turn.hpp"
 #include "physics/tyre.hpp"
 #include "physics/units.hpp"
 #include "published.hpp"
@@ -93,10 +92,9 @@ TEST_CASE("tyre: a large bias-ply tyre by yaw angle") {
     double yaw_deg, side, drag, total;
   };
   // Tolerance: half a unit of the last digit.
-  for (const Row& row :
-       {Row{1.0, 0.0948, 0.00165, 0.0167}, Row{2.0, 0.1880, 0.00656, 0.0216},
-        Row{4.0, 0.3637, 0.0254, 0.0403}, Row{6.0, 0.5149, 0.0538, 0.0687},
-        Row{8.0, 0.6291, 0.0876, 0.1024}, Row{10.0, 0.6941, 0.1205, 0.1353}}) {
+  for (const Row& row : {Row{1.0, 0.0948, 0.00165, 0.0167}, Row{2.0, 0.1880, 0.00656, 0.0216},
+                         Row{4.0, 0.3637, 0.0254, 0.0403}, Row{6.0, 0.5149, 0.0538, 0.0687},
+                         Row{8.0, 0.6291, 0.0876, 0.1024}, Row{10.0, 0.6941, 0.1205, 0.1353}}) {
     const double yaw = degrees(row.yaw_deg);
     check({.what = "side force per load",
            .source = kTyreReport,
@@ -303,8 +301,8 @@ TEST_CASE("turn speed: ICAO radii for taxi speeds") {
            .place = "as Table 6-22 of Horonjeff et al., p. 237: all rows imply 0.1343",
            .origin = Origin::Identity,
            .expected = 0.1343,
-           .got = side_acceleration_mps2(kmh(row.speed_kmh), row.radius_m, 0.0) /
-                  units::kGravity_mps2,
+           .got =
+               side_acceleration_mps2(kmh(row.speed_kmh), row.radius_m, 0.0) / units::kGravity_mps2,
            .tolerance = 0.00005});
   }
 }
@@ -320,16 +318,15 @@ TEST_CASE("turn speed: rapid exits are accepted at 0.133 g") {
            .place = "as Horonjeff et al., p. 237",
            .origin = Origin::Identity,
            .expected = row.side_load_g,
-           .got = side_acceleration_mps2(kmh(row.speed_kmh), row.radius_m, 0.0) /
-                  units::kGravity_mps2,
+           .got =
+               side_acceleration_mps2(kmh(row.speed_kmh), row.radius_m, 0.0) / units::kGravity_mps2,
            .tolerance = 5e-5});
     check_band({.what = "speed that the limiter allows on a rapid exit, km/h",
                 .source = kAnnex14,
                 .place = "as Horonjeff et al., p. 237",
                 .lowest = row.speed_kmh,
                 .highest = 1.1 * row.speed_kmh,
-                .got = speed_at_side_load_mps(row.radius_m, 0.133) /
-                       units::kKilometrePerHour_mps});
+                .got = speed_at_side_load_mps(row.radius_m, 0.133) / units::kKilometrePerHour_mps});
   }
 }
 
