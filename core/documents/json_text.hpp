@@ -15,7 +15,7 @@ namespace tillerline {
 
 using Json = nlohmann::ordered_json;
 
-struct ParsedJson {
+struct ParsedJson {  // NOLINT(bugprone-exception-escape): the library moves without throwing
   bool good = false;
   Json value;
   DocumentError error;

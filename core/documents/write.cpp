@@ -30,6 +30,8 @@ Json number_json(const FieldOf& field, const Holder& holder) {
   std::memcpy(static_cast<void*>(&trial), &holder, sizeof holder);
   const auto same = [&](double candidate) {
     field.set(trial, candidate);
+    // The same bits are what is asked for, not equal values.
+    // NOLINTNEXTLINE(bugprone-suspicious-memory-comparison)
     return std::memcmp(&trial, &holder, sizeof holder) == 0;
   };
   const double value = field.get(holder);

@@ -273,11 +273,9 @@ class Runner {
 
   // The rest of the leg at this speed, on the brakes or on thrust, whichever it takes.
   void keep_speed() {
-    if (speed_ <= 0.0)
-      stuck();
-    else if (idle_acceleration() > 0.0)
+    if (speed_ > 0.0 && idle_acceleration() > 0.0)
       drag_distance(left_m());
-    else if (!hold_distance(left_m()))
+    else if (speed_ <= 0.0 || !hold_distance(left_m()))
       stuck();
   }
 

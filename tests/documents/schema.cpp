@@ -77,7 +77,9 @@ void check_group(const Json& object, FieldGroup group, bool required, bool has_d
 // Nothing in the schema that the reader would refuse, and strictness itself.
 void check_nothing_else(const Json& object, const std::set<std::string>& seen) {
   CHECK(object["additionalProperties"] == false);
-  for (const auto& [key, value] : object["properties"].items()) {
+  for (const auto& property : object["properties"].items()) {
+    // A plain name, since clang 14 cannot capture a structured binding, which CAPTURE does.
+    const std::string key = property.key();
     CAPTURE(key);
     CHECK(seen.count(key) == 1);
   }
