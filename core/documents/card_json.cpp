@@ -164,6 +164,8 @@ const char* word(CautionKind kind) {
       return "line_hidden_before_stop";
     case CautionKind::RampsDoNotFit:
       return "ramps_do_not_fit";
+    case CautionKind::HardBraking:
+      return "hard_braking";
     case CautionKind::LongTaxiTyres:
       return "long_taxi_tyres";
   }
@@ -196,6 +198,8 @@ const char* unit(CautionKind kind) {
     case CautionKind::TurnSpeedAboveLimit:
     case CautionKind::TailwindGrows:
       return "m/s";
+    case CautionKind::HardBraking:
+      return "m/s²";
     case CautionKind::NoseWheelSlides:
     case CautionKind::RampsDoNotFit:
       return "";
@@ -365,6 +369,7 @@ Json leg_json(const LegResult& leg) {
           {"first_application_m", optional_num(braked, leg.first_application_m)},
           {"first_application_to_mps", optional_num(braked, leg.first_application_to_mps)},
           {"extra_thrust_n", num(leg.extra_thrust_n)},
+          {"hardest_braking_mps2", num(leg.hardest_braking_mps2)},
           {"allowed_exit_mps", num(leg.allowed_exit_mps)},
           {"limit_mps", num(leg.limit_mps)},
           {"headwind_mps", num(leg.headwind_mps)},

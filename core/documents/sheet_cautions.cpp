@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "documents/fields.hpp"
 #include "documents/sheet_parts.hpp"
 #include "documents/words.hpp"
 #include "physics/units.hpp"
@@ -126,6 +127,9 @@ std::string plain_sentence(const Source& source, const Caution& caution) {
     case CautionKind::RampsDoNotFit:
       return "The neighbouring turn is too close for the full steering ramp: take the start cue "
              "as approximate.";
+    case CautionKind::HardBraking:
+      return "No room for a smooth application here: it takes " + format_number(caution.value, 1) +
+             " m/s², planned " + format_number(caution.limit, 1) + " m/s².";
     case CautionKind::LongTaxiTyres: {
       const auto said = against(caution.value / 1000.0, caution.limit / 1000.0, 1, " km");
       return "Long taxi: " + said.value + ", tyres are tested for " + said.limit +
@@ -200,6 +204,8 @@ std::string phrase(const Source& source, const Caution& worst, const std::string
              words::metres(worst.value);
     case CautionKind::RampsDoNotFit:
       return "Approximate start cue" + where;
+    case CautionKind::HardBraking:
+      return "Hard braking" + where;
     case CautionKind::LongTaxiTyres:
       return "Long taxi for the tyres, " + words::distance(worst.value);
   }

@@ -8,6 +8,7 @@ namespace {
 
 constexpr double kTyreTestDistance_m = 35000.0 * units::kFoot_m;  // TSO-C62 taxi test
 constexpr double kTailwindWorthSaying_mps = 2.5;
+constexpr double kHardAgainstPlanned = 1.5;
 constexpr double kSteepDownhillGain_mps2 = 0.15;
 
 void caution(Card& card, CautionLevel level, CautionKind kind, int leg, double value,
@@ -159,6 +160,10 @@ void leg_cautions(const Brief& brief, Card& card) {
     const int index = static_cast<int>(i);
     if (leg.extra_thrust_n > 0.0 && i > 0)
       caution(card, CautionLevel::Care, CautionKind::ThrustNeeded, index, leg.extra_thrust_n);
+    const double planned_mps2 = brief.technique.deceleration_mps2;
+    if (leg.hardest_braking_mps2 > kHardAgainstPlanned * planned_mps2)
+      caution(card, CautionLevel::Care, CautionKind::HardBraking, index, leg.hardest_braking_mps2,
+              planned_mps2);
     if (straight && leg.headwind_mps < -kTailwindWorthSaying_mps)
       caution(card, CautionLevel::Care, CautionKind::TailwindGrows, index, -leg.headwind_mps);
     if (straight && leg.idle_acceleration_mps2 > kSteepDownhillGain_mps2)

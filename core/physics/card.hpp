@@ -38,6 +38,7 @@ enum class CautionKind {
   TurnSpeedAboveLimit,   // value: fastest, m/s; limit
   TailwindGrows,         // value: tailwind, m/s
   SteepDownhill,         // value: slope, rad: it accelerates beyond the band quickly
+  HardBraking,           // no room for the smooth one. value: deceleration, m/s^2; limit: planned
   LineHiddenBeforeStop,  // value: metres left when lost
   RampsDoNotFit,         // steering ramps overlap a neighbouring turn
   LongTaxiTyres          // value: distance, m; limit: 10 668 m (TSO-C62 taxi test)

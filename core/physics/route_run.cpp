@@ -261,6 +261,8 @@ class Runner {
       a = firm_application(speed_, v1, std::max(left_m(), 0.1));
     const double energy_j = application_energy_j(a, leg_plan().law, mass());
     if (v1 == 0.0) run_.stop_application = a;
+    LegResult& leg = run_.legs.back();
+    leg.hardest_braking_mps2 = std::max(leg.hardest_braking_mps2, a.peak_mps2);
     record(PieceKind::Apply, a.length_m, a.duration_s, v1, energy_j, 0.0, 0.0);
     // An application planned to end with the leg does so to rounding.
     if (std::abs(left_m()) < kRoundingRoom_m) at_m_ = leg_end_m_;

@@ -73,7 +73,8 @@ struct LegResult {
   int applications = 0;
   double first_application_m = -1.0;  // into the leg; -1: none
   double first_application_to_mps = 0.0;
-  double extra_thrust_n = 0.0;  // most above idle on this leg
+  double extra_thrust_n = 0.0;        // most above idle on this leg
+  double hardest_braking_mps2 = 0.0;  // peak deceleration of its hardest application
   double allowed_exit_mps = 0.0;
   double limit_mps = 0.0;
   double headwind_mps = 0.0;

@@ -55,6 +55,8 @@ double largest_lag_in_turn_rad(const TaxiRoute& route, int leg, double ahead_m);
 // Largest inward distance of the main-gear axis from a centreline straight - arc - straight whose
 // leading point, `length_m` ahead, is kept on the line, entered without lag. The greatest value
 // comes after the leading point has left the arc.
+// Valid while the lag stays below about 80 degrees (radius above 0.72 of the length, or turns below
+// 155 degrees); no nose wheel turns as far as beyond it.
 double largest_off_tracking_m(double radius_m, double turn_rad, double length_m);
 
 // The main-gear-on-line manoeuvre for one arc between long straights.
