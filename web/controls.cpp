@@ -48,11 +48,37 @@ struct TileLook {
   bool active;
 };
 
+// Name at the left, on two lines if need be; number and unit at the right.
+void draw_line_tile(Ui& ui, const Box& box, const TileLook& look, std::string_view number) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  const float unit = pen.width(Type::Small, look.unit);
+  const float unit_x = box.right() - kPad - unit;
+  const Type type = look.entered ? Type::BodyBold : Type::Body;
+  const ImU32 colour = look.entered ? c.accent : c.ink;
+  const float w = pen.width(type, number);
+  const float gap = look.unit.empty() || look.unit == "°" ? 1.0f : 6.0f;
+  const float x = unit_x - gap - w;
+  const float y = box.y + (box.height - pen.height(type)) / 2.0f;
+  pen.text(type, {x, y}, colour, number);
+  const float base = (pen.height(type) - pen.height(Type::Small)) * 0.8225f;
+  pen.text(Type::Small, {unit_x, y + base}, c.muted, look.unit);
+  if (look.entered) pen.fill({x, box.bottom() - 12.0f, w, 2.0f}, c.accent);
+  const float room = x - box.x - kPad - 14.0f;
+  const float h = pen.paragraph_height(Type::Small, room, look.label);
+  pen.paragraph(Type::Small, {box.x + kPad, box.y + (box.height - h) / 2.0f}, room, c.muted,
+                look.label);
+}
+
 void draw_tile(Ui& ui, const Box& box, const TileLook& look, std::string_view number) {
   const Pen& pen = ui.pen;
   const theme::Palette& c = ui.colours();
   pen.fill(box, c.raised);
   pen.frame(box, look.active ? c.accent : c.rule, look.active ? 2.0f : 1.0f);
+  if (box.height <= kLineHeight) {
+    draw_line_tile(ui, box, look, number);
+    return;
+  }
   const float dot = look.entered ? 12.0f : 0.0f;
   const float room = box.width - kPad - 4.0f - dot;
   pen.text_fitted(Type::Small, {box.x + kPad, box.y + 9.0f}, room, c.muted, look.label);
@@ -213,6 +239,7 @@ float choice_row(Ui& ui, const Choice& choice, ImVec2 at, float width) {
   if (tapped >= 0 && tapped != chosen) {
     const std::string refusal = ui.session.set_choice(choice, tapped);
     if (!refusal.empty()) ui.session.set_notice(refusal);
+    ui.view.technique = -1;  // the picture follows the brief again
   }
   return top - at.y + (stacked ? static_cast<float>(count) * 47.0f + 1.0f : 48.0f);
 }

@@ -23,6 +23,7 @@ bool chip(Ui& ui, std::string_view name, std::string_view detail, const Box& box
           std::string_view label, bool chosen, Tone tone = Tone::Plain);
 
 inline constexpr float kTileHeight = 88.0f;
+inline constexpr float kLineHeight = 56.0f;  // a tile this low sets its number beside its name
 
 // A number of the brief: tap for the keypad, drag sideways to change it.
 void value_tile(Ui& ui, const Field& field, const Box& box);

@@ -88,6 +88,23 @@ void choices(Ui& ui, Flow& flow, std::initializer_list<FieldGroup> groups) {
   if (column != 0) flow.y += tallest + 14.0f;
 }
 
+// One line a field: there are many, and their names are long.
+void lines(Ui& ui, Flow& flow, FieldGroup group) {
+  const int columns = flow.width >= 640.0f ? 2 : 1;
+  const float w = columns == 2 ? (flow.width - kGap * 2.0f) / 2.0f : flow.width;
+  int column = 0;
+  for (const Field& field : brief_fields()) {
+    if (field.group != group) continue;
+    const float x = flow.x + static_cast<float>(column) * (w + kGap * 2.0f);
+    value_tile(ui, field, {x, flow.y, w, kLineHeight});
+    if (++column < columns) continue;
+    column = 0;
+    flow.y += kLineHeight - 1.0f;
+  }
+  if (column != 0) flow.y += kLineHeight - 1.0f;
+  flow.y += kGap;
+}
+
 void more_inputs(Ui& ui, Flow& flow) {
   struct Group {
     FieldGroup group;
@@ -100,7 +117,7 @@ void more_inputs(Ui& ui, Flow& flow) {
   for (const Group& g : kGroups) {
     group_title(ui, flow, g.title);
     choices(ui, flow, {g.group});
-    tiles(ui, flow, {g.group});
+    lines(ui, flow, g.group);
   }
 }
 

@@ -206,23 +206,26 @@ void draw_turn_chips(Ui& ui, Column& col) {
   col.y += theme::kTarget + 20.0f;
 }
 
+// Which technique the picture shows; the brief's own until another is tapped. The words are the
+// input's own.
 TurnTechnique draw_technique_chips(Ui& ui, Column& col) {
-  const TurnTechnique briefed = ui.session.document().brief.technique.turning;
-  TurnTechnique shown = briefed;
-  if (ui.view.technique >= 0) shown = static_cast<TurnTechnique>(ui.view.technique);
-  const float w = std::min(col.width / 2.0f - 4.0f, 240.0f);
-  const Box eye{col.x, col.y, w, theme::kTarget};
-  const Box gear{col.x + w + 8.0f, col.y, w, theme::kTarget};
-  if (chip(ui, "technique:", "eye", eye, ui.narrow ? "Eye on line" : "Eye on the line",
-           shown == TurnTechnique::EyeOnLine)) {
-    ui.view.technique = static_cast<int>(TurnTechnique::EyeOnLine);
+  const Choice& choice = *find_choice("turning");
+  int shown = choice.get(ui.session.document().brief);
+  if (ui.view.technique >= 0) shown = ui.view.technique;
+  constexpr std::string_view kNames[] = {"eye", "gear"};
+  const bool stacked = col.width < 480.0f;
+  const float w = stacked ? col.width : 240.0f;
+  for (int i = 0; i < 2; ++i) {
+    const auto n = static_cast<std::size_t>(i);
+    const float step = static_cast<float>(i);
+    const Box box{stacked ? col.x : col.x + step * (w + 8.0f),
+                  stacked ? col.y + step * (theme::kTarget - 1.0f) : col.y, w, theme::kTarget};
+    if (chip(ui, "technique:", kNames[n], box, choice.options[n].label, i == shown)) {
+      ui.view.technique = i;
+    }
   }
-  if (chip(ui, "technique:", "gear", gear, ui.narrow ? "Gear on line" : "Main gear on the line",
-           shown == TurnTechnique::MainGearOnLine)) {
-    ui.view.technique = static_cast<int>(TurnTechnique::MainGearOnLine);
-  }
-  col.y += theme::kTarget + 12.0f;
-  return shown;
+  col.y += (stacked ? 2.0f : 1.0f) * theme::kTarget + 12.0f;
+  return static_cast<TurnTechnique>(shown);
 }
 
 void draw_turns(Ui& ui, Column& col) {
