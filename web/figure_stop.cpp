@@ -83,7 +83,19 @@ void draw_ticks(const Ui& ui, const Side& side, const Box& box, const Tick* tick
     }
     for (int row = 0; row < 4; ++row) {
       const float y = side.ground_y + 30.0f + 22.0f * static_cast<float>(row);
-      const float text_x = std::clamp(x + 6.0f, box.x, box.right() - w);
+      // Right of its tick or left of it, and in the first row not across another tick.
+      float text_x = x + 6.0f;
+      const auto crossed = [&] {
+        bool hit = text_x < box.x || text_x + w > box.right();
+        for (int k = 0; k < count && row == 0; ++k) {
+          const float other = side.at(ticks[k].before_m, 0.0).x;
+          hit = hit || (k != i && other > text_x - 3.0f && other < text_x + w + 3.0f);
+        }
+        return hit;
+      };
+      if (crossed()) text_x = x - 6.0f - w;
+      if (row == 0 && crossed()) continue;
+      text_x = std::clamp(text_x, box.x, box.right() - w);
       if (!room.take({text_x - 4.0f, y, w + 10.0f, 20.0f})) continue;
       pen.line({x, side.ground_y - 5.0f}, {x, y + 17.0f}, ticks[i].colour, 2.0f);
       pen.text(Type::SmallBold, {text_x, y}, ticks[i].colour, name);
