@@ -3,13 +3,16 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
+#include <span>
 
 #include "figure.hpp"
 
 namespace tillerline {
 namespace {
 
-constexpr float kBelow = 124.0f;  // room under the ground for hatching, ticks and names
+constexpr float kBelow = 124.0f;    // room under the ground for hatching, ticks and names
+constexpr float kFirstRow = 30.0f;  // names under the ground, in rows
+constexpr float kRow = 22.0f;
 
 struct Side {
   float line_x;  // where the line to stop at is
@@ -57,50 +60,65 @@ struct Tick {
   ImU32 colour;
 };
 
-void draw_ticks(const Ui& ui, const Side& side, const Box& box, const Tick* ticks, int count) {
-  const Pen& pen = ui.pen;
+std::string_view tick_words(const Tick& tick, std::array<char, 80>& text) {
+  int length = std::snprintf(text.data(), text.size(), "%.*s", static_cast<int>(tick.name.size()),
+                             tick.name.data());
+  if (tick.before_m > 0.0) {
+    length += std::snprintf(text.data() + length, text.size() - static_cast<std::size_t>(length),
+                            ", %.1f\u00a0m", tick.before_m);
+  }
+  return {text.data(), static_cast<std::size_t>(length)};
+}
+
+// Right of its tick or left of it, in the first row where it stands clear of names and other ticks.
+// Answers the row.
+int draw_tick(const Ui& ui, const Side& side, const Box& box, std::span<const Tick> ticks,
+              const Tick& tick, LabelRoom& room) {
+  std::array<char, 80> text;
+  const std::string_view words = tick_words(tick, text);
+  const float w = ui.pen.width(Type::SmallBold, words);
+  const float x = side.at(tick.before_m, 0.0).x;
+  float text_x = x + 6.0f;
+  const auto crossed = [&] {
+    if (text_x < box.x || text_x + w > box.right()) return true;
+    return std::any_of(ticks.begin(), ticks.end(), [&](const Tick& other) {
+      const float at = side.at(other.before_m, 0.0).x;
+      return &other != &tick && at > text_x - 3.0f && at < text_x + w + 3.0f;
+    });
+  };
+  if (crossed()) text_x = x - 6.0f - w;
+  // Further down only the ticks of names that stand lower are in the way, and those are to the
+  // left.
+  const int first_row = crossed() ? 1 : 0;
+  if (first_row > 0) text_x = x + 6.0f;
+  text_x = std::clamp(text_x, box.x, box.right() - w);
+  for (int row = first_row; row < 4; ++row) {
+    const float y = side.ground_y + kFirstRow + kRow * static_cast<float>(row);
+    if (!room.take({text_x - 4.0f, y, w + 10.0f, 20.0f})) continue;
+    ui.pen.line({x, side.ground_y - 5.0f}, {x, y + 17.0f}, tick.colour, 2.0f);
+    ui.pen.text(Type::SmallBold, {text_x, y}, tick.colour, words);
+    return row;
+  }
+  return 3;
+}
+
+// What lies too far away for this picture stands under the ticks, with an arrow to the left.
+void draw_ticks(const Ui& ui, const Side& side, const Box& box, std::span<const Tick> ticks) {
   LabelRoom room;
-  for (int i = 0; i < count; ++i) {
-    const float x = side.at(ticks[i].before_m, 0.0).x;
+  int lowest = 0;
+  for (const Tick& tick : ticks) {
+    if (side.at(tick.before_m, 0.0).x < box.x) continue;
+    lowest = std::max(lowest, draw_tick(ui, side, box, ticks, tick, room));
+  }
+  for (const Tick& tick : ticks) {
+    if (side.at(tick.before_m, 0.0).x >= box.x) continue;
+    const float y = side.ground_y + kFirstRow + kRow * static_cast<float>(++lowest);
+    const Pen& pen = ui.pen;
+    pen.line({box.x, y + 10.0f}, {box.x + 18.0f, y + 10.0f}, tick.colour, 2.0f);
+    pen.line({box.x, y + 10.0f}, {box.x + 6.0f, y + 5.0f}, tick.colour, 2.0f);
+    pen.line({box.x, y + 10.0f}, {box.x + 6.0f, y + 15.0f}, tick.colour, 2.0f);
     std::array<char, 80> text;
-    int length = std::snprintf(text.data(), text.size(), "%.*s",
-                               static_cast<int>(ticks[i].name.size()), ticks[i].name.data());
-    if (ticks[i].before_m > 0.0) {
-      length += std::snprintf(text.data() + length, text.size() - static_cast<std::size_t>(length),
-                              ", %.1f\u00a0m", ticks[i].before_m);
-    }
-    const std::string_view name(text.data(), static_cast<std::size_t>(length));
-    const float w = pen.width(Type::SmallBold, name);
-    if (x < box.x) {
-      // Too far away for this picture: an arrow to the left, and the number.
-      const float y = side.ground_y + 74.0f;  // below the ticks, which it would cross
-      room.block({box.x, y, w + 26.0f, 20.0f});
-      pen.line({box.x, y + 10.0f}, {box.x + 18.0f, y + 10.0f}, ticks[i].colour, 2.0f);
-      pen.line({box.x, y + 10.0f}, {box.x + 6.0f, y + 5.0f}, ticks[i].colour, 2.0f);
-      pen.line({box.x, y + 10.0f}, {box.x + 6.0f, y + 15.0f}, ticks[i].colour, 2.0f);
-      pen.text(Type::SmallBold, {box.x + 24.0f, y}, ticks[i].colour, name);
-      continue;
-    }
-    for (int row = 0; row < 4; ++row) {
-      const float y = side.ground_y + 30.0f + 22.0f * static_cast<float>(row);
-      // Right of its tick or left of it, and in the first row not across another tick.
-      float text_x = x + 6.0f;
-      const auto crossed = [&] {
-        bool hit = text_x < box.x || text_x + w > box.right();
-        for (int k = 0; k < count && row == 0; ++k) {
-          const float other = side.at(ticks[k].before_m, 0.0).x;
-          hit = hit || (k != i && other > text_x - 3.0f && other < text_x + w + 3.0f);
-        }
-        return hit;
-      };
-      if (crossed()) text_x = x - 6.0f - w;
-      if (row == 0 && crossed()) continue;
-      text_x = std::clamp(text_x, box.x, box.right() - w);
-      if (!room.take({text_x - 4.0f, y, w + 10.0f, 20.0f})) continue;
-      pen.line({x, side.ground_y - 5.0f}, {x, y + 17.0f}, ticks[i].colour, 2.0f);
-      pen.text(Type::SmallBold, {text_x, y}, ticks[i].colour, name);
-      break;
-    }
+    pen.text(Type::SmallBold, {box.x + 24.0f, y}, tick.colour, tick_words(tick, text));
   }
 }
 
@@ -172,7 +190,7 @@ float figure_stop(Ui& ui, ImVec2 at, float width) {
       {"stopped", stop.eye_before_line_m, c.ink},
       {"line lost", stop.obscured_m, c.second},
   };
-  draw_ticks(ui, side, whole, ticks, 4);
+  draw_ticks(ui, side, whole, ticks);
   pen.text(Type::Small, {at.x, at.y}, c.muted, "Your eye before the line");
   return height;
 }
