@@ -21,13 +21,23 @@ struct SheetRow {
   Tone tone = Tone::Plain;
 };
 
+// A small table: the header row, and rows of as many cells.
+struct SheetTable {
+  std::vector<std::string> columns;
+  std::vector<std::vector<std::string>> rows;
+  std::vector<Tone> tones;  // one per row
+  bool empty() const { return rows.empty(); }
+};
+
 struct SheetSection {
-  // "roll", "turn-3", "oversteer-3" (the number that the crew reads: index + 1), "heat", "stop"
+  // "roll", "turn-3", "oversteer-3" (the number that the crew reads: index + 1), "heat", "stop",
+  // "surface", "engines", "after-landing", "restart", "room", "sure"
   std::string id;
   std::string title;     // "Roll"
   std::string headline;  // one sentence that answers the question
   std::string caption;   // the sentence under the picture
   std::vector<SheetRow> rows;
+  SheetTable table;     // empty when the section has none
   std::string why;      // formula in words, assumptions, source
   std::string caution;  // the caution that belongs here, "" when none
   Tone tone = Tone::Plain;
@@ -61,7 +71,13 @@ struct Sheet {
   std::vector<SheetTurn> turns;
   SheetSection heat;
   SheetSection stop;
-  std::string card_headline;  // the taxi in one sentence
+  SheetSection surface;        // "surface": condition code, grip, what is tightened
+  SheetSection engines;        // "engines": the trade-off table
+  SheetSection after_landing;  // "after-landing": turnaround, worst brake, indication
+  SheetSection restart;        // "restart": restart anywhere, and blast
+  SheetSection room;           // "room": 180-degree turn, published rules
+  SheetSection sure;           // "sure": bands, chances, ranking
+  std::string card_headline;   // the taxi in one sentence
   std::vector<SheetLeg> legs;
   std::vector<std::string> watch;  // the three things most likely to go wrong, at most
   std::vector<SheetRow> cautions;  // every caution: label = where, value = sentence, with tone

@@ -5,9 +5,10 @@
 // Every number is a property of the aircraft type, not of the day (day.hpp) or of the load
 // (brief.hpp). The defaults describe no real type; a document must give every field.
 //
-// Assumptions: all bogies are centred on the main-gear axis and carry equal loads; no body-gear
-// steering; the effective turn axis is the main-gear axis (on a dry surface the bogies move it by
-// less than 0.05 m; Winkler, Vehicle System Dynamics 29(3) 1998).
+// Assumptions: all bogies are centred on the main-gear axis and carry equal loads. The point about
+// which it turns without side slip (the effective turn axis) is the main-gear axis unless
+// `turn_axis_ahead_m` or steerable body gear moves it (turn_axis.hpp); on a dry surface bogies
+// alone move it by less than 0.05 m (Winkler, Vehicle System Dynamics 29(3) 1998).
 #pragma once
 
 namespace tillerline {
@@ -27,6 +28,14 @@ struct Aircraft {
   double idle_fuel_flow_kgps = 0.22;
   double fuel_per_extra_thrust_kgpns = 9e-6;  // added fuel flow per newton above idle
   double taxi_thrust_limit_n = 60.0e3;        // the most that is used on a taxiway, per engine
+  double inner_engine_arm_m = 9.5;            // middle of the inner engines beside the aircraft's
+  double outer_engine_arm_m = 20.0;           // twins: both arms alike
+  double engine_start_s = 60.0;               // from the start switch to a steady idle, each engine
+  double engine_warm_up_s = 180.0;            // at idle before take-off thrust
+  double anti_ice_thrust_share = 0.15;        // idle thrust added by engine anti-ice
+  double anti_ice_fuel_share = 0.10;          // idle fuel flow added by engine anti-ice
+  double blast_contour_m =
+      0.0;  // from the user's manual, behind the tail, at breakaway thrust; 0: none
 
   // Resistance.
   double drag_area_m2 = 11.0;               // C_D S on the ground, flaps as for taxi
@@ -60,6 +69,13 @@ struct Aircraft {
   double nose_wheel_span_m = 0.9;         // outer faces of the nose wheels
   double steering_limit_rad = 1.221730;   // largest nose-wheel angle
   double steering_rate_radps = 0.20;      // how fast the nose wheels are turned
+  double turn_axis_ahead_m = 0.0;         // effective turn axis ahead of the main-gear axis
+  double body_gear_steer_share = 0.0;     // body-gear angle per nose-wheel angle, 0: not steerable
+  double body_gear_behind_m = 0.0;        // steerable body gear behind the main-gear axis
+  int main_wheel_count = 12;
+  double tyre_pressure_pa = 1.4e6;  // main wheels
+  double tyre_width_m = 0.48;       // of one main tyre
+  double tyre_deflection_m = 0.09;  // of one loaded main tyre
 
   // Brakes.
   BrakeMaterial brake_material = BrakeMaterial::Carbon;
@@ -70,6 +86,11 @@ struct Aircraft {
   double brake_convection_wpm2k = 6.0;  // still or slow air
   double fan_convection_wpm2k = 0.0;    // with brake fans running; 0: no fans fitted
   double brake_heat_share = 1.0;        // share of the braking work that ends in the packs
+  // What the cockpit shows: a probe that follows with this lag and reads this share of the pack's
+  // excess over the air (indication.hpp).
+  double probe_lag_s = 300.0;
+  double probe_share = 0.85;
+  double probe_share_fans = 0.6;
 };
 
 }  // namespace tillerline

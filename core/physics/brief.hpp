@@ -2,9 +2,11 @@
 #pragma once
 
 #include "physics/aircraft.hpp"
+#include "physics/bands.hpp"
 #include "physics/day.hpp"
 #include "physics/taxi_route.hpp"
 #include "physics/technique.hpp"
+#include "physics/turnaround.hpp"
 
 namespace tillerline {
 
@@ -14,6 +16,10 @@ struct Condition {
   int engines_running = 4;
   double brake_temperature_k = units::kelvin_from_celsius(60.0);  // of the heat packs, all alike
   bool fans_on = false;
+  bool engine_anti_ice = false;
+  int brakes_inoperative = 0;      // their share is taken by the others
+  double worst_brake_extra = 0.0;  // the worst brake takes (1 + this) times the mean
+  double dragging_brake_n = 0.0;   // steady drag force of one brake that does not let go
 };
 
 struct Brief {
@@ -23,6 +29,8 @@ struct Brief {
   TaxiRoute route;
   Technique technique;
   Limits limits;
+  Turnaround turnaround;
+  Bands bands;
 };
 
 }  // namespace tillerline

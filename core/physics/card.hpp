@@ -4,15 +4,23 @@
 // deterministic function of the brief: no clock, no randomness, no state.
 #pragma once
 
+#include "physics/after_landing.hpp"
 #include "physics/atmosphere.hpp"
+#include "physics/blast.hpp"
 #include "physics/brief.hpp"
+#include "physics/engines.hpp"
 #include "physics/fixed_list.hpp"
+#include "physics/half_turn.hpp"
 #include "physics/heat.hpp"
+#include "physics/restart.hpp"
 #include "physics/roll.hpp"
 #include "physics/route_run.hpp"
+#include "physics/standards.hpp"
 #include "physics/stop.hpp"
+#include "physics/surface.hpp"
 #include "physics/track.hpp"
 #include "physics/turn.hpp"
+#include "physics/uncertainty.hpp"
 
 namespace tillerline {
 
@@ -41,7 +49,20 @@ enum class CautionKind {
   HardBraking,           // no room for the smooth one. value: deceleration, m/s^2; limit: planned
   LineHiddenBeforeStop,  // value: metres left when lost
   RampsDoNotFit,         // steering ramps overlap a neighbouring turn
-  LongTaxiTyres          // value: distance, m; limit: 10 668 m (TSO-C62 taxi test)
+  LongTaxiTyres,         // value: distance, m; limit: 10 668 m (TSO-C62 taxi test)
+  SurfaceTightens,       // winter or water cuts the limits. value: condition code
+  BrakingPoor,           // value: deceleration the surface allows, m/s^2; limit: planned
+  RestartBeyondLimit,    // value: thrust needed at the worst place, N; limit: thrust limit, N
+  UnevenThrust,          // value: nose-wheel grip needed; limit: grip share allowed
+  EnginesNotWarm,        // value: wait at the stop, s
+  WorstBrakeTooHot,      // value: worst pack at line-up, K; limit: departure limit, K
+  TurnaroundTooShort,    // value: more time on the stand, s
+  DraggingBrake,         // value: heat rise it adds, K
+  ChanceOfHotBrakes,     // within the limit, but perhaps not. value: chance; limit: 0.1
+  ChanceOfRunaway,       // value: chance; limit: 0.1
+  ChanceOfStall,         // value: chance; limit: 0.1
+  RuleNotMet,            // a published taxiway rule. value: wanted; limit: actual
+  NoRoomForHalfTurn      // value: width needed, m; limit: width available, m
 };
 
 struct Caution {
@@ -52,7 +73,7 @@ struct Caution {
   double limit = 0.0;
 };
 
-inline constexpr int kMaxCautions = 96;
+inline constexpr int kMaxCautions = 400;
 
 struct Card {
   Air air;
@@ -63,6 +84,16 @@ struct Card {
   HeatAnswer heat;
   StopAnswer stop;
   RouteRun run;
+  PavementState pavement;
+  SurfaceLimits surface_limits;
+  ThrustYaw yaw;  // at the thrust of the worst restart
+  EngineChoices engines;
+  AfterLanding after_landing;
+  RestartAnswer restart;
+  BlastAnswer blast;
+  StandardsAnswer standards;
+  HalfTurn half_turn;
+  UncertaintyAnswer uncertainty;
   FixedList<Caution, kMaxCautions> cautions;
 };
 

@@ -11,7 +11,21 @@
 
 namespace tillerline {
 
-enum class Surface { Dry, Wet, Slippery };
+enum class Surface {
+  Dry,
+  Wet,
+  Slippery,  // slippery when wet
+  StandingWater,
+  Slush,
+  WetSnow,
+  DrySnow,
+  CompactedSnow,
+  Ice,
+  WetIce
+};
+
+// A runway condition code reported by number (ICAO global reporting format), or none.
+inline constexpr int kNoReportedCode = -1;
 
 struct Day {
   double temperature_k = 288.15;
@@ -19,6 +33,9 @@ struct Day {
   double wind_speed_mps = 0.0;
   double wind_from_rad = 0.0;
   Surface surface = Surface::Dry;
+  double contaminant_depth_m = 0.0;  // of water, slush or snow
+  int reported_code =
+      kNoReportedCode;  // 0 to 6, as reported; the worse of it and the surface counts
 };
 
 // Largest side force per load on the surface, dimensionless.
@@ -28,7 +45,7 @@ constexpr double side_grip(Surface surface) {
       return 0.7;
     case Surface::Wet:
       return 0.4;
-    case Surface::Slippery:
+    default:
       return 0.16;
   }
   return 0.16;

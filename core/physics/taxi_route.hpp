@@ -24,8 +24,9 @@ struct Leg {
   double turn_rad = 0.0;    // arcs only, positive to the right
   double slope_rad = 0.0;   // angle of the climb, positive uphill
   double width_m = 23.0;
-  double widening_m = 0.0;       // arcs only, extra pavement inside
-  double lead_in_m = 0.0;        // arcs only, length of the taper to that widening
+  double widening_m = 0.0;  // arcs only, extra pavement inside
+  double lead_in_m = 0.0;   // arcs only, length of the taper to that widening
+  double easing_m = 0.0;    // arcs only, length of the easing curve (clothoid) at both its ends
   double speed_limit_mps = 0.0;  // 0: none beyond the general limits
 };
 
@@ -35,6 +36,9 @@ struct TaxiRoute {
   double start_speed_mps = 0.0;  // 0: from rest; larger: rolling off a runway
   RouteEnd end = RouteEnd::HoldingLine;
   bool stop_bar_lit = false;
+  double half_turn_width_m = 0.0;  // pavement on which a 180-degree turn is wanted; 0: none wanted
+  double parallel_line_m = 0.0;    // to the nearest parallel taxiway's centreline; 0: not given
+  double nearest_object_m = 0.0;   // to the nearest object, from the centreline; 0: not given
   FixedList<Leg, kMaxLegs> legs;
 };
 

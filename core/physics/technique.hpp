@@ -52,6 +52,10 @@ struct Limits {
   double nose_clearance_m = 1.0;  // nose wheels to the edge
   double stop_short_m = 2.5;      // foremost point short of the line
   double stop_bar_view_m = 2.0;   // lit bar kept in view by this much
+  // On a surface of condition code 3 or less, or under a loose contaminant, the speeds above are
+  // cut to these (operators' practice; "fast walking speed" on winter surfaces, FAA SAFO 09004).
+  double winter_straight_speed_mps = units::mps_from_knots(10.0);
+  double winter_turn_speed_mps = units::mps_from_knots(5.0);
 };
 
 }  // namespace tillerline

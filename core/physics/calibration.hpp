@@ -1,0 +1,74 @@
+// The aircraft's uncertain constants from what was observed, by nonlinear least squares.
+#pragma once
+
+#include "physics/atmosphere.hpp"
+#include "physics/brief.hpp"
+#include "physics/fixed_list.hpp"
+
+namespace tillerline {
+
+enum class ObservationKind {
+  SpeedAfterTime,   // from rest at idle: `given` s, `seen` m/s
+  DistanceToSpeed,  // from rest at idle: `given` m/s, `seen` m
+  HeatedBy,         // one stop: `given` J into all brakes from `start_k`, `seen` K (pack)
+  CooledAfter,      // `given` s on the stand from `start_k`, `seen` K (pack)
+  TurnAxisAhead     // the spot about which it turned, `seen` m ahead of the main-gear axis
+};
+
+struct Observation {
+  ObservationKind kind = ObservationKind::SpeedAfterTime;
+  double given = 0.0;
+  double seen = 0.0;
+  double error = 0.0;    // standard error of `seen`
+  double mass_kg = 0.0;  // of that day; roll observations only
+  double slope_rad = 0.0;
+  double headwind_mps = 0.0;
+  double start_k = 0.0;  // brake observations only
+  double air_k = 288.15;
+  int engines_running = 0;
+};
+
+inline constexpr int kMaxObservations = 40;
+using Observations = FixedList<Observation, kMaxObservations>;
+
+enum class Constant { IdleThrust, Rolling, HeatCapacity, Cooling, TurnAxis };
+inline constexpr int kConstants = 5;
+
+enum class EstimateState {
+  Estimated,
+  NotAsked,      // no observation depends on it
+  NotSeparable,  // the data cannot tell it from another constant
+  TooFew,        // fewer observations than constants
+  OutOfRange,    // the fit leaves the range in which the constant makes sense
+  NoFit          // residuals far larger than the errors stated
+};
+
+struct Estimate {
+  Constant constant = Constant::IdleThrust;
+  EstimateState state = EstimateState::NotAsked;
+  double factor = 1.0;          // of the aircraft's present value (TurnAxis: value in m)
+  double standard_error = 0.0;  // of the factor (TurnAxis: m)
+  double nominal = 0.0;         // the aircraft's present value, SI
+  double value = 0.0;           // estimated, SI
+};
+
+struct Calibration {
+  Estimate estimates[kConstants];
+  double covariance[kConstants][kConstants] = {};  // of the factors; 0 where not estimated
+  double residual[kMaxObservations] = {};          // seen - predicted, in the unit of `seen`
+  double standardised[kMaxObservations] = {};      // the same over its error
+  int observations = 0;
+  int degrees_of_freedom = 0;
+  double chi_square = 0.0;
+  int iterations = 0;
+};
+
+// Prediction of one observation for an aircraft (the model that is fitted).
+double predicted(const Aircraft& aircraft, const Observation& observation);
+
+Calibration calibrate(const Aircraft& aircraft, const Observations& observations);
+
+// The aircraft with the estimated constants put in; the bands narrowed to what was found.
+void apply_calibration(const Calibration& calibration, Aircraft& aircraft, Bands& bands);
+
+}  // namespace tillerline

@@ -1,0 +1,43 @@
+// Published taxiway rules by wheel span and wing span, and what they say about this route.
+#pragma once
+
+#include "physics/fixed_list.hpp"
+#include "physics/track.hpp"
+#include "physics/turn.hpp"
+
+namespace tillerline {
+
+enum class RuleFamily { Icao, Faa };
+enum class RuleKind {
+  TaxiwayWidth,        // m
+  EdgeClearance,       // m, outer main wheel to edge
+  ParallelSeparation,  // m, centreline to parallel taxiway's centreline
+  ObjectSeparation,    // m, centreline to object
+  CurveRadius,         // m, for the speed planned
+  Fillet,              // m, widening inside a turn, cockpit over the line
+  Slope,               // longitudinal, as a ratio
+  SteeringAngle        // rad, design limit of nose-wheel angle in a turn
+};
+
+struct RuleVerdict {
+  RuleFamily family = RuleFamily::Icao;
+  RuleKind kind = RuleKind::TaxiwayWidth;
+  int leg = -1;  // -1: the whole route
+  double wanted = 0.0;
+  double actual = 0.0;
+  bool met = true;
+  bool from_memory = false;  // the rule's number is from memory
+};
+
+inline constexpr int kMaxVerdicts = 240;
+
+struct StandardsAnswer {
+  char code_letter = 'E';  // by wing span (Annex 14, Table 1-1)
+  int design_group = 5;    // FAA ADG, I to VI as 1 to 6
+  FixedList<RuleVerdict, kMaxVerdicts> verdicts;
+  int not_met = 0;
+};
+StandardsAnswer standards_answer(const Brief& brief, const FixedList<TrackAnswer, kMaxLegs>& tracks,
+                                 const FixedList<TurnAnswer, kMaxLegs>& turns);
+
+}  // namespace tillerline
