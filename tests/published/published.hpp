@@ -27,6 +27,7 @@ struct Check {
   double expected = 0.0;
   double got = 0.0;
   double tolerance = 0.0;  // absolute, in the unit of the expected number
+  bool worked = false;     // a worked example or a table row, not a single constant
 };
 
 // Compares, counts, and fails the running test with one line when they differ.
