@@ -33,6 +33,7 @@ double side_grip(const PavementState& pavement, double ground_speed_mps);
 struct SurfaceLimits {
   bool speeds_cut = false;
   bool braking_cut = false;
+  double planned_deceleration_mps2 = 0.0;  // before tightening
   double braking_friction = 0.0;        // at the top of the band
   double most_deceleration_mps2 = 0.0;  // that the braked wheels can give
   double straight_speed_mps = 0.0;      // after tightening
