@@ -4,15 +4,14 @@
 #include <cmath>
 
 #include "physics/elementary.hpp"
-#include "physics/root_finding.hpp"
+#include "physics/engines.hpp"
+#include "physics/surface.hpp"
 
 namespace tillerline {
 namespace {
 
 using namespace elementary;
 
-constexpr double kStandardPressure_pa = 101325.0;
-constexpr double kStandardTemperature_k = 288.15;
 constexpr double kTargets_kt[kRollTargets] = {5.0, 10.0, 15.0, 20.0};
 
 double weight_n(const RollForces& forces) { return forces.mass_kg * units::kGravity_mps2; }
@@ -26,6 +25,10 @@ double standing_air_drag_n(const RollForces& forces) {
   return drag_factor(forces) * forces.headwind_mps * std::abs(forces.headwind_mps);
 }
 
+double constant_drag_n(const RollForces& forces) {
+  return forces.scrub_drag_n + forces.dragging_brake_n;
+}
+
 // One branch of the law; `sign` is the sign of v + w.
 QuadraticMotion branch(const RollForces& f, double sign) {
   const double weight = weight_n(f);
@@ -33,10 +36,15 @@ QuadraticMotion branch(const RollForces& f, double sign) {
   const double q = drag_factor(f);
   const double w = f.headwind_mps;
   const double constant =
-      f.thrust_n - rolling - weight * sine(f.slope_rad) - f.scrub_drag_n - sign * q * w * w;
+      f.thrust_n - rolling - weight * sine(f.slope_rad) - constant_drag_n(f) - sign * q * w * w;
   const double linear = -f.thrust_fall_nspm - 2.0 * sign * q * w;
-  const double square = -rolling * f.rolling_speed_factor_s2pm2 - sign * q;
+  const double square =
+      -rolling * f.rolling_speed_factor_s2pm2 - f.displacement_drag_nspm2 - sign * q;
   return {constant / f.mass_kg, linear / f.mass_kg, square / f.mass_kg};
+}
+
+double displacement_drag_nspm2(const Brief& brief) {
+  return pavement_state(brief.aircraft, brief.day).displacement_drag_nspm2;
 }
 
 const QuadraticMotion& branch_at(const RollLaw& law, double speed_mps) {
@@ -50,17 +58,9 @@ Passage joined(const Passage& first, const Passage& second) {
 
 }  // namespace
 
-IdleThrust idle_thrust(const Aircraft& aircraft, int engines_running, const Air& air) {
-  const double delta = air.pressure_pa / kStandardPressure_pa;
-  const double theta = air.temperature_k / kStandardTemperature_k;
-  const double engines = engines_running;
-  return {.standing_n = engines * delta * aircraft.idle_thrust_n,
-          .fall_nspm = engines * delta / square_root(theta) * aircraft.idle_air_flow_kgps};
-}
-
 RollForces idle_forces(const Aircraft& aircraft, const Condition& condition, const Air& air,
-                       double slope_rad, double headwind_mps) {
-  const IdleThrust thrust = idle_thrust(aircraft, condition.engines_running, air);
+                       double slope_rad, double headwind_mps, double displacement_drag_nspm2) {
+  const IdleThrust thrust = idle_thrust(aircraft, condition, air);
   return {.mass_kg = condition.mass_kg,
           .thrust_n = thrust.standing_n,
           .thrust_fall_nspm = thrust.fall_nspm,
@@ -70,7 +70,9 @@ RollForces idle_forces(const Aircraft& aircraft, const Condition& condition, con
           .slope_rad = slope_rad,
           .headwind_mps = headwind_mps,
           .drag_area_m2 = aircraft.drag_area_m2,
-          .air_density_kgpm3 = air.density_kgpm3};
+          .air_density_kgpm3 = air.density_kgpm3,
+          .displacement_drag_nspm2 = displacement_drag_nspm2,
+          .dragging_brake_n = condition.dragging_brake_n};
 }
 
 RollLaw roll_law(const RollForces& forces) {
@@ -172,12 +174,12 @@ RollOut roll_over_distance(const RollLaw& law, double v0_mps, double distance_m)
 
 double breakaway_margin_n(const RollForces& forces) {
   const double weight = weight_n(forces);
-  return forces.thrust_n - standing_air_drag_n(forces) - forces.scrub_drag_n -
+  return forces.thrust_n - standing_air_drag_n(forces) - constant_drag_n(forces) -
          weight * (forces.breakaway_resistance * cosine(forces.slope_rad) + sine(forces.slope_rad));
 }
 
 double critical_slope_rad(const RollForces& forces, double resistance) {
-  const double force = forces.thrust_n - standing_air_drag_n(forces) - forces.scrub_drag_n;
+  const double force = forces.thrust_n - standing_air_drag_n(forces) - constant_drag_n(forces);
   const double ratio = force / weight_n(forces);
   // sin + mu cos = sqrt(1 + mu^2) sin(theta + atan mu)
   return arcsine(ratio / square_root(1.0 + resistance * resistance)) - arctangent(resistance);
@@ -189,8 +191,8 @@ RollAnswer roll_answer(const Brief& brief, const Air& air) {
   answer.slope_rad = first.slope_rad;
   answer.headwind_mps = leg_headwind_mps(first, brief.route.start_heading_rad,
                                          brief.day.wind_speed_mps, brief.day.wind_from_rad);
-  const RollForces forces =
-      idle_forces(brief.aircraft, brief.condition, air, answer.slope_rad, answer.headwind_mps);
+  const RollForces forces = idle_forces(brief.aircraft, brief.condition, air, answer.slope_rad,
+                                        answer.headwind_mps, displacement_drag_nspm2(brief));
   const RollLaw law = roll_law(forces);
   answer.idle_thrust_n = forces.thrust_n;
   answer.idle_thrust_per_weight = forces.thrust_n / weight_n(forces);
@@ -227,6 +229,7 @@ RollMap roll_map(const Brief& brief, const Air& air, double target_mps) {
   const Aircraft& aircraft = brief.aircraft;
   const double headwind_mps = leg_headwind_mps(brief.route.legs[0], brief.route.start_heading_rad,
                                                brief.day.wind_speed_mps, brief.day.wind_from_rad);
+  const double displacement = displacement_drag_nspm2(brief);
   for (int row = 0; row < kMapRows; ++row)
     map.slope_rad[row] = arctangent(kSteepest * (2.0 * row / (kMapRows - 1) - 1.0));
   for (int column = 0; column < kMapColumns; ++column) {
@@ -235,7 +238,7 @@ RollMap roll_map(const Brief& brief, const Air& air, double target_mps) {
     condition.mass_kg =
         aircraft.lowest_mass_kg + share * (aircraft.highest_mass_kg - aircraft.lowest_mass_kg);
     map.mass_kg[column] = condition.mass_kg;
-    RollForces forces = idle_forces(aircraft, condition, air, 0.0, headwind_mps);
+    RollForces forces = idle_forces(aircraft, condition, air, 0.0, headwind_mps, displacement);
     map.keeps_rolling_slope_rad[column] = critical_slope_rad(forces, forces.rolling_resistance);
     map.restarts_slope_rad[column] = critical_slope_rad(forces, forces.breakaway_resistance);
     for (int row = 0; row < kMapRows; ++row) {

@@ -1,15 +1,14 @@
 // Will it roll on idle, and how soon is it too fast?
 //
 // Model (point mass, main-gear axis, v along the ground):
-//   m dv/dt = T0 - k v - W cos(theta) mu (1 + f v^2) - W sin(theta) - q sgn(v+w) (v+w)^2 - D_scrub
-//   T0 = n delta F_idle + extra,  k = n (delta / sqrt(theta_T)) mdot,  W = m g,  q = rho C_D A / 2
-// with headwind w, pressure ratio delta and temperature ratio theta_T of the day's air. At a fixed
-// corrected idle speed thrust scales with delta and air flow with delta / sqrt(theta_T)
-// (turbomachinery similarity; real idle schedules differ by some 15 %). Idle thrust falls with
-// speed by the air flow taken on board (momentum theorem: F = mdot (V_jet - V)).
-// Rotating parts (wheels, tyres) would add about 1 % to the mass: left out.
-// Breakaway resistance holds the aircraft at rest; it is larger than rolling resistance, so "will
-// it start" and "will it keep rolling" are two questions.
+//   m dv/dt = T0 - k v - W cos(theta) mu (1 + f v^2) - W sin(theta) - q sgn(v+w) (v+w)^2
+//             - d v^2 - D_scrub - D_brake
+//   W = m g,  q = rho C_D A / 2
+// with headwind w, idle thrust T0 - k v of the running engines (engines.hpp), displacement drag d
+// of a loose contaminant (surface.hpp), the scrub of a turn (turn.hpp) and a brake that does not
+// let go. Rotating parts (wheels, tyres) would add about 1 % to the mass: left out. Breakaway
+// resistance holds the aircraft at rest; it is larger than rolling resistance, so "will it start"
+// and "will it keep rolling" are two questions.
 //
 // Exact on each side of v = -w, where air drag changes its sign (quadratic_motion.hpp).
 // Valid for 0 to 60 kt. Sources: rolling resistance of jet transports on hard pavement 0.010-0.020
@@ -34,7 +33,9 @@ struct RollForces {
   double headwind_mps = 0.0;
   double drag_area_m2 = 0.0;
   double air_density_kgpm3 = 1.225;
-  double scrub_drag_n = 0.0;  // from a turn (turn.hpp)
+  double scrub_drag_n = 0.0;             // from a turn (turn.hpp)
+  double displacement_drag_nspm2 = 0.0;  // from a loose contaminant, N per (m/s)^2 (surface.hpp)
+  double dragging_brake_n = 0.0;         // steady, from a brake that does not let go
 };
 
 // The acceleration law, split where the air drag changes sign (at `split_mps` >= 0 with a
@@ -45,16 +46,10 @@ struct RollLaw {
   double split_mps = 0.0;
 };
 
-// Thrust, N, and its fall with speed, N per m/s, of the running engines at idle in this air.
-struct IdleThrust {
-  double standing_n = 0.0;
-  double fall_nspm = 0.0;
-};
-IdleThrust idle_thrust(const Aircraft& aircraft, int engines_running, const Air& air);
-
-// Forces for this aircraft at idle on a given slope with a given headwind, without scrub.
+// Forces for this aircraft at idle on a given slope with a given headwind, without scrub, through a
+// contaminant of that displacement drag (0: none).
 RollForces idle_forces(const Aircraft& aircraft, const Condition& condition, const Air& air,
-                       double slope_rad, double headwind_mps);
+                       double slope_rad, double headwind_mps, double displacement_drag_nspm2 = 0.0);
 
 RollLaw roll_law(const RollForces& forces);
 

@@ -22,6 +22,12 @@ double side_force_per_load(double slip_rad, double cornering_stiffness_prad, dou
   return slip_rad < 0.0 ? -grip * shape : grip * shape;
 }
 
+double slip_for_side_force_rad(double force_per_load, double cornering_stiffness_prad,
+                               double grip) {
+  const double scaled = 3.0 * sine(arcsine(force_per_load / grip) / 3.0);
+  return scaled * grip / cornering_stiffness_prad;
+}
+
 double yawed_drag_per_load(double slip_rad, double cornering_stiffness_prad, double grip,
                            double rolling_resistance) {
   return rolling_resistance * cosine(slip_rad) +

@@ -22,6 +22,11 @@ namespace tillerline {
 // Side force per load, dimensionless, for one wheel.
 double side_force_per_load(double slip_rad, double cornering_stiffness_prad, double grip);
 
+// Slip angle, rad (>= 0), at which the wheel gives that side force per load: the cubic inverted,
+// phi = 3 sin(asin(F / (mu F_z)) / 3). The angle of most side force where the grip does not
+// suffice.
+double slip_for_side_force_rad(double force_per_load, double cornering_stiffness_prad, double grip);
+
 // Drag along the wheel's own path per load: R cos + F sin, with rolling resistance R per load.
 double yawed_drag_per_load(double slip_rad, double cornering_stiffness_prad, double grip,
                            double rolling_resistance);

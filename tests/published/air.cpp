@@ -2,7 +2,7 @@
 #include <doctest/doctest.h>
 
 #include "physics/atmosphere.hpp"
-#include "physics/roll.hpp"
+#include "physics/engines.hpp"
 #include "physics/units.hpp"
 #include "published.hpp"
 
@@ -137,8 +137,8 @@ TEST_CASE("air: what QNH means") {
 
 TEST_CASE("air: idle thrust follows the pressure") {
   const Aircraft aircraft;
-  const double low = idle_thrust(aircraft, 4, standard_air(0.0)).standing_n;
-  const double high = idle_thrust(aircraft, 4, standard_air(1000.0)).standing_n;
+  const double low = idle_thrust(aircraft, {}, standard_air(0.0)).standing_n;
+  const double high = idle_thrust(aircraft, {}, standard_air(1000.0)).standing_n;
   check({.what = "idle thrust at 1000 m over that at sea level",
          .source = "Turbomachinery similarity (thrust over pressure ratio at corrected speed)",
          .place = "definition of corrected thrust",
