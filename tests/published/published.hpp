@@ -4,7 +4,17 @@
 // A tolerance is never chosen to make a check pass: it is half a unit of the last printed digit,
 // the uncertainty that the source states, or the rounding of the source's own constants, and the
 // file says which. At the end of a run one line says how many checks agreed and from how many
-// documents.
+// documents:
+//
+//   proof: N checks, N agree, N sources, N worked
+//
+// A source is a document that others published and that a number was taken from: what was derived
+// here, or is only believed to stand somewhere, adds none, and neither does a law of nature that
+// was worked out apart from any document ("computed apart" in its name). Sections and editions of
+// one document are one source. A worked example or a row of a table counts as worked.
+//
+// With TILLERLINE_PROOF_BOOK=FILE in the environment every check is also written to that file as
+// JSON, for the page that lists them.
 #pragma once
 
 #include <string>
@@ -33,7 +43,8 @@ struct Check {
 // Compares, counts, and fails the running test with one line when they differ.
 void check(const Check& entry, const char* file = __builtin_FILE(), int line = __builtin_LINE());
 
-// The same for a number that must lie in a published range.
+// The same for a number that must lie in a published range. In the book the expected number is the
+// middle of the range, and its tolerance half the width.
 struct Band {
   const char* what = "";
   const char* source = "";
@@ -44,5 +55,9 @@ struct Band {
   double got = 0.0;
 };
 void check_band(const Band& band, const char* file = __builtin_FILE(), int line = __builtin_LINE());
+
+// The document that a check's source names: without what follows its number or title, and without
+// the section of a code of regulations. "14 CFR 25.735(f)(1)" and "14 CFR 25.509" are both 14 CFR.
+std::string document_of(const std::string& source);
 
 }  // namespace tillerline::published
