@@ -125,6 +125,14 @@ double application_speed_mps(const Application& application, double remaining_m)
   return application_state(application, time_s).speed_mps;
 }
 
+double application_brakes_mps2(const Application& application, const RollLaw& law) {
+  double most = 0.0;
+  for (const Phase& phase : phases_of(application).phase)
+    for (const double t : {0.0, phase.duration_s})
+      most = std::max(most, phase.deceleration(t) + acceleration_mps2(law, phase.speed(t)));
+  return most;
+}
+
 double application_energy_j(const Application& application, const RollLaw& law, double mass_kg) {
   const Phases p = phases_of(application);
   double energy_j = 0.0;

@@ -46,6 +46,10 @@ ApplicationState application_state(const Application& application, double time_s
 // Speed when `remaining_m` (0 to length) are left of the application.
 double application_speed_mps(const Application& application, double remaining_m);
 
+// Most that the brakes give to it, m/s^2: deceleration plus what idle thrust and slope put in, at
+// the corners of the profile.
+double application_brakes_mps2(const Application& application, const RollLaw& law);
+
 // Energy that the brakes take, J, on an aircraft of this mass under this idle law.
 double application_energy_j(const Application& application, const RollLaw& law, double mass_kg);
 

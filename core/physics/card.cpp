@@ -136,8 +136,7 @@ void turn_cautions(const Brief& brief, const TurnAnswer& turn, Card& card) {
   const double walk = brief.limits.walking_pace_mps;
   if (turn.limit.by == TurnLimit::NoseGrip && turn.limit.speed_mps < walk)
     caution(card, CautionLevel::Exceeded, CautionKind::NoseWheelSlides, leg,
-            turn.loads.nose_grip_needed,
-            brief.limits.nose_grip_share * side_grip(brief.day.surface));
+            turn.loads.nose_grip_needed, brief.limits.nose_grip_share * turn.grip);
   else if (turn.window.state == WindowState::NoSpeed)
     caution(card, CautionLevel::Care, CautionKind::NoEntrySpeed, leg, turn.limit.speed_mps, walk);
   if (turn.window.state == WindowState::RunsAway)

@@ -4,7 +4,9 @@
 #include <cmath>
 
 #include "physics/elementary.hpp"
+#include "physics/engines.hpp"
 #include "physics/root_finding.hpp"
+#include "physics/surface.hpp"
 #include "physics/track.hpp"
 
 namespace tillerline {
@@ -16,30 +18,27 @@ constexpr double kLeast_m = 1e-9;             // shorter ways count as none
 constexpr double kBarelyGaining_mps2 = 0.02;  // idle alone is given up below this
 constexpr double kSameSpeed_mps = 1e-9;
 constexpr double kRoundingRoom_m = 1e-6;
+constexpr double kShortestRoll_s = 4.0;  // between applications: if less, the speed is held
+constexpr std::size_t kPiecesKept = 6;   // that a leg may need once its speed is held
 
 using Turns = FixedList<TurnAnswer, kMaxLegs>;
-
-const TurnAnswer* turn_at(const Turns& turns, int leg) {
-  for (const TurnAnswer& turn : turns)
-    if (turn.leg == leg) return &turn;
-  return nullptr;
-}
 
 // What one leg is like for the run: its forces at idle and the speeds that bound it.
 struct LegPlan {
   RollForces forces;
   RollLaw law;
+  int turn = -1;          // index into the turns, -1: a straight
   double length_m = 0.0;  // up to the stop
   double limit_mps = 0.0;
-  double exit_aim_mps = 0.0;   // what an application before the next leg brakes to
-  double exit_most_mps = 0.0;  // what the next leg allows without one
+  double deceleration_mps2 = 0.0;  // of its applications
+  double brake_friction = 0.0;     // that the surface gives
+  double exit_aim_mps = 0.0;       // what an application before the next leg brakes to
+  double exit_most_mps = 0.0;      // what the next leg allows without one
 };
 
 struct Plan {
   FixedList<LegPlan, kMaxLegs> legs;
 };
-
-double grip_of(const Brief& brief) { return side_grip(brief.day.surface); }
 
 double rolling_radius_m(const Brief& brief, int leg) {
   const Leg& arc = brief.route.legs[static_cast<std::size_t>(leg)];
@@ -51,81 +50,98 @@ double rolling_radius_m(const Brief& brief, int leg) {
   return std::min(smallest, arc.radius_m);
 }
 
+double braked_weight_n(const Brief& brief) {
+  return braked_load_share(brief.aircraft, brief.condition) * brief.condition.mass_kg *
+         units::kGravity_mps2;
+}
+
+// The technique's deceleration, as far as the braked wheels can give it against slope and thrust.
+double planned_deceleration_mps2(const Brief& brief, const LegPlan& leg) {
+  constexpr double kLeast_mps2 = 0.05;
+  const double most_mps2 = leg.brake_friction * braked_weight_n(brief) / brief.condition.mass_kg;
+  const double pull_mps2 = std::max(0.0, acceleration_mps2(leg.law, 0.0));
+  return std::min(brief.technique.deceleration_mps2, std::max(kLeast_mps2, most_mps2 - pull_mps2));
+}
+
 // Forces and lengths of all legs, without the speeds at their ends.
 Plan lay_out(const Brief& brief, const Air& air, const Turns& turns) {
+  const PavementState pavement = pavement_state(brief.aircraft, brief.day);
   Plan plan;
   double heading_rad = brief.route.start_heading_rad;
   double left_m = std::max(0.0, stop_position_m(brief));
-  for (std::size_t i = 0; i < brief.route.legs.size(); ++i) {
-    const Leg& leg = brief.route.legs[i];
+  int next_turn = 0;
+  for (const Leg& leg : brief.route.legs) {
     LegPlan here;
     here.length_m = std::min(left_m, leg_length_m(leg));
     left_m -= here.length_m;
     const double headwind =
         leg_headwind_mps(leg, heading_rad, brief.day.wind_speed_mps, brief.day.wind_from_rad);
-    here.forces = idle_forces(brief.aircraft, brief.condition, air, leg.slope_rad, headwind);
+    here.forces = idle_forces(brief.aircraft, brief.condition, air, leg.slope_rad, headwind,
+                              pavement.displacement_drag_nspm2);
     here.limit_mps = brief.limits.straight_speed_mps;
     if (leg.speed_limit_mps > 0.0) here.limit_mps = std::min(here.limit_mps, leg.speed_limit_mps);
     if (leg.kind == LegKind::Arc) {
       heading_rad += leg.turn_rad;
-      if (const TurnAnswer* turn = turn_at(turns, static_cast<int>(i))) {
-        here.forces.scrub_drag_n = turn->loads.scrub_drag_n;
-        here.limit_mps = turn->limit.speed_mps;
-      }
+      here.turn = next_turn++;
+      const TurnAnswer& turn = turns[static_cast<std::size_t>(here.turn)];
+      here.forces.scrub_drag_n = turn.loads.scrub_drag_n;
+      here.limit_mps = turn.limit.speed_mps;
     }
     here.law = roll_law(here.forces);
+    here.brake_friction = braking_friction(pavement, here.limit_mps);
+    here.deceleration_mps2 = planned_deceleration_mps2(brief, here);
     plan.legs.push(here);
   }
   return plan;
 }
 
-// Fastest speed from which one smooth application over `length_m` comes down to `exit_mps`.
-double fastest_entry_mps(const Technique& technique, double exit_mps, double limit_mps,
-                         double length_m) {
+// Fastest speed from which one smooth application over the leg comes down to `exit_mps`.
+double fastest_entry_mps(const LegPlan& leg, double exit_mps, double jerk_mps3) {
   const RollLaw still_air_level{};
   const auto spare = [&](double v) {
-    return length_m - plan_application(still_air_level, v, exit_mps, technique.deceleration_mps2,
-                                       technique.jerk_mps3)
-                          .length_m;
+    return leg.length_m -
+           plan_application(still_air_level, v, exit_mps, leg.deceleration_mps2, jerk_mps3)
+               .length_m;
   };
-  if (exit_mps >= limit_mps || spare(limit_mps) >= 0.0) return limit_mps;
-  if (length_m <= kLeast_m) return exit_mps;
-  return find_zero(exit_mps + kSameSpeed_mps, limit_mps, spare);
+  if (exit_mps >= leg.limit_mps || spare(leg.limit_mps) >= 0.0) return leg.limit_mps;
+  if (leg.length_m <= kLeast_m) return exit_mps;
+  return find_zero(exit_mps + kSameSpeed_mps, leg.limit_mps, spare);
 }
 
-double turn_exit_limit_mps(const Brief& brief, const LegPlan& arc) {
-  return std::max(std::min(arc.limit_mps, arc.exit_most_mps), brief.limits.walking_pace_mps);
-}
-
-// The pass backwards: what each leg must leave with. Fills entry windows when `windows` is given.
-void plan_backwards(const Brief& brief, Plan& plan, Turns& turns, bool windows) {
+// The pass backwards: what each leg must leave with. `visit` is called for each turn before its
+// window is used, when it is known what the leg behind allows.
+template <class Visit>
+void plan_backwards(const Brief& brief, Plan& plan, const Turns& turns, Visit&& visit) {
   double aim = 0.0;
   double most = 0.0;
-  std::size_t next_turn = turns.size();
   for (std::size_t i = plan.legs.size(); i-- > 0;) {
     LegPlan& here = plan.legs[i];
     here.exit_aim_mps = aim;
     here.exit_most_mps = most;
-    if (brief.route.legs[i].kind == LegKind::Straight) {
-      most = fastest_entry_mps(brief.technique, aim, here.limit_mps, here.length_m);
+    if (here.turn < 0) {
+      most = fastest_entry_mps(here, aim, brief.technique.jerk_mps3);
       aim = most;
       continue;
     }
-    TurnAnswer& turn = turns[--next_turn];
-    if (windows) {
-      const double limit = turn.limit.speed_mps < brief.limits.walking_pace_mps
-                               ? turn.limit.speed_mps
-                               : turn_exit_limit_mps(brief, here);
-      turn.window = entry_window(here.forces, here.length_m, limit, brief.limits.walking_pace_mps);
-      turn.planned_entry_mps =
-          turn.window.lower_mps +
-          brief.technique.entry_aim * (turn.window.upper_mps - turn.window.lower_mps);
-    }
+    visit(here);
+    const TurnAnswer& turn = turns[static_cast<std::size_t>(here.turn)];
     const double slowest =
         std::max(0.5, std::min(brief.limits.walking_pace_mps, turn.planned_entry_mps));
     aim = std::max(slowest, turn.planned_entry_mps);
     most = std::max(aim, turn.window.upper_mps);
   }
+}
+
+void fill_window(const Brief& brief, const LegPlan& here, TurnAnswer& turn) {
+  const double walk = brief.limits.walking_pace_mps;
+  // A turn may be left no faster than the next leg allows.
+  const double limit = here.limit_mps < walk
+                           ? here.limit_mps
+                           : std::max(std::min(here.limit_mps, here.exit_most_mps), walk);
+  turn.window = entry_window(here.forces, here.length_m, limit, walk);
+  turn.planned_entry_mps =
+      turn.window.lower_mps +
+      brief.technique.entry_aim * (turn.window.upper_mps - turn.window.lower_mps);
 }
 
 // ------------------------------------------------------------------------------ the run ---------
@@ -140,6 +156,8 @@ class Runner {
         plan_(plan),
         run_(run),
         pack_(heat_pack(brief.aircraft, air.temperature_k, brief.condition.fans_on)),
+        pack_share_(brief.aircraft.brake_heat_share /
+                    (brief.aircraft.brake_count - brief.condition.brakes_inoperative)),
         speed_(brief.route.start_speed_mps),
         brake_k_(brief.condition.brake_temperature_k) {
     run_.peak_brake_k = brake_k_;
@@ -184,7 +202,7 @@ class Runner {
   }
 
   Application application_to(double from, double to) const {
-    return plan_application(leg_plan().law, from, to, brief_.technique.deceleration_mps2,
+    return plan_application(leg_plan().law, from, to, leg_plan().deceleration_mps2,
                             brief_.technique.jerk_mps3);
   }
 
@@ -200,9 +218,6 @@ class Runner {
       run_.status = RunStatus::TooManyPieces;
       return;
     }
-    const double engines = brief_.condition.engines_running;
-    const double brakes = brief_.aircraft.brake_count;
-    const double share = brief_.aircraft.brake_heat_share / brakes;
     Piece piece;
     piece.kind = kind;
     piece.leg = leg_;
@@ -214,12 +229,11 @@ class Runner {
     piece.v1_mps = v1;
     piece.brake_energy_j = brake_energy_j + brake_power_w * duration_s;
     piece.brake_start_k = brake_k_;
-    brake_k_ = temperature_after_time_k(pack_, brake_k_, duration_s, brake_power_w * share);
-    brake_k_ = temperature_after_energy_k(pack_, brake_k_, brake_energy_j * share);
+    brake_k_ = temperature_after_time_k(pack_, brake_k_, duration_s, brake_power_w * pack_share_);
+    brake_k_ = temperature_after_energy_k(pack_, brake_k_, brake_energy_j * pack_share_);
     piece.brake_end_k = brake_k_;
     piece.extra_thrust_n = extra_thrust_n;
-    piece.fuel_kg = duration_s * (engines * brief_.aircraft.idle_fuel_flow_kgps +
-                                  extra_thrust_n * brief_.aircraft.fuel_per_extra_thrust_kgpns);
+    piece.fuel_kg = duration_s * fuel_flow_kgps(brief_.aircraft, brief_.condition, extra_thrust_n);
     run_.pieces.push(piece);
     run_.fuel_kg += piece.fuel_kg;
     run_.brake_energy_j += piece.brake_energy_j;
@@ -243,6 +257,11 @@ class Runner {
     ++run_.applications;
   }
 
+  void note_brake_force(double force_n) {
+    LegResult& leg = run_.legs.back();
+    leg.brake_friction_used = std::max(leg.brake_friction_used, force_n / braked_weight_n(brief_));
+  }
+
   // -------------------------------------------------------------------- kinds of piece ----------
 
   void roll_to_speed(double v1) {
@@ -263,13 +282,16 @@ class Runner {
     if (v1 == 0.0) run_.stop_application = a;
     LegResult& leg = run_.legs.back();
     leg.hardest_braking_mps2 = std::max(leg.hardest_braking_mps2, a.peak_mps2);
+    note_brake_force(mass() * application_brakes_mps2(a, leg_plan().law));
     record(PieceKind::Apply, a.length_m, a.duration_s, v1, energy_j, 0.0, 0.0);
     // An application planned to end with the leg does so to rounding.
     if (std::abs(left_m()) < kRoundingRoom_m) at_m_ = leg_end_m_;
   }
 
   void drag_distance(double distance_m) {
-    const double power_w = std::max(0.0, mass() * idle_acceleration() * speed_);
+    const double force_n = std::max(0.0, mass() * idle_acceleration());
+    const double power_w = force_n * speed_;
+    note_brake_force(force_n);
     record(PieceKind::Drag, distance_m, distance_m / speed_, speed_, 0.0, power_w, 0.0);
   }
 
@@ -333,10 +355,15 @@ class Runner {
     result.limit_mps = leg_plan().limit_mps;
     result.headwind_mps = leg_plan().forces.headwind_mps;
     result.idle_acceleration_mps2 = idle_acceleration();
+    result.deceleration_mps2 = leg_plan().deceleration_mps2;
+    result.brake_friction = leg_plan().brake_friction;
+    result.forces = leg_plan().forces;
     run_.legs.push(result);
     leg_end_m_ = at_m_ + leg_plan().length_m;
-    const bool straight =
-        brief_.route.legs[static_cast<std::size_t>(leg)].kind == LegKind::Straight;
+    const bool straight = leg_plan().turn < 0;
+    const std::size_t pieces = run_.pieces.size();
+    const std::size_t legs_left = plan_.legs.size() - static_cast<std::size_t>(leg);
+    piece_budget_ = pieces + (kMaxPieces - pieces) / legs_left - kPiecesKept;
     while (left_m() > kLeast_m && run_.status == RunStatus::Complete) {
       const double before_m = at_m_;
       const double before_mps = speed_;
@@ -357,11 +384,11 @@ class Runner {
   // One piece inside a turn: roll at idle; hold walking pace (or the entry speed of a turn that
   // stalls) with thrust; brake only when it runs away.
   void turn_step() {
-    const TurnAnswer* turn = turn_at(turns_, leg_);
+    const TurnAnswer& turn = turns_[static_cast<std::size_t>(leg_plan().turn)];
     const double walk = brief_.limits.walking_pace_mps;
     const double limit = std::max(leg_plan().limit_mps, walk);
     const double a = idle_acceleration();
-    const bool stalls = turn != nullptr && turn->window.state == WindowState::Stalls;
+    const bool stalls = turn.window.state == WindowState::Stalls;
     if (speed_ <= 0.0 || (speed_ < walk - 1e-6 && a < kBarelyGaining_mps2)) {
       if (!push_to_speed(walk)) stuck();
       return;
@@ -373,7 +400,8 @@ class Runner {
     if (a > 0.0 && speed_ >= limit - kSameSpeed_mps) {
       const double down_to = std::max(walk, 0.6 * limit);
       constexpr double kWorthAnApplication_mps = 0.1;
-      if (speed_ - down_to < kWorthAnApplication_mps)  // the limit is walking pace itself
+      // The limit may be walking pace itself.
+      if (speed_ - down_to < kWorthAnApplication_mps || regained_at_once(down_to))
         drag_distance(left_m());
       else
         apply(down_to);
@@ -451,9 +479,15 @@ class Runner {
     return application_to(speed_, leg_plan().exit_aim_mps).length_m >= left_m() - kRoundingRoom_m;
   }
 
+  // Applications would follow one another too soon.
+  bool regained_at_once(double down_to) const {
+    if (run_.pieces.size() >= piece_budget_) return true;
+    return passage(leg_plan().law, down_to, speed_).time_s < kShortestRoll_s;
+  }
+
   // At the top of the band with thrust to spare.
   void at_the_top(const Band& b) {
-    if (braking_ == BrakeTechnique::Dragging) {
+    if (braking_ == BrakeTechnique::Dragging || regained_at_once(b.bottom)) {
       const double way = distance_to_brake_point(speed_);
       if (way > kLeast_m)
         drag_distance(way);
@@ -528,7 +562,7 @@ class Runner {
   bool brake_point_before(const RollLaw& law, PieceKind kind, double extra_n, double event_speed,
                           double event_m) {
     const LegPlan& here = leg_plan();
-    if (brief_.route.legs[static_cast<std::size_t>(leg_)].kind == LegKind::Arc) return false;
+    if (here.turn >= 0) return false;
     const double exit = here.exit_aim_mps;
     if (event_speed <= here.exit_most_mps || event_speed <= exit) return false;
     if (event_m + application_to(event_speed, exit).length_m <= left_m()) return false;
@@ -583,6 +617,8 @@ class Runner {
   const Plan& plan_;
   RouteRun& run_;
   HeatPack pack_;
+  double pack_share_;  // of the braking work, for the mean working brake
+  std::size_t piece_budget_ = 0;
   int leg_ = 0;
   double leg_end_m_ = 0.0;
   double at_m_ = 0.0;
@@ -595,6 +631,8 @@ class Runner {
 
 void plan_turns(const Brief& brief, const Air& air, Turns& turns) {
   turns.clear();
+  const PavementState pavement = pavement_state(brief.aircraft, brief.day);
+  const double idle_n = idle_thrust(brief.aircraft, brief.condition, air).standing_n;
   for (std::size_t i = 0; i < brief.route.legs.size(); ++i) {
     const Leg& leg = brief.route.legs[i];
     if (leg.kind != LegKind::Arc) continue;
@@ -603,23 +641,27 @@ void plan_turns(const Brief& brief, const Air& air, Turns& turns) {
     turn.turn_rad = leg.turn_rad;
     turn.radius_m = leg.radius_m;
     turn.rolling_radius_m = rolling_radius_m(brief, turn.leg);
+    turn.grip = grip_in_turn(pavement, brief.limits, leg);
+    turn.uneven_moment_nm =
+        thrust_yaw(brief.aircraft, brief.condition, idle_n, turn.grip).moment_nm;
     turn.loads =
-        turn_loads(brief.aircraft, brief.condition.mass_kg, turn.rolling_radius_m, grip_of(brief));
-    turn.limit =
-        turn_speed_limit(brief.aircraft, brief.limits, brief.condition.mass_kg,
-                         turn.rolling_radius_m, leg.turn_rad, leg.speed_limit_mps, grip_of(brief));
+        turn_loads(brief.aircraft, brief.condition.mass_kg, turn.rolling_radius_m, turn.grip);
+    turn.limit = turn_speed_limit(brief.aircraft, brief.limits, brief.condition.mass_kg,
+                                  turn.rolling_radius_m, leg.turn_rad, leg.speed_limit_mps,
+                                  turn.grip, turn.uneven_moment_nm);
     turns.push(turn);
   }
   Plan plan = lay_out(brief, air, turns);
-  plan_backwards(brief, plan, turns, true);
+  plan_backwards(brief, plan, turns, [&](const LegPlan& here) {
+    fill_window(brief, here, turns[static_cast<std::size_t>(here.turn)]);
+  });
 }
 
 RouteRun run_route(const Brief& brief, const Air& air, BrakeTechnique braking, const Turns& turns) {
   RouteRun run;
-  Turns planned = turns;
-  Plan plan = lay_out(brief, air, planned);
-  plan_backwards(brief, plan, planned, false);
-  Runner runner(brief, air, braking, planned, plan, run);
+  Plan plan = lay_out(brief, air, turns);
+  plan_backwards(brief, plan, turns, [](const LegPlan&) {});
+  Runner runner(brief, air, braking, turns, plan, run);
   runner.go();
   run.co2_kg = kCo2PerFuel * run.fuel_kg;
   return run;
@@ -631,8 +673,8 @@ constexpr int kSamplesPerPiece = 12;
 
 // Fills in points of one piece between its ends: speeds evenly spaced for a roll, times for an
 // application.
-void trace_piece(const Piece& piece, const LegPlan& leg, const Technique& technique,
-                 double elevation_m, double slope_rad, RouteTrace& trace) {
+void trace_piece(const Piece& piece, const LegResult& leg, double jerk_mps3, double elevation_m,
+                 RouteTrace& trace) {
   const auto push = [&](double distance_m, double time_s, double speed_mps) {
     const double share = piece.duration_s > 0.0 ? time_s / piece.duration_s : 0.0;
     trace.points.push(
@@ -640,7 +682,7 @@ void trace_piece(const Piece& piece, const LegPlan& leg, const Technique& techni
          .time_s = piece.start_s + time_s,
          .speed_mps = speed_mps,
          .brake_k = piece.brake_start_k + share * (piece.brake_end_k - piece.brake_start_k),
-         .elevation_m = elevation_m + distance_m * sine(slope_rad)});
+         .elevation_m = elevation_m + distance_m * sine(leg.forces.slope_rad)});
   };
   push(0.0, 0.0, piece.v0_mps);
   if (piece.kind == PieceKind::Roll || piece.kind == PieceKind::Push) {
@@ -653,8 +695,8 @@ void trace_piece(const Piece& piece, const LegPlan& leg, const Technique& techni
       if (p.reached && p.distance_m < piece.length_m) push(p.distance_m, p.time_s, v);
     }
   } else if (piece.kind == PieceKind::Apply) {
-    Application a = plan_application(leg.law, piece.v0_mps, piece.v1_mps,
-                                     technique.deceleration_mps2, technique.jerk_mps3);
+    Application a = plan_application(roll_law(leg.forces), piece.v0_mps, piece.v1_mps,
+                                     leg.deceleration_mps2, jerk_mps3);
     if (std::abs(a.length_m - piece.length_m) > 1e-3)
       a = firm_application(piece.v0_mps, piece.v1_mps, piece.length_m);
     for (int i = 1; i < kSamplesPerPiece; ++i) {
@@ -668,25 +710,25 @@ void trace_piece(const Piece& piece, const LegPlan& leg, const Technique& techni
 
 }  // namespace
 
-RouteTrace route_trace(const Brief& brief, const Air& air, const RouteRun& run) {
+RouteTrace route_trace(const Brief& brief, const RouteRun& run) {
   RouteTrace trace;
-  Turns turns;
-  plan_turns(brief, air, turns);
-  const Plan plan = lay_out(brief, air, turns);
   double leg_elevation_m = brief.route.start_elevation_m;
-  int leg = 0;
+  std::size_t leg = 0;
   for (const Piece& piece : run.pieces) {
-    for (; leg < piece.leg; ++leg) {
-      const Leg& passed = brief.route.legs[static_cast<std::size_t>(leg)];
+    for (; leg < static_cast<std::size_t>(piece.leg); ++leg) {
+      const Leg& passed = brief.route.legs[leg];
       leg_elevation_m += leg_length_m(passed) * sine(passed.slope_rad);
     }
-    const std::size_t index = static_cast<std::size_t>(leg);
-    const double slope_rad = brief.route.legs[index].slope_rad;
-    const double into_leg_m = piece.start_m - run.legs[index].start_m;
-    trace_piece(piece, plan.legs[index], brief.technique,
-                leg_elevation_m + into_leg_m * sine(slope_rad), slope_rad, trace);
+    const LegResult& here = run.legs[leg];
+    const double into_leg_m = piece.start_m - here.start_m;
+    trace_piece(piece, here, brief.technique.jerk_mps3,
+                leg_elevation_m + into_leg_m * sine(here.forces.slope_rad), trace);
   }
   return trace;
+}
+
+RouteTrace route_trace(const Brief& brief, const Air&, const RouteRun& run) {
+  return route_trace(brief, run);
 }
 
 }  // namespace tillerline

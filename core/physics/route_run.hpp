@@ -14,11 +14,22 @@
 // limits and windows, the stop); the run then goes forward. No brakes inside turns: if a turn runs
 // away even from the lower edge (state RunsAway) one application inside is made and counted, and
 // the card says so.
+// Where idle regains the speed of an application in less than 4 s, or where a leg has used its
+// share of the pieces there is room for, no crew would apply and release: the speed is held on the
+// brakes.
+//
+// The brief is taken as tightened for its surface (surface.hpp). On each leg the planned
+// deceleration is cut further to what the braked wheels can give against the slope and idle thrust
+// there (but not below 0.05 m/s^2: `brake_friction_used` against `brake_friction` says when the
+// surface does not give what a leg needs). Grip in turns is that at the operator's limit. Uneven
+// thrust loads the nose wheels in the worse of the two turning directions (engines.hpp).
+//
 // Brake energy of an application: integral of m (a_brake + a_idle(v)) v dt over its polynomial
 // speed history, by Gauss-Legendre of an order that is exact for it.
 //
-// Fuel: engines x idle flow x time, plus the flow for thrust above idle. CO2: 3.16 kg per kg of
-// fuel (ICAO Carbon Emissions Calculator methodology, v13.1).
+// Brake temperature is that of the mean working brake (wheel_brakes.hpp); a dragging brake slows
+// the aircraft here and heats only itself (after_landing.hpp). Fuel: fuel_flow_kgps (engines.hpp) x
+// time. CO2: 3.16 kg per kg of fuel (ICAO Carbon Emissions Calculator methodology, v13.1).
 #pragma once
 
 #include "physics/application.hpp"
@@ -79,6 +90,10 @@ struct LegResult {
   double limit_mps = 0.0;
   double headwind_mps = 0.0;
   double idle_acceleration_mps2 = 0.0;  // at the entry speed
+  double deceleration_mps2 = 0.0;       // planned for applications here
+  double brake_friction = 0.0;          // that the surface gives the braked wheels at the limit
+  double brake_friction_used = 0.0;     // most brake force per load on them that the run asks for
+  RollForces forces;                    // at idle
 };
 
 enum class RunStatus {
@@ -116,6 +131,7 @@ RouteRun run_route(const Brief& brief, const Air& air, BrakeTechnique braking,
 struct RouteTrace {
   FixedList<TracePoint, kMaxTrace> points;
 };
+RouteTrace route_trace(const Brief& brief, const RouteRun& run);
 RouteTrace route_trace(const Brief& brief, const Air& air, const RouteRun& run);
 
 }  // namespace tillerline

@@ -25,14 +25,17 @@ double speed_for_side_load_mps(double gear_radius_m, double ahead_m, double side
   return gear_radius_m * square_root(acceleration / radius_of_point_m(gear_radius_m, ahead_m));
 }
 
-// Force per load on the nose wheels = (M / L + m_nose v^2 / R) / (W_nose cos delta): from the scrub
-// moment and from the share of the mass that the nose gear carries round the turn.
+// Force per load on the nose wheels = (M / L + m_nose v^2 / R) / (W_nose cos delta): from the
+// moment M of scrub and uneven thrust and from the share of the mass that the nose gear carries
+// round the turn.
 double speed_for_nose_grip_mps(const Aircraft& aircraft, double mass_kg, double radius_m,
-                               const TurnLoads& loads, double grip_allowed) {
+                               const TurnLoads& loads, double uneven_moment_nm,
+                               double grip_allowed) {
   const double nose_mass_kg = mass_kg * (1.0 - aircraft.main_gear_load_share);
   const double side_allowed_n =
       grip_allowed * nose_mass_kg * units::kGravity_mps2 * cosine(loads.nose_angle_rad);
-  const double left_n = side_allowed_n - loads.scrub_moment_nm / aircraft.wheelbase_m;
+  const double left_n =
+      side_allowed_n - (loads.scrub_moment_nm + uneven_moment_nm) / aircraft.wheelbase_m;
   if (left_n <= 0.0 || nose_mass_kg <= 0.0) return 0.0;
   return square_root(left_n * radius_m / nose_mass_kg);
 }
@@ -90,8 +93,8 @@ double operator_turn_limit_mps(const Limits& limits, double turn_rad) {
 }
 
 TurnSpeedLimit turn_speed_limit(const Aircraft& aircraft, const Limits& limits, double mass_kg,
-                                double radius_m, double turn_rad, double leg_limit_mps,
-                                double grip) {
+                                double radius_m, double turn_rad, double leg_limit_mps, double grip,
+                                double uneven_moment_nm) {
   TurnSpeedLimit least{TurnLimit::Operator, operator_turn_limit_mps(limits, turn_rad)};
   const auto consider = [&least](TurnLimit by, double speed_mps) {
     if (speed_mps < least.speed_mps) least = {by, speed_mps};
@@ -107,8 +110,8 @@ TurnSpeedLimit turn_speed_limit(const Aircraft& aircraft, const Limits& limits, 
   const double gear_g = std::min(limits.gear_side_load_g, grip_allowed);
   consider(TurnLimit::MainGear, speed_for_side_load_mps(radius_m, 0.0, gear_g));
   const TurnLoads loads = turn_loads(aircraft, mass_kg, radius_m, grip);
-  consider(TurnLimit::NoseGrip,
-           speed_for_nose_grip_mps(aircraft, mass_kg, radius_m, loads, grip_allowed));
+  consider(TurnLimit::NoseGrip, speed_for_nose_grip_mps(aircraft, mass_kg, radius_m, loads,
+                                                        uneven_moment_nm, grip_allowed));
   return least;
 }
 

@@ -42,9 +42,11 @@ struct TurnSpeedLimit {
   TurnLimit by = TurnLimit::Operator;
   double speed_mps = 0.0;  // 0: the nose wheels slide at any speed
 };
+// `uneven_moment_nm`: yaw of uneven thrust that the nose wheels hold besides the scrub (the worse
+// turning direction: towards the running side).
 TurnSpeedLimit turn_speed_limit(const Aircraft& aircraft, const Limits& limits, double mass_kg,
-                                double radius_m, double turn_rad, double leg_limit_mps,
-                                double grip);
+                                double radius_m, double turn_rad, double leg_limit_mps, double grip,
+                                double uneven_moment_nm = 0.0);
 
 // Side acceleration, m/s^2, at a point x ahead of (negative: behind) the main-gear axis.
 double side_acceleration_mps2(double speed_mps, double radius_m, double ahead_m);
@@ -73,6 +75,8 @@ struct TurnAnswer {
   double turn_rad = 0.0;
   double radius_m = 0.0;          // of the painted line
   double rolling_radius_m = 0.0;  // of the main-gear axis, the one the loads are for
+  double grip = 0.0;              // side force per load that the surface gives at the limit
+  double uneven_moment_nm = 0.0;  // yaw of uneven idle thrust
   TurnLoads loads;
   TurnSpeedLimit limit;
   EntryWindow window;
