@@ -1,0 +1,195 @@
+// Is every public function of the physics checked twice: against the outside, and by a property?
+//
+//   node tests/audit/run.js [-v]
+//
+// A public function is a free function declared in core/physics/*.hpp in namespace tillerline (or
+// one of its inner namespaces); overloads of one name count as one. For each one
+//
+//   outside    some test case of tests/published that calls check() or check_band(), or some test
+//              case of tests/physics that integrates the equation itself (integrate_ode of
+//              odeint.hpp, or the Runge-Kutta of route_energy.cpp), calls the function;
+//   property   some test case of tests/physics whose name begins with "property:" calls it.
+//
+// "Calls" means in the test case itself or in a function of the test's own file, or of the helpers
+// in tests, that it calls, however deep. What the core calls inside itself does not count. What is
+// missing is printed by name, with the header; -v prints what was found too. The last line is
+// "N passed, N failed", one for each function and kind.
+"use strict";
+const fs = require("fs");
+const path = require("path");
+
+const root = path.join(__dirname, "..", "..");
+const verbose = process.argv.includes("-v");
+
+function filesIn(folder, ending) {
+  const whole = path.join(root, folder);
+  return fs
+    .readdirSync(whole)
+    .filter((name) => name.endsWith(ending))
+    .sort()
+    .map((name) => path.join(whole, name));
+}
+
+// The text without comments, and with what stands in strings replaced by blanks when `blankStrings`
+// is set. Lengths do not change.
+function withoutComments(text, blankStrings) {
+  const kept = (part) => part.replace(/[^\n]/g, " ");
+  return text.replace(/\/\/[^\n]*|\/\*[\s\S]*?\*\/|"(?:\\.|[^"\\\n])*"|'(?:\\.|[^'\\\n])'/g, (part) =>
+    part[0] === "/" || blankStrings ? kept(part) : part,
+  );
+}
+
+// Index just behind the bracket that closes the one at `open`.
+function behindBracket(text, open) {
+  const pairs = { "{": "}", "(": ")" };
+  const opening = text[open];
+  let depth = 0;
+  for (let i = open; i < text.length; ++i) {
+    if (text[i] === opening) ++depth;
+    if (text[i] === pairs[opening] && --depth === 0) return i + 1;
+  }
+  return text.length;
+}
+
+const NOT_FUNCTIONS = new Set(["if", "for", "while", "switch", "return", "sizeof", "catch"]);
+
+// Names of the functions declared at namespace level: `struct`, `enum` and bodies are skipped.
+function declaredFunctions(file) {
+  const text = withoutComments(fs.readFileSync(file, "utf8"), true).replace(/^\s*#.*$/gm, "");
+  const names = new Set();
+  let statement = "";
+  for (let i = 0; i < text.length; ++i) {
+    const letter = text[i];
+    if (letter === "{" && /\bnamespace\b[^;{}]*$/.test(statement)) {
+      statement = "";
+    } else if (letter === "{") {
+      noteFunction(statement, names);
+      const braces = behindBracket(text, i);
+      // A struct ends with ";", an initialiser does too; a function's body ends by itself.
+      i = braces - 1;
+      statement = "";
+    } else if (letter === ";" || letter === "}") {
+      noteFunction(statement, names);
+      statement = "";
+    } else if (letter === "(") {
+      const behind = behindBracket(text, i);
+      statement += "()";
+      i = behind - 1;
+    } else {
+      statement += letter;
+    }
+  }
+  return [...names].sort();
+}
+
+function noteFunction(statement, names) {
+  if (/\b(struct|class|enum|using)\b/.test(statement.replace(/<[^<>]*>/g, ""))) return;
+  const found = /([A-Za-z_]\w*)\s*\(\)\s*$/.exec(statement.replace(/\bnoexcept\b/, ""));
+  if (found && !statement.includes("=") && !NOT_FUNCTIONS.has(found[1])) names.add(found[1]);
+}
+
+// Functions and test cases defined in a test's file: [{name, isCase, calls}].
+function definitions(file) {
+  const raw = fs.readFileSync(file, "utf8");
+  const text = withoutComments(raw, true);
+  const titles = withoutComments(raw, false);
+  const found = [];
+  const head = /\b(TEST_CASE(?:_\w+)?|[A-Za-z_]\w*)\s*\(/g;
+  for (let match; (match = head.exec(text)); ) {
+    const open = match.index + match[0].length - 1;
+    const closed = behindBracket(text, open);
+    const body = /^\s*(?:const\s*)?(?:noexcept\s*)?(?:->\s*[\w:<>]+\s*)?\{/.exec(text.slice(closed));
+    if (!body || NOT_FUNCTIONS.has(match[1])) continue;
+    const end = behindBracket(text, closed + body[0].length - 1);
+    const isCase = match[1].startsWith("TEST_CASE");
+    found.push({
+      name: isCase ? titleIn(titles.slice(open, closed)) : match[1],
+      isCase,
+      calls: callsIn(text.slice(closed, end)),
+    });
+    head.lastIndex = isCase ? end : closed + body[0].length;
+  }
+  return found;
+}
+
+// The strings of a title are joined as the compiler does it.
+function titleIn(text) {
+  return (text.match(/"(?:\\.|[^"\\])*"/g) || []).map((part) => part.slice(1, -1)).join("");
+}
+
+// Names followed by a bracket, but not those of member functions.
+function callsIn(text) {
+  const calls = new Set();
+  for (const match of text.matchAll(/(^|[^\w])([A-Za-z_]\w*)\s*(?:<[\w:, ]*>)?\s*\(/g)) {
+    const member = match[1] === "." || (match[1] === ">" && text[match.index - 1] === "-");
+    if (!member) calls.add(match[2]);
+  }
+  return calls;
+}
+
+// All that a test case calls, through the functions of its file and the helpers.
+function reached(testCase, byName) {
+  const all = new Set();
+  const next = [...testCase.calls];
+  while (next.length > 0) {
+    const name = next.pop();
+    if (all.has(name)) continue;
+    all.add(name);
+    for (const definition of byName.get(name) || []) next.push(...definition.calls);
+  }
+  return all;
+}
+
+function testCases(folder) {
+  const helpers = filesIn("tests/physics", ".hpp").concat(
+    filesIn("tests/physics", ".cpp").filter((file) => path.basename(file) === "scenarios.cpp"),
+  );
+  const shared = helpers.flatMap(definitions).filter((one) => !one.isCase);
+  const cases = [];
+  for (const file of filesIn(folder, ".cpp")) {
+    const own = definitions(file);
+    const byName = new Map();
+    for (const one of own.concat(shared))
+      if (!one.isCase) byName.set(one.name, (byName.get(one.name) || []).concat(one));
+    for (const one of own)
+      if (one.isCase)
+        cases.push({ name: one.name, file: path.basename(file), calls: reached(one, byName) });
+  }
+  return cases;
+}
+
+const anyOf = (calls, names) => names.some((name) => calls.has(name));
+const published = testCases("tests/published").filter((one) =>
+  anyOf(one.calls, ["check", "check_band"]),
+);
+const physics = testCases("tests/physics");
+const integrated = physics.filter((one) => anyOf(one.calls, ["integrate_ode", "runge_kutta"]));
+const kinds = {
+  outside: published.concat(integrated),
+  property: physics.filter((one) => one.name.startsWith("property:")),
+};
+
+let passed = 0;
+let failed = 0;
+const headers = filesIn("core/physics", ".hpp");
+const seen = new Set();
+for (const header of headers) {
+  for (const name of declaredFunctions(header)) {
+    if (seen.has(name)) continue; // an overload of another header
+    seen.add(name);
+    for (const [kind, cases] of Object.entries(kinds)) {
+      const by = cases.find((one) => one.calls.has(name));
+      if (by) ++passed;
+      else ++failed;
+      if (!by) console.log(`no ${kind} check of ${name} (${path.basename(header)})`);
+      if (by && verbose) console.log(`${kind} ${name}: ${by.file}, "${by.name}"`);
+    }
+  }
+}
+console.log(
+  `audit: ${seen.size} public functions in ${headers.length} headers; ` +
+    `${published.length} test cases against the outside, ${integrated.length} against an ODE, ` +
+    `${kinds.property.length} of properties`,
+);
+console.log(`${passed} passed, ${failed} failed`);
+process.exit(failed === 0 && passed > 0 ? 0 : 1);
