@@ -85,6 +85,16 @@ const Page = (() => {
     }
   }
 
+  // A page of this site in a tab of its own; the sheet stays as it is.
+  function openPage(name) {
+    const link = document.createElement('a');
+    link.href = name;
+    link.target = '_blank';
+    link.rel = 'noopener';
+    link.click();
+    return true;
+  }
+
   function copy(text) {
     if (navigator.clipboard) navigator.clipboard.writeText(text).catch(() => {});
   }
@@ -181,7 +191,7 @@ const Page = (() => {
   }
 
   return {
-    hooks, attach, publish, frameDrawn, setTheme, layout, load, store, openFile, saveFile, copy,
-    noCanvas, isDark: () => dark.matches,
+    hooks, attach, publish, frameDrawn, setTheme, layout, load, store, openFile, saveFile, openPage,
+    copy, noCanvas, isDark: () => dark.matches,
   };
 })();

@@ -17,10 +17,10 @@ constexpr AboutText kPassages[] = {
      "during the taxi: will it roll by itself, how fast into a turn, how far past the line, how "
      "hot the brakes, where to stop. It works offline. Nothing is sent anywhere."},
     {"What it leaves out",
-     "Gusts, load transfer, yaw transients, uneven brakes and contaminated pavement beyond a loss "
-     "of grip are not modelled. Idle thrust is uncertain by some 15 %, tyre numbers by 15 %, the "
-     "heat capacity of brakes by 10 %. Each \"Why\" on the sheet names its formula, its "
-     "assumptions and its source."},
+     "Gusts, load transfer and yaw transients are not modelled, nor a surface that changes on the "
+     "way. How uncertain each input is taken to be stands under \"How uncertain\" with its reason, "
+     "and what that does to the answers under \"How sure\". Each \"Why\" on the sheet names its "
+     "formula, its assumptions and its source."},
     {"Safety",
      "Training and briefing aid. Your manuals, local rules and judgement come first. All aircraft, "
      "aerodromes and routes that come with it are invented."},
@@ -29,6 +29,12 @@ constexpr AboutText kPassages[] = {
      "right move the reading. Control Z takes back the last change. Escape closes what is open. "
      "Tab leaves the drawn sheet; the same sheet as text is behind \"Read as text\"."},
 };
+
+constexpr AboutText kProof{
+    "How do you know?",
+    "Every formula is checked against something outside this program: a published table, a worked "
+    "example, a law of nature, or a general solver. The book of checks lists each with what was "
+    "expected, what came out, the difference and the source."};
 
 constexpr AboutText kLicences[] = {
     {"Tillerline " TILLERLINE_VERSION, "MIT License. Copyright (c) 2026 the Tillerline authors."},
@@ -54,6 +60,9 @@ constexpr std::string_view kMit =
     "OTHERWISE, ARISING FROM, OUT OF OR IN CONNECTION WITH THE SOFTWARE OR THE USE OR OTHER "
     "DEALINGS IN THE SOFTWARE.";
 
+constexpr std::string_view kProofLabel = "How do you know?";
+constexpr std::string_view kProofPage = "proof.html";
+
 float passage(Ui& ui, const AboutText& p, float x, float y, float width) {
   const float from = y;
   ui.pen.spaced_title({x, y}, ui.colours().muted, p.title);
@@ -64,12 +73,28 @@ float passage(Ui& ui, const AboutText& p, float x, float y, float width) {
 
 }  // namespace
 
+float proof_button_width(const Ui& ui) { return button_width(ui, kProofLabel); }
+
+void proof_button(Ui& ui, std::string_view where, ImVec2 at) {
+  const Box box{at.x, at.y, proof_button_width(ui), theme::kTarget};
+  if (!button(ui, "proof:", where, box, kProofLabel)) return;
+  if (!platform::open_page(kProofPage)) {
+    ui.session.set_notice("The book of checks, " + std::string(kProofPage) +
+                          ", could not be opened here. It lies beside this page.");
+    ui.view.panel = Panel::None;
+    platform::request_frames(3);
+  }
+}
+
 void draw_about(Ui& ui) {
   PanelSpace space = begin_panel(ui, "About Tillerline");
   const float x = space.content.x;
   const float width = space.content.width;
   float y = space.y + 16.0f;
   for (const AboutText& p : kPassages) y += passage(ui, p, x, y, width);
+  y += passage(ui, kProof, x, y, width) - 10.0f;
+  proof_button(ui, "about", {x, y});
+  y += theme::kTarget + 22.0f;
   ui.pen.spaced_title({x, y}, ui.colours().muted, "Made with");
   y += ui.pen.line_height(Type::Small) + 4.0f;
   for (const AboutText& p : kLicences) {

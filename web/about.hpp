@@ -7,4 +7,9 @@ namespace tillerline {
 
 void draw_about(Ui& ui);
 
+// "How do you know?": opens the book of outside checks beside the app. `where` names the button for
+// tests.
+float proof_button_width(const Ui& ui);
+void proof_button(Ui& ui, std::string_view where, ImVec2 at);
+
 }  // namespace tillerline

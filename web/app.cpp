@@ -121,6 +121,8 @@ void app_frame(const platform::FrameInfo& frame) {
   ui.touch.enabled = keypad;
   if (keypad) draw_keypad(ui);
   ui.touch.end_frame();
+  // However a drag ended, also by a finger that was taken away: what it led to is published.
+  if (!ui.touch.dragging()) a.session.end_drag();
 }
 
 void app_input(std::string_view id, std::string_view value) {

@@ -11,6 +11,7 @@ namespace {
 constexpr float kPad = 12.0f;
 constexpr float kPixelsPerStep = 10.0f;
 constexpr float kCoarseReach = 60.0f;
+constexpr int kMostChips = 5;  // a choice of more opens a list
 
 void centred_label(const Pen& pen, Type type, const Box& box, ImU32 colour,
                    std::string_view label) {
@@ -98,6 +99,22 @@ void draw_tile(Ui& ui, const Box& box, const TileLook& look, std::string_view nu
   }
 }
 
+// Too many options for chips: a tile that opens the list.
+float choice_picker(Ui& ui, const Choice& choice, ImVec2 at, float width) {
+  constexpr float kPicker = 68.0f;
+  const auto chosen = static_cast<std::size_t>(choice.get(ui.session.document().brief));
+  std::array<char, 48> name;
+  const int length = std::snprintf(name.data(), name.size(), "choice:%.*s",
+                                   static_cast<int>(choice.key.size()), choice.key.data());
+  const Box box{at.x, at.y, width, kPicker};
+  if (picker_tile(ui, {name.data(), static_cast<std::size_t>(length)}, box, choice.label,
+                  choice.options[chosen].label, ui.session.was_entered(choice.key))) {
+    ui.view.panel = Panel::Options;
+    ui.view.choice = &choice;
+  }
+  return kPicker;
+}
+
 }  // namespace
 
 float button_width(const Ui& ui, std::string_view label) {
@@ -170,7 +187,6 @@ void value_tile(Ui& ui, const Field& field, const Box& box) {
                     value)) {
       ui.view.drag_refusal = session.set_field(field, value);
     }
-    if (use.drag_ended) session.end_drag();
   }
   if (use.tapped) open_keypad(ui, {&field, nullptr, 0}, box);
   const bool open = ui.view.keypad.target.field == &field;
@@ -191,7 +207,6 @@ void leg_tile(Ui& ui, std::size_t leg, const LegField& field, const Box& box) {
                     {field.minimum, field.maximum}, value)) {
       ui.view.leg_refusal = ui.session.set_leg_field(leg, field, value);
     }
-    if (use.drag_ended) ui.session.end_drag();
   }
   if (use.tapped) open_keypad(ui, {nullptr, &field, leg}, box);
   const bool open = ui.view.keypad.target.leg_field == &field;
@@ -202,17 +217,24 @@ void leg_tile(Ui& ui, std::size_t leg, const LegField& field, const Box& box) {
   ui.mark("leg-tile:", field.key, box);
 }
 
+void choose(Ui& ui, const Choice& choice, int option) {
+  const std::string refusal = ui.session.set_choice(choice, option);
+  if (!refusal.empty()) ui.session.set_notice(refusal);
+  ui.view.technique = -1;  // the picture follows the brief again
+}
+
 float choice_row(Ui& ui, const Choice& choice, ImVec2 at, float width) {
   const Pen& pen = ui.pen;
   const theme::Palette& c = ui.colours();
   const bool entered = ui.session.was_entered(choice.key);
   const int chosen = choice.get(ui.session.document().brief);
+  const int count = static_cast<int>(choice.options.size());
+  if (count > kMostChips) return choice_picker(ui, choice, at, width);
   pen.text_fitted(Type::Small, at, width - 16.0f, c.muted, choice.label);
   if (entered) {
     pen.draw->AddCircleFilled({at.x + width - kPad - 1.0f, at.y + 9.0f}, 3.5f, c.accent, 16);
   }
   const float top = at.y + pen.height(Type::Small) + 6.0f;
-  const int count = static_cast<int>(choice.options.size());
 
   // Side by side where the words have room, else one under the other.
   float widest = 0.0f;
@@ -237,15 +259,13 @@ float choice_row(Ui& ui, const Choice& choice, ImVec2 at, float width) {
     }
   }
   if (tapped >= 0 && tapped != chosen) {
-    const std::string refusal = ui.session.set_choice(choice, tapped);
-    if (!refusal.empty()) ui.session.set_notice(refusal);
-    ui.view.technique = -1;  // the picture follows the brief again
+    choose(ui, choice, tapped);
   }
   return top - at.y + (stacked ? static_cast<float>(count) * 47.0f + 1.0f : 48.0f);
 }
 
 bool picker_tile(Ui& ui, std::string_view name, const Box& box, std::string_view label,
-                 std::string_view value) {
+                 std::string_view value, bool entered) {
   const Pen& pen = ui.pen;
   const theme::Palette& c = ui.colours();
   const Use use = ui.touch.use(make_id(name), box, pen);
@@ -253,11 +273,32 @@ bool picker_tile(Ui& ui, std::string_view name, const Box& box, std::string_view
   pen.frame(box, use.held || use.hovered ? c.accent : c.rule);
   pen.text(Type::Small, {box.x + kPad, box.y + 9.0f}, c.muted, label);
   pen.text_fitted(Type::BodyBold, {box.x + kPad, box.y + 11.0f + pen.height(Type::Small)},
-                  box.width - 2.0f * kPad - 20.0f, c.ink, value);
+                  box.width - 2.0f * kPad - 20.0f, entered ? c.accent : c.ink, value);
+  if (entered) {
+    pen.draw->AddCircleFilled({box.right() - kPad - 1.0f, box.y + 19.0f}, 3.5f, c.accent, 16);
+  }
   pen.chevron({box.right() - 20.0f, box.y + box.height / 2.0f}, 12.0f, c.accent, false);
   ui.mark(name, box);
   return use.tapped;
 }
+
+namespace {
+
+bool toggled(Ui& ui, Id id, bool tapped) {
+  auto& open = ui.view.open;
+  const auto found = std::find(open.begin(), open.end(), id);
+  const bool was_open = found != open.end();
+  if (!tapped) return was_open;
+  if (was_open) {
+    open.erase(found);
+  } else {
+    open.push_back(id);
+  }
+  platform::request_frames(3);
+  return !was_open;
+}
+
+}  // namespace
 
 bool disclosure(Ui& ui, std::string_view name, std::string_view detail, const Box& box,
                 std::string_view label) {
@@ -265,24 +306,32 @@ bool disclosure(Ui& ui, std::string_view name, std::string_view detail, const Bo
   const theme::Palette& c = ui.colours();
   const Id id = part_id(name, detail);
   const Use use = ui.touch.use(id, box, pen);
-  auto& open = ui.view.open;
-  const auto found = std::find(open.begin(), open.end(), id);
-  bool is_open = found != open.end();
-  if (use.tapped) {
-    if (is_open) {
-      open.erase(found);
-    } else {
-      open.push_back(id);
-    }
-    is_open = !is_open;
-    platform::request_frames(3);
-  }
+  const bool open = toggled(ui, id, use.tapped);
   if (use.held || use.hovered) pen.fill(box, c.pavement);
-  pen.chevron({box.x + 8.0f, box.y + box.height / 2.0f}, 12.0f, c.accent, is_open);
+  pen.chevron({box.x + 8.0f, box.y + box.height / 2.0f}, 12.0f, c.accent, open);
   pen.text(Type::BodyBold, {box.x + 26.0f, box.y + (box.height - pen.height(Type::Body)) / 2.0f},
            c.accent, label);
   ui.mark(name, detail, box);
-  return is_open;
+  return open;
+}
+
+bool fold(Ui& ui, std::string_view name, const Box& box, std::string_view title,
+          std::string_view summary, bool changed) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  const Id id = part_id("fold:", name);
+  const Use use = ui.touch.use(id, box, pen);
+  const bool open = toggled(ui, id, use.tapped);
+  if (use.held || use.hovered) pen.fill(box, c.pavement);
+  pen.chevron({box.right() - 16.0f, box.y + box.height / 2.0f}, 12.0f, c.accent, open);
+  const float room = box.width - 40.0f;
+  pen.text_fitted(Type::BodyBold, {box.x, box.y + 9.0f}, room, c.ink, title);
+  const ImVec2 below{box.x, box.y + 11.0f + pen.height(Type::Body)};
+  pen.text_fitted(changed ? Type::SmallBold : Type::Small, below, room,
+                  changed ? c.accent : c.muted, summary);
+  pen.hairline({box.x, box.bottom()}, {box.right(), box.bottom()}, c.rule);
+  ui.mark("fold:", name, box);
+  return open;
 }
 
 }  // namespace tillerline

@@ -32,12 +32,21 @@ void leg_tile(Ui& ui, std::size_t leg, const LegField& field, const Box& box);
 // A choice of the brief with its label above the chips. Returns the height used.
 float choice_row(Ui& ui, const Choice& choice, ImVec2 at, float width);
 
+// One option of a choice becomes the brief's.
+void choose(Ui& ui, const Choice& choice, int option);
+
 // Something that opens a list: label, present value, chevron.
 bool picker_tile(Ui& ui, std::string_view name, const Box& box, std::string_view label,
-                 std::string_view value);
+                 std::string_view value, bool entered = false);
 
 // A line that opens and closes what stands under it. Returns whether it is open.
 bool disclosure(Ui& ui, std::string_view name, std::string_view detail, const Box& box,
                 std::string_view label);
+
+// The same over the whole width, with a second line that says what is inside; `changed` sets that
+// line apart as the user's own.
+inline constexpr float kFoldHeight = 68.0f;
+bool fold(Ui& ui, std::string_view name, const Box& box, std::string_view title,
+          std::string_view summary, bool changed);
 
 }  // namespace tillerline

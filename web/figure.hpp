@@ -75,5 +75,11 @@ float figure_route(Ui& ui, ImVec2 at, float width);
 float figure_window(Ui& ui, const TurnAnswer& turn, ImVec2 at, float width);
 float figure_turn(Ui& ui, std::size_t turn, TurnTechnique technique, ImVec2 at, float width);
 float figure_stop(Ui& ui, ImVec2 at, float width);
+float figure_after_landing(Ui& ui, ImVec2 at, float width);
+float figure_restart(Ui& ui, ImVec2 at, float width);
+float figure_blast(Ui& ui, ImVec2 at, float width);
+float figure_engines(Ui& ui, ImVec2 at, float width);
+float figure_room(Ui& ui, ImVec2 at, float width);
+float figure_sure(Ui& ui, ImVec2 at, float width);
 
 }  // namespace tillerline

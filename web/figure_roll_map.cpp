@@ -270,6 +270,45 @@ void draw_line_key(const Ui& ui, const Plot& plot, LabelRoom& room) {
   room.block(box);
 }
 
+// How sure the two heavy lines are at today's mass: from P10 to P90 each.
+void draw_bands(const Ui& ui, const Plot& plot, LabelRoom& room) {
+  const UncertaintyAnswer& sure = ui.session.card().uncertainty;
+  if (sure.draws == 0) return;
+  const theme::Palette& c = ui.colours();
+  const double mass = ui.session.document().brief.condition.mass_kg / units::kTonne_kg;
+  const float x = plot.mass.at(mass);
+  float highest = plot.box.bottom();
+  const Spread* spreads[] = {&sure.keeps_rolling_slope_rad, &sure.restarts_slope_rad};
+  for (int i = 0; i < 2; ++i) {
+    const auto y_at = [&](double slope_rad) {
+      return std::clamp(plot.slope.at(100.0 * std::tan(slope_rad)), plot.box.y, plot.box.bottom());
+    };
+    const float low = y_at(spreads[i]->p10);
+    const float high = y_at(spreads[i]->p90);
+    const float at = x + (i == 0 ? -7.0f : 7.0f);
+    if (low - high < 1.0f) continue;
+    ui.pen.fill({at - 4.0f, high, 8.0f, low - high}, theme::faded(c.paper, 0.7f));
+    dimension(ui, {at, low}, {at, high}, c.accent);
+    room.block({at - 6.0f, high - 2.0f, 12.0f, low - high + 4.0f});
+    highest = std::min(highest, high);
+  }
+  const std::string_view name = "P10 to P90";
+  const float w = ui.pen.width(Type::Small, name);
+  const float h = ui.pen.height(Type::Small);
+  // Beside the upper end, on whichever side is free.
+  for (const float text_x : {x - 16.0f - w, x + 16.0f}) {
+    for (const float text_y : {highest - 2.0f, highest + 22.0f, highest + 46.0f}) {
+      const Box box{text_x - 3.0f, text_y, w + 6.0f, h};
+      if (box.x < plot.box.x || box.right() > plot.box.right() || text_y + h > plot.box.bottom() ||
+          !room.take(box)) {
+        continue;
+      }
+      label(ui, {text_x, text_y}, c.accent, name);
+      return;
+    }
+  }
+}
+
 void draw_today(const Ui& ui, const Plot& plot, LabelRoom& room) {
   const Pen& pen = ui.pen;
   const theme::Palette& c = ui.colours();
@@ -324,6 +363,7 @@ float figure_roll_map(Ui& ui, ImVec2 at, float width) {
   const float today_y = plot.slope.at(100.0 * std::tan(roll.slope_rad));
   room.block({today_x - 66.0f, today_y - 14.0f, 132.0f, 28.0f});
   draw_line_key(ui, plot, room);
+  draw_bands(ui, plot, room);
   draw_contour_labels(ui, made, plot, restarts, room);
   draw_today(ui, plot, room);
 

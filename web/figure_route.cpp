@@ -4,12 +4,10 @@
 #include <algorithm>
 #include <cmath>
 
-#include "figure.hpp"
+#include "distance_axis.hpp"
 
 namespace tillerline {
 namespace {
-
-constexpr float kKeyStep_m = 10.0f;
 
 struct Panels {
   Scale distance;
@@ -44,14 +42,6 @@ TracePoint trace_at(const RouteTrace& trace, double distance_m) {
   return at;
 }
 
-std::size_t leg_at(const RouteRun& run, double distance_m) {
-  std::size_t leg = 0;
-  for (std::size_t i = 0; i < run.legs.size(); ++i) {
-    if (run.legs[i].start_m <= distance_m) leg = i;
-  }
-  return leg;
-}
-
 template <class Value>
 void draw_trace(const Ui& ui, const RouteTrace& trace, const Panels& p, const Scale& y,
                 ImU32 colour, float thickness, Value value) {
@@ -61,28 +51,6 @@ void draw_trace(const Ui& ui, const RouteTrace& trace, const Panels& p, const Sc
     points[static_cast<std::size_t>(count++)] = {p.distance.at(t.distance_m), y.at(value(t))};
   }
   ui.pen.curve(points.data(), count, colour, thickness);
-}
-
-void draw_legs(const Ui& ui, const Panels& p, float top, float bottom) {
-  const RouteRun& run = ui.session.card().run;
-  const theme::Palette& c = ui.colours();
-  const TaxiRoute& route = ui.session.document().brief.route;
-  float free_from = p.left + 50.0f;  // the axis' name stands before it
-  for (std::size_t i = 0; i < run.legs.size(); ++i) {
-    const LegResult& leg = run.legs[i];
-    const float from = p.distance.at(leg.start_m);
-    const float to = std::min(p.right, p.distance.at(leg.start_m + leg.length_m));
-    if (route.legs[i].kind == LegKind::Arc) {
-      ui.pen.fill({from, top, std::max(1.0f, to - from), bottom - top}, c.pavement);
-    }
-    const Digits number(static_cast<int>(i) + 1);
-    const float w = ui.pen.width(Type::Small, number);
-    const float x = std::max((from + to) / 2.0f - w / 2.0f, free_from);
-    if (x + w <= std::max(to, from + w)) {
-      ui.pen.text(Type::Small, {x, top - 21.0f}, c.muted, number);
-      free_from = x + w + 6.0f;
-    }
-  }
 }
 
 void draw_speed(const Ui& ui, const RouteTrace& trace, const Panels& p) {
@@ -157,17 +125,35 @@ void draw_brakes(const Ui& ui, const RouteTrace& trace, const Panels& p) {
              [](const TracePoint& t) { return units::celsius_from_kelvin(t.brake_k); });
 }
 
+// Where eight taxis of ten end, at the end of the temperature curve.
+void draw_band(const Ui& ui, const Panels& p) {
+  const UncertaintyAnswer& sure = ui.session.card().uncertainty;
+  if (sure.draws == 0 || ui.session.card().run.status != RunStatus::Complete) return;
+  const theme::Palette& c = ui.colours();
+  const float low = p.brake.at(units::celsius_from_kelvin(sure.line_up_k.p10));
+  const float high = p.brake.at(units::celsius_from_kelvin(sure.line_up_k.p90));
+  const float x = p.right - 5.0f;
+  ui.pen.fill({x - 3.0f, high, 6.0f, low - high}, theme::faded(c.second, 0.35f));
+  dimension(ui, {x, low}, {x, high}, c.second);
+  const std::string_view name = "P10 to P90";
+  const float w = ui.pen.width(Type::Small, name);
+  // Under the band where there is room, so that it stands clear of the curve.
+  const float below = low + 3.0f;
+  const bool room = below + 20.0f < p.brake.from;
+  label(ui, {p.right - w, room ? below : high - 24.0f}, c.second, name);
+}
+
 void draw_reading(Ui& ui, const RouteTrace& trace, const Panels& p, ImVec2 at, float top,
                   float bottom) {
   const Pen& pen = ui.pen;
   const theme::Palette& c = ui.colours();
   if (ui.view.route_scrub_m < 0.0) {
-    pen.text(Type::Small, at, c.muted, "Draw a finger across to read it off.");
+    invite_reading(ui, at);
     return;
   }
   const double length = ui.session.card().run.length_m;
   const TracePoint t = trace_at(trace, std::min(ui.view.route_scrub_m, length));
-  const std::size_t leg = leg_at(ui.session.card().run, t.distance_m);
+  const std::size_t leg = leg_at_distance(ui.session.document().brief.route, t.distance_m);
   const float x = p.distance.at(t.distance_m);
   pen.hairline({x, top}, {x, bottom}, c.ink);
   const double kt = units::knots_from_mps(t.speed_mps);
@@ -178,38 +164,16 @@ void draw_reading(Ui& ui, const RouteTrace& trace, const Panels& p, ImVec2 at, f
   std::array<char, 160> text;
   const int seconds = static_cast<int>(std::lround(t.time_s));
   std::snprintf(text.data(), text.size(), "%.0f m", t.distance_m);
-  float x_text = at.x;
-  const auto put = [&](ImU32 colour, const char* part) {
-    pen.text(Type::BodyBold, {x_text, at.y - 4.0f}, colour, part);
-    x_text += pen.width(Type::BodyBold, part) + (ui.narrow ? 12.0f : 22.0f);
-  };
-  put(c.ink, text.data());
+  ReadingLine line(ui, at);
+  line.put(c.ink, text.data());
   std::snprintf(text.data(), text.size(), "%d:%02d", seconds / 60, seconds % 60);
-  put(c.ink, text.data());
+  line.put(c.ink, text.data());
   std::snprintf(text.data(), text.size(), "%.1f kt", kt);
-  put(c.accent, text.data());
+  line.put(c.accent, text.data());
   std::snprintf(text.data(), text.size(), "%.0f °C", celsius);
-  put(c.second, text.data());
+  line.put(c.second, text.data());
   std::snprintf(text.data(), text.size(), "leg %d", static_cast<int>(leg) + 1);
-  put(c.ink, text.data());
-}
-
-void follow_finger(Ui& ui, const Box& box, const Panels& p) {
-  const Id id = make_id("figure:route");
-  const Use use = ui.touch.use(id, box, ui.pen, true);
-  const double length = ui.session.card().run.length_m;
-  if ((use.tapped || use.dragging) && use.at.x > -1e6f) {
-    ui.view.route_scrub_m = std::clamp(p.distance.value(use.at.x), 0.0, length);
-    ui.view.figure = id;
-  }
-  if (ui.view.figure != id || !ui.touch.enabled) return;
-  const float step = ImGui::GetIO().KeyShift ? 10.0f * kKeyStep_m : kKeyStep_m;
-  for (const auto& [key, by] :
-       {std::pair{ImGuiKey_LeftArrow, -step}, std::pair{ImGuiKey_RightArrow, step}}) {
-    if (!ImGui::IsKeyPressed(ImGui::GetKeyIndex(key))) continue;
-    const double from = std::max(0.0, ui.view.route_scrub_m);
-    ui.view.route_scrub_m = std::clamp(from + static_cast<double>(by), 0.0, length);
-  }
+  line.put(c.ink, text.data());
 }
 
 }  // namespace
@@ -249,19 +213,25 @@ float figure_route(Ui& ui, ImVec2 at, float width) {
   y += 84.0f;
   p.speed = {0.0, units::knots_from_mps(fastest) * 1.15, y + 190.0f, y};
   y += 230.0f;
+  const UncertaintyAnswer& sure = ui.session.card().uncertainty;
+  if (sure.draws > 0) {
+    hottest = std::max(hottest, sure.line_up_k.p90);
+    coldest = std::min(coldest, sure.line_up_k.p10);
+  }
   const double low_c = std::floor((units::celsius_from_kelvin(coldest) - 10.0) / 20.0) * 20.0;
   double high_c = units::celsius_from_kelvin(hottest) + 20.0;
   const double limit_c = units::celsius_from_kelvin(ui.session.card().heat.limit_k);
   if (limit_c < high_c + 120.0) high_c = std::max(high_c, limit_c + 25.0);
   p.brake = {low_c, high_c, y + 130.0f, y};
 
-  follow_finger(ui, whole, p);
-  draw_legs(ui, p, p.elevation.to, p.brake.from);
+  follow_along_route(ui, make_id("figure:route"), whole, p.distance, run.length_m);
+  leg_strips(ui, p.distance, p.elevation.to, p.brake.from, p.left + 50.0f);  // past the axis' name
   draw_trace(ui, trace, p, p.elevation, c.muted, 1.5f,
              [](const TracePoint& t) { return t.elevation_m; });
   draw_speed(ui, trace, p);
   draw_stroke_key(ui, p);
   draw_brakes(ui, trace, p);
+  draw_band(ui, p);
 
   axis_left(ui, p.elevation, p.left,
             Ticks{low_m, std::max(high_m - low_m, 1e-6), high_m - low_m > 2.5 ? 2 : 1, 0},

@@ -7,32 +7,10 @@
 #include <cmath>
 #include <cstdio>
 
-#include "figure.hpp"
+#include "plan_view.hpp"
 
 namespace tillerline {
 namespace {
-
-struct Plan {
-  Box box;
-  float scale = 1.0f;  // pixels per metre
-  ImVec2 origin;
-
-  ImVec2 at(Point p) const {
-    return {origin.x + static_cast<float>(p.y_m) * scale,
-            origin.y - static_cast<float>(p.x_m) * scale};
-  }
-};
-
-struct Extent {
-  double low_x = 1e9, high_x = -1e9, low_y = 1e9, high_y = -1e9;
-
-  void take(Point p) {
-    low_x = std::min(low_x, p.x_m);
-    high_x = std::max(high_x, p.x_m);
-    low_y = std::min(low_y, p.y_m);
-    high_y = std::max(high_y, p.y_m);
-  }
-};
 
 // What is shown depends on the card alone, so it is made once for each.
 struct Made {
@@ -54,29 +32,12 @@ const Made& made_for(const Ui& ui, std::size_t turn) {
   for (const TrackPlan* plan : {&track.eye_on_line, &track.gear_on_line}) {
     for (int i = 0; i < plan->samples; ++i) {
       made.extent.take(plan->pose[i].gear);
-      made.extent.take(point_on_body(plan->pose[i], brief.aircraft.wheelbase_m, 0.0));
+      for (const BodyPlace& place : outermost_places(brief.aircraft)) {
+        made.extent.take(point_on_body(plan->pose[i], place.ahead_m, place.right_m));
+      }
     }
   }
-  // The pavement there, as far as the aircraft comes.
-  const double reach = 0.6 * brief.aircraft.wheel_span_m + 14.0;
-  made.extent.low_y -= reach;
-  made.extent.high_y += reach;
-  made.extent.low_x -= 4.0;
-  made.extent.high_x += reach;
   return made;
-}
-
-Plan fit(const Extent& e, const Box& box) {
-  Plan plan;
-  plan.box = box;
-  const auto across = static_cast<float>(e.high_y - e.low_y);
-  const auto along = static_cast<float>(e.high_x - e.low_x);
-  plan.scale = std::min(box.width / across, box.height / along);
-  const auto middle_y = static_cast<float>((e.high_y + e.low_y) / 2.0);
-  const auto middle_x = static_cast<float>((e.high_x + e.low_x) / 2.0);
-  plan.origin = {box.x + box.width / 2.0f - middle_y * plan.scale,
-                 box.y + box.height / 2.0f + middle_x * plan.scale};
-  return plan;
 }
 
 void draw_pavement(const Ui& ui, const TurnOutline& outline, const Plan& plan) {
@@ -101,13 +62,8 @@ void draw_pavement(const Ui& ui, const TurnOutline& outline, const Plan& plan) {
   polyline(outline.centre, c.muted, 1.4f, 12.0f, 7.0f);
 }
 
-struct Track {
-  double ahead_m;
-  double right_m;
-};
-
-void draw_path(const Ui& ui, const TrackPlan& track, const Plan& plan, Track where, ImU32 colour,
-               float thickness, float on = 0.0f, float off = 0.0f) {
+void draw_path(const Ui& ui, const TrackPlan& track, const Plan& plan, BodyPlace where,
+               ImU32 colour, float thickness, float on = 0.0f, float off = 0.0f) {
   std::array<ImVec2, kPlanSamples> points;
   for (int i = 0; i < track.samples; ++i) {
     points[static_cast<std::size_t>(i)] =
@@ -131,72 +87,6 @@ void draw_paths(const Ui& ui, const TrackPlan& track, const Plan& plan, float st
   }
   draw_path(ui, track, plan, {a.wheelbase_m, 0.0}, f(c.accent), 2.4f);
   draw_path(ui, track, plan, {a.eye_ahead_m, 0.0}, f(c.second), 2.0f, 8.0f, 5.0f);
-}
-
-// A wheel as a short thick stroke along its rolling direction.
-void draw_wheel(const Ui& ui, const Plan& plan, const Pose& pose, Track where, double steered_rad,
-                double length_m) {
-  const Point middle = point_on_body(pose, where.ahead_m, where.right_m);
-  const Point ahead = point_on_body({middle, pose.heading_rad + steered_rad}, length_m / 2.0, 0.0);
-  const Point behind =
-      point_on_body({middle, pose.heading_rad + steered_rad}, -length_m / 2.0, 0.0);
-  ui.pen.line(plan.at(behind), plan.at(ahead), ui.colours().ink, std::max(3.0f, plan.scale * 0.8f));
-}
-
-// A plan form that is nobody's: a tube, two swept wings and a tailplane from the aircraft's
-// numbers.
-void draw_aircraft(const Ui& ui, const TrackPlan& track, const Plan& plan, int sample) {
-  const Aircraft& a = ui.session.document().brief.aircraft;
-  const theme::Palette& c = ui.colours();
-  ImDrawList* draw = ui.pen.draw;
-  const Pose& pose = track.pose[sample];
-  const double length = a.nose_tip_ahead_m + a.tail_behind_m;
-  const double half = std::clamp(0.27 * a.bogie_track_m, 0.02 * length, 0.055 * length);
-  const double nose = a.nose_tip_ahead_m;
-  const double tail = -a.tail_behind_m;
-  const auto p = [&](double ahead, double right) {
-    return plan.at(point_on_body(pose, ahead, right));
-  };
-  const ImU32 skin = theme::faded(c.raised, 0.82f);
-  const ImU32 line = c.muted;
-  const double span = a.wing_span_m / 2.0;
-  const double tip = -a.wing_tip_behind_m;
-  const double root_front = std::max(tip + 0.32 * span, 0.10 * length);
-  for (const double side : {-1.0, 1.0}) {
-    const ImVec2 wing[] = {p(root_front, side * half), p(tip + 0.035 * length, side * span),
-                           p(tip, side * span), p(-0.04 * length, side * half)};
-    draw->AddConvexPolyFilled(wing, 4, skin);
-    draw->AddPolyline(wing, 4, line, ImDrawFlags_None, 1.2f);
-    const double stab = a.tailplane_span_m / 2.0;
-    const ImVec2 plane[] = {p(tail + 0.13 * length, side * half * 0.6),
-                            p(tail + 0.03 * length, side * stab), p(tail, side * stab),
-                            p(tail + 0.03 * length, side * half * 0.3)};
-    draw->AddConvexPolyFilled(plane, 4, skin);
-    draw->AddPolyline(plane, 4, line, ImDrawFlags_None, 1.2f);
-  }
-  std::array<ImVec2, 22> body;
-  std::size_t n = 0;
-  const double taper = 0.09 * length;
-  for (int i = 0; i <= 8; ++i) {  // the rounded nose
-    const double angle = units::kPi * (i / 8.0 - 0.5);
-    body[n++] = p(nose - taper * (1.0 - std::cos(angle)), half * std::sin(angle));
-  }
-  body[n++] = p(tail + 0.28 * length, half);
-  body[n++] = p(tail, half * 0.15);
-  body[n++] = p(tail, -half * 0.15);
-  body[n++] = p(tail + 0.28 * length, -half);
-  draw->AddConvexPolyFilled(body.data(), static_cast<int>(n), skin);
-  draw->AddPolyline(body.data(), static_cast<int>(n), line, ImDrawFlags_Closed, 1.2f);
-
-  const double bogie = a.axle_spacing_m * (a.bogie_axles - 1) + 1.2;
-  for (const double side : {-1.0, 1.0}) {
-    draw_wheel(ui, plan, pose, {0.0, side * a.bogie_track_m / 2.0}, 0.0, bogie);
-    // The outer faces that the margins are counted from.
-    draw->AddCircleFilled(p(0.0, side * a.wheel_span_m / 2.0), 3.5f, c.ink, 16);
-  }
-  draw_wheel(ui, plan, pose, {a.wheelbase_m, 0.0}, track.nose_wheel_rad[sample], 1.6);
-  draw->AddCircleFilled(p(a.wheelbase_m, 0.0), 4.5f, c.accent, 16);
-  draw->AddCircleFilled(p(a.eye_ahead_m, 0.0), 4.5f, c.second, 16);
 }
 
 Point nearest_on(const Point* edge, int samples, Point to) {
@@ -289,49 +179,15 @@ void draw_margin(const Ui& ui, const Plan& plan, const TurnOutline& outline, con
   }
 }
 
-void draw_scale_bar(const Ui& ui, const Plan& plan) {
-  const theme::Palette& c = ui.colours();
-  double metres = 10.0;
-  for (const double longer : {20.0, 50.0, 100.0}) {
-    if (static_cast<float>(longer) * plan.scale < 0.26f * plan.box.width) metres = longer;
-  }
-  const float length = static_cast<float>(metres) * plan.scale;
-  const float y = plan.box.bottom() - 14.0f;
-  const ImVec2 from{plan.box.x + 14.0f, y};
-  dimension(ui, from, {from.x + length, y}, c.ink);
-  label(ui, {from.x + length + 10.0f, y - 10.0f}, c.ink, Number(metres, 0, "m"));
-}
-
-// Which line is whose: a sample of each stroke with its name.
 float draw_key(const Ui& ui, ImVec2 at, float width) {
-  struct Entry {
-    std::string_view name;
-    ImU32 colour;
-    float thickness;
-    float on;
-    float off;
-  };
   const theme::Palette& c = ui.colours();
-  const Entry entries[] = {{"nose gear", c.accent, 2.4f, 0.0f, 0.0f},
-                           {"eye", c.second, 2.0f, 8.0f, 5.0f},
-                           {"outer main wheels", c.ink, 2.4f, 0.0f, 0.0f},
-                           {"wing tips", theme::faded(c.muted, 0.7f), 1.2f, 0.0f, 0.0f},
-                           {"tail", theme::faded(c.muted, 0.7f), 1.2f, 3.0f, 4.0f},
-                           {"painted line", c.muted, 1.4f, 12.0f, 7.0f}};
-  float x = at.x;
-  float y = at.y;
-  for (const Entry& e : entries) {
-    const float w = 40.0f + ui.pen.width(Type::Small, e.name) + 20.0f;
-    if (x > at.x && x + w - 20.0f > at.x + width) {
-      x = at.x;
-      y += 24.0f;
-    }
-    const ImVec2 stroke[] = {{x, y + 11.0f}, {x + 32.0f, y + 11.0f}};
-    ui.pen.curve(stroke, 2, e.colour, e.thickness, e.on, e.off);
-    ui.pen.text(Type::Small, {x + 40.0f, y + 1.0f}, c.muted, e.name);
-    x += w;
-  }
-  return y + 28.0f - at.y;
+  const StrokeName names[] = {{"nose gear", c.accent, 2.4f},
+                              {"eye", c.second, 2.0f, 8.0f, 5.0f},
+                              {"outer main wheels", c.ink, 2.4f},
+                              {"wing tips", theme::faded(c.muted, 0.7f), 1.2f},
+                              {"tail", theme::faded(c.muted, 0.7f), 1.2f, 3.0f, 4.0f},
+                              {"painted line", c.muted, 1.4f, 12.0f, 7.0f}};
+  return stroke_key(ui, at, width, names, std::size(names));
 }
 
 void follow_finger(Ui& ui, const TrackPlan& track, const Plan& plan) {
@@ -363,13 +219,14 @@ float figure_turn(Ui& ui, std::size_t turn, TurnTechnique technique, ImVec2 at, 
   const bool eye = technique == TurnTechnique::EyeOnLine;
   const TrackPlan& shown = eye ? answer.eye_on_line : answer.gear_on_line;
   const TrackPlan& other = eye ? answer.gear_on_line : answer.eye_on_line;
-  const float picture = std::clamp(width * 0.66f, 320.0f, 560.0f);
+  const float picture = std::clamp(width * (ui.narrow ? 1.15f : 0.78f), 320.0f, 600.0f);
   const Box box{at.x, at.y, width, picture};
   ui.mark("figure:", "turn", box);
   float height = picture + 10.0f;
   if (ui.in_sight({at.x, at.y, width, picture + 80.0f})) {
     const Made& made = made_for(ui, turn);
-    const Plan plan = fit(made.extent, box.inset(10.0f));
+    // Room for the dimensions' numbers and the scale bar beside the aircraft.
+    const Plan plan = fit(made.extent, box.inset(ui.narrow ? 10.0f : 24.0f));
     Plan clipped = plan;
     clipped.box = box;
     follow_finger(ui, shown, clipped);
@@ -380,8 +237,9 @@ float figure_turn(Ui& ui, std::size_t turn, TurnTechnique technique, ImVec2 at, 
       draw_paths(ui, shown, clipped, 1.0f);
       int sample = ui.view.turn_sample;
       if (sample < 0 || sample >= shown.samples) sample = shown.samples * 5 / 9;
-      draw_aircraft(ui, shown, clipped, sample);
+      draw_plan_form(ui, clipped, shown.pose[sample], shown.nose_wheel_rad[sample]);
       LabelRoom room;
+      block_fuselage(ui, clipped, shown.pose[sample], room);
       for (const Margin margin : {Margin::LeftMain, Margin::RightMain, Margin::Nose}) {
         draw_margin(ui, clipped, made.outline, shown, margin, room);
       }

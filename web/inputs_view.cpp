@@ -22,10 +22,20 @@ struct Flow {
   }
 };
 
-void group_title(const Ui& ui, Flow& flow, std::string_view title) {
-  flow.y += 10.0f;
-  ui.pen.spaced_title({flow.x, flow.y}, ui.colours().muted, title);
-  flow.y += ui.pen.line_height(Type::Small) + 8.0f;
+// What is asked on every day stands open as tiles; the rest of the day and the load is folded.
+constexpr std::string_view kEveryDay[] = {"mass_t",        "engines_running", "brake_temperature_c",
+                                          "wind_from_deg", "wind_kt",         "temperature_c",
+                                          "qnh_hpa"};
+constexpr std::string_view kDepth = "contaminant_depth_mm";
+
+bool takes_depth(Surface surface) {
+  return surface == Surface::StandingWater || surface == Surface::Slush ||
+         surface == Surface::WetSnow || surface == Surface::DrySnow;
+}
+
+bool every_day(const Field& field, const Brief& brief) {
+  if (field.key == kDepth) return takes_depth(brief.day.surface);
+  return std::find(std::begin(kEveryDay), std::end(kEveryDay), field.key) != std::end(kEveryDay);
 }
 
 bool shown(const Field& field, const Brief& brief) {
@@ -39,7 +49,7 @@ void tiles(Ui& ui, Flow& flow, std::initializer_list<FieldGroup> groups) {
   const Brief& brief = ui.session.document().brief;
   const auto wanted = [&](const Field& field) {
     return std::find(groups.begin(), groups.end(), field.group) != groups.end() &&
-           shown(field, brief);
+           every_day(field, brief) && shown(field, brief);
   };
   const auto fields = brief_fields();
   const auto count = static_cast<int>(std::count_if(fields.begin(), fields.end(), wanted));
@@ -48,7 +58,7 @@ void tiles(Ui& ui, Flow& flow, std::initializer_list<FieldGroup> groups) {
   int first_spans = 1 + (flow.columns - count % flow.columns) % flow.columns;
   for (const FieldGroup group : groups) {
     for (const Field& field : fields) {
-      if (field.group != group || !shown(field, brief)) continue;
+      if (field.group != group || !wanted(field)) continue;
       const auto span = static_cast<float>(first_spans);
       value_tile(ui, field,
                  {flow.x + static_cast<float>(column) * (w + kGap), flow.y,
@@ -69,14 +79,14 @@ bool applies(const Choice& choice, const Brief& brief) {
   return true;
 }
 
-void choices(Ui& ui, Flow& flow, std::initializer_list<FieldGroup> groups) {
+template <class Wanted>
+void choices(Ui& ui, Flow& flow, Wanted wanted) {
   const int columns = flow.width >= 640.0f ? 2 : 1;
   const float w = columns == 2 ? (flow.width - kGap * 2.0f) / 2.0f : flow.width;
   int column = 0;
   float tallest = 0.0f;
   for (const Choice& choice : brief_choices()) {
-    const bool wanted = std::find(groups.begin(), groups.end(), choice.group) != groups.end();
-    if (!wanted || !applies(choice, ui.session.document().brief)) continue;
+    if (!wanted(choice)) continue;
     const ImVec2 at{flow.x + static_cast<float>(column) * (w + kGap * 2.0f), flow.y};
     tallest = std::max(tallest, choice_row(ui, choice, at, w));
     if (++column == columns) {
@@ -88,13 +98,59 @@ void choices(Ui& ui, Flow& flow, std::initializer_list<FieldGroup> groups) {
   if (column != 0) flow.y += tallest + 14.0f;
 }
 
+// A part of the inputs that is folded until it is asked for.
+struct Folder {
+  std::string_view name;
+  std::string_view title;
+  std::initializer_list<FieldGroup> groups;
+  std::string_view untouched;  // what its line says while nothing in it was entered
+};
+
+bool in_folder(const Folder& folder, FieldGroup group) {
+  return std::find(folder.groups.begin(), folder.groups.end(), group) != folder.groups.end();
+}
+
+bool in_folder(const Folder& folder, const Field& field, const Brief& brief) {
+  return in_folder(folder, field.group) && shown(field, brief) && !every_day(field, brief);
+}
+
+bool choice_in_folder(const Folder& folder, const Choice& choice, const Brief& brief) {
+  const bool open = choice.group == FieldGroup::Day || choice.group == FieldGroup::Condition;
+  return in_folder(folder, choice.group) && !open && applies(choice, brief);
+}
+
+// "Top of the band 22.0 kt, Braking: dragging and 3 more"
+std::string entered_words(const Ui& ui, const Folder& folder) {
+  constexpr int kNamed = 2;
+  const Brief& brief = ui.session.document().brief;
+  std::string words;
+  int count = 0;
+  const auto add = [&](std::string_view label, std::string_view value) {
+    if (++count > kNamed) return;
+    if (count > 1) words += ", ";
+    words.append(label).append(" ").append(value);
+  };
+  for (const Choice& choice : brief_choices()) {
+    if (!choice_in_folder(folder, choice, brief) || !ui.session.was_entered(choice.key)) continue;
+    const auto chosen = static_cast<std::size_t>(choice.get(brief));
+    add(choice.label, choice.options[chosen].label);
+  }
+  for (const Field& field : brief_fields()) {
+    if (!in_folder(folder, field, brief) || !ui.session.was_entered(field.key)) continue;
+    add(field.label, with_unit(format_number(field.get(brief), field.decimals), field.unit));
+  }
+  if (count > kNamed) words += " and " + std::to_string(count - kNamed) + " more";
+  return words;
+}
+
 // One line a field: there are many, and their names are long.
-void lines(Ui& ui, Flow& flow, FieldGroup group) {
+void lines(Ui& ui, Flow& flow, const Folder& folder) {
+  const Brief& brief = ui.session.document().brief;
   const int columns = flow.width >= 640.0f ? 2 : 1;
   const float w = columns == 2 ? (flow.width - kGap * 2.0f) / 2.0f : flow.width;
   int column = 0;
   for (const Field& field : brief_fields()) {
-    if (field.group != group) continue;
+    if (!in_folder(folder, field, brief)) continue;
     const float x = flow.x + static_cast<float>(column) * (w + kGap * 2.0f);
     value_tile(ui, field, {x, flow.y, w, kLineHeight});
     if (++column < columns) continue;
@@ -105,20 +161,33 @@ void lines(Ui& ui, Flow& flow, FieldGroup group) {
   flow.y += kGap;
 }
 
-void more_inputs(Ui& ui, Flow& flow) {
-  struct Group {
-    FieldGroup group;
-    std::string_view title;
+void draw_folder(Ui& ui, Flow& flow, const Folder& folder) {
+  const std::string words = entered_words(ui, folder);
+  const bool open =
+      fold(ui, folder.name, {flow.x, flow.y, flow.width, kFoldHeight}, folder.title,
+           words.empty() ? folder.untouched : std::string_view(words), !words.empty());
+  flow.y += kFoldHeight;
+  if (!open) return;
+  flow.y += kGap;
+  const bool wide = flow.width >= 640.0f;
+  choices(ui, flow, [&](const Choice& choice) {
+    return choice_in_folder(folder, choice, ui.session.document().brief);
+  });
+  if (!wide) flow.y += 2.0f;
+  if (folder.name == "turnaround" && !ui.session.document().brief.turnaround.included) return;
+  lines(ui, flow, folder);
+}
+
+void draw_folders(Ui& ui, Flow& flow) {
+  const Folder folders[] = {
+      {"today", "Brakes today", {FieldGroup::Day, FieldGroup::Condition}, "all alike and working"},
+      {"technique", "Technique", {FieldGroup::Technique}, "as is common practice"},
+      {"limits", "Limits", {FieldGroup::Limits}, "as is common practice"},
+      {"route", "Start and end of the route", {FieldGroup::Route}, "as the route says"},
+      {"aircraft", "Aircraft constants", {FieldGroup::Aircraft}, "as the aircraft's data say"},
   };
-  constexpr Group kGroups[] = {{FieldGroup::Technique, "Technique"},
-                               {FieldGroup::Limits, "Limits"},
-                               {FieldGroup::Route, "Start and end of the route"},
-                               {FieldGroup::Aircraft, "Aircraft constants"}};
-  for (const Group& g : kGroups) {
-    group_title(ui, flow, g.title);
-    choices(ui, flow, {g.group});
-    lines(ui, flow, g.group);
-  }
+  ui.pen.hairline({flow.x, flow.y}, {flow.x + flow.width, flow.y}, ui.colours().rule);
+  for (const Folder& folder : folders) draw_folder(ui, flow, folder);
 }
 
 }  // namespace
@@ -141,21 +210,17 @@ float draw_inputs(Ui& ui, ImVec2 at, float width) {
   flow.y += kPicker + kGap;
   tiles(ui, flow, {FieldGroup::Condition, FieldGroup::Day});
   flow.y += 4.0f;
-  choices(ui, flow, {FieldGroup::Day, FieldGroup::Condition});
+  choices(ui, flow, [&](const Choice& choice) {
+    const bool open = choice.group == FieldGroup::Day || choice.group == FieldGroup::Condition;
+    return open && applies(choice, ui.session.document().brief);
+  });
   if (button(ui, "open:", "legs",
              {flow.x, flow.y, std::min(width, theme::kInputColumn), theme::kTarget},
              "Legs of the route")) {
     ui.view.panel = Panel::Legs;
   }
-  flow.y += theme::kTarget + 6.0f;
-  if (disclosure(ui, "more-inputs", {},
-                 {flow.x, flow.y, std::min(width, theme::kInputColumn), theme::kTarget},
-                 "More inputs")) {
-    flow.y += theme::kTarget;
-    more_inputs(ui, flow);
-  } else {
-    flow.y += theme::kTarget;
-  }
+  flow.y += theme::kTarget + 16.0f;
+  draw_folders(ui, flow);
   return flow.y - at.y;
 }
 

@@ -11,7 +11,7 @@ namespace {
 
 constexpr float kGap = 8.0f;
 
-std::string_view describe(const Leg& leg, std::array<char, 96>& text) {
+std::string_view describe(const Leg& leg, std::array<char, 128>& text) {
   const double slope = 100.0 * std::tan(leg.slope_rad);
   const char* way = slope > 0.005 ? "up" : "down";
   int length = 0;
@@ -21,6 +21,11 @@ std::string_view describe(const Leg& leg, std::array<char, 96>& text) {
     const double degrees = units::degrees_from_radians(leg.turn_rad);
     length = std::snprintf(text.data(), text.size(), "%s %.0f°, radius %.0f m",
                            degrees < 0.0 ? "Left" : "Right", std::fabs(degrees), leg.radius_m);
+    if (leg.easing_m > 0.0) {
+      const auto used = static_cast<std::size_t>(length);
+      length += std::snprintf(text.data() + used, text.size() - used, ", eased over %.0f m",
+                              leg.easing_m);
+    }
   }
   auto n = static_cast<std::size_t>(length);
   if (std::fabs(slope) < 0.005) {
@@ -34,19 +39,20 @@ std::string_view describe(const Leg& leg, std::array<char, 96>& text) {
 }
 
 void leg_tiles(Ui& ui, std::size_t index, float x, float& y, float width) {
-  const int columns = std::clamp(static_cast<int>(width / 200.0f), 2, 4);
+  // One line a field, so that no name is cut short.
+  const int columns = width >= 560.0f ? 2 : 1;
   const float w = (width - kGap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
   int column = 0;
   for (const LegField& field : leg_fields()) {
     const Leg& leg = ui.session.document().route.route.legs[index];
     if (leg.kind == LegKind::Straight ? !field.straights : !field.arcs) continue;
-    leg_tile(ui, index, field, {x + static_cast<float>(column) * (w + kGap), y, w, kTileHeight});
-    if (++column == columns) {
-      column = 0;
-      y += kTileHeight + kGap;
-    }
+    leg_tile(ui, index, field, {x + static_cast<float>(column) * (w + kGap), y, w, kLineHeight});
+    if (++column < columns) continue;
+    column = 0;
+    y += kLineHeight - 1.0f;
   }
-  if (column != 0) y += kTileHeight + kGap;
+  if (column != 0) y += kLineHeight - 1.0f;
+  y += kGap;
 }
 
 void leg_actions(Ui& ui, std::size_t index, float x, float& y, float width) {
@@ -113,16 +119,19 @@ void draw_legs_editor(Ui& ui) {
   float y = space.y;
   for (std::size_t i = 0; i < ui.session.document().route.route.legs.size(); ++i) {
     const Digits number(static_cast<int>(i) + 1);
-    const Box box{x, y, width, 56.0f};
-    const Use use = ui.touch.use(part_id("leg:", number), box, pen);
     const bool open = ui.view.open_leg == static_cast<int>(i);
+    const Type type = open ? Type::BodyBold : Type::Body;
+    std::array<char, 128> text;
+    const std::string_view words = describe(ui.session.document().route.route.legs[i], text);
+    const float room = width - 84.0f;
+    const float lines = pen.paragraph_height(type, room, words);
+    const Box box{x, y, width, std::max(56.0f, lines + 26.0f)};
+    const Use use = ui.touch.use(part_id("leg:", number), box, pen);
     if (use.held || use.hovered) pen.fill(box, c.pavement);
-    const float text_y = y + (box.height - pen.height(Type::Body)) / 2.0f;
+    const float text_y = y + (box.height - lines) / 2.0f;
     pen.text(Type::BodyBold, {x + 6.0f, text_y}, c.accent, number);
-    std::array<char, 96> text;
-    pen.text_fitted(open ? Type::BodyBold : Type::Body, {x + 44.0f, text_y}, width - 84.0f, c.ink,
-                    describe(ui.session.document().route.route.legs[i], text));
-    pen.chevron({box.right() - 18.0f, y + 28.0f}, 12.0f, c.accent, open);
+    pen.paragraph(type, {x + 44.0f, text_y}, room, c.ink, words);
+    pen.chevron({box.right() - 18.0f, y + box.height / 2.0f}, 12.0f, c.accent, open);
     ui.mark("leg:", number, box);
     if (use.tapped) {
       ui.view.open_leg = open ? -1 : static_cast<int>(i);

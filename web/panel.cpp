@@ -87,6 +87,38 @@ void draw_route_list(Ui& ui) {
   end_panel(ui, space, y);
 }
 
+// The options of a choice that has too many for chips.
+void draw_options(Ui& ui) {
+  const Choice& choice = *ui.view.choice;
+  PanelSpace space = begin_panel(ui, choice.label);
+  const float x = space.content.x;
+  const float width = space.content.width;
+  float y = space.y + 12.0f;
+  y += ui.pen.paragraph(Type::Small, {x, y}, width, ui.colours().muted, choice.help) + 12.0f;
+  const int chosen = choice.get(ui.session.document().brief);
+  int tapped = -1;
+  for (std::size_t i = 0; i < choice.options.size(); ++i) {
+    const ChoiceOption& option = choice.options[i];
+    const Box box{x, y, width, 56.0f};
+    const bool is_chosen = static_cast<int>(i) == chosen;
+    const Use use = ui.touch.use(part_id("option:", option.value), box, ui.pen);
+    if (use.held || use.hovered) ui.pen.fill(box, ui.colours().pavement);
+    if (is_chosen) ui.pen.fill({x, y + 1.0f, 4.0f, box.height - 1.0f}, ui.colours().accent);
+    ui.pen.text_fitted(is_chosen ? Type::BodyBold : Type::Body,
+                       {x + 18.0f, y + (box.height - ui.pen.height(Type::Body)) / 2.0f},
+                       width - 36.0f, is_chosen ? ui.colours().accent : ui.colours().ink,
+                       option.label);
+    ui.pen.hairline({x, box.bottom()}, {box.right(), box.bottom()}, ui.colours().rule);
+    ui.mark("option:", option.value, box);
+    if (use.tapped) tapped = static_cast<int>(i);
+    y = box.bottom();
+  }
+  end_panel(ui, space, y);
+  if (tapped < 0) return;
+  if (tapped != chosen) choose(ui, choice, tapped);
+  ui.view.panel = Panel::None;
+}
+
 }  // namespace
 
 PanelSpace begin_panel(Ui& ui, std::string_view title) {
@@ -144,6 +176,8 @@ void draw_panel(Ui& ui) {
       return draw_file_errors(ui);
     case Panel::About:
       return draw_about(ui);
+    case Panel::Options:
+      return draw_options(ui);
   }
 }
 

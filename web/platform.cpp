@@ -81,6 +81,8 @@ EM_JS(void, page_theme, (const char* name), { Module.page.setTheme(UTF8ToString(
 EM_JS(int, page_dark, (), { return Module.page.isDark() ? 1 : 0; });
 EM_JS(void, page_no_canvas, (), { Module.page.noCanvas(); });
 EM_JS(void, page_open_file, (), { Module.page.openFile(); });
+EM_JS(int, page_open_page, (const char* name),
+      { return Module.page.openPage(UTF8ToString(name)) ? 1 : 0; });
 EM_JS(void, page_copy, (const char* text), { Module.page.copy(UTF8ToString(text)); });
 EM_JS(int, page_store, (const char* key, const char* text),
       { return Module.page.store(UTF8ToString(key), UTF8ToString(text)) ? 1 : 0; });
@@ -202,6 +204,8 @@ bool save_file(std::string_view name, std::string_view text) {
   return page_save_file(std::string(name).c_str(), std::string(text).c_str()) != 0;
 }
 
+bool open_page(std::string_view name) { return page_open_page(std::string(name).c_str()) != 0; }
+
 void copy_text(std::string_view text) { page_copy(std::string(text).c_str()); }
 
 #else  // a desktop window
@@ -276,6 +280,7 @@ void open_file() {}
 bool save_file(std::string_view name, std::string_view text) {
   return write_file(std::filesystem::path(name).filename(), text);
 }
+bool open_page(std::string_view) { return false; }  // the pages are part of the site
 void copy_text(std::string_view text) { SDL_SetClipboardText(std::string(text).c_str()); }
 
 #endif

@@ -87,6 +87,9 @@ void open_file();
 // False if it certainly failed.
 bool save_file(std::string_view name, std::string_view text);
 
+// Opens a page that lies beside this one, in a tab of its own. False if there is none to open.
+bool open_page(std::string_view name);
+
 // Puts text on the clipboard.
 void copy_text(std::string_view text);
 

@@ -67,7 +67,6 @@ Use Touch::use(Id id, const Box& box, const Pen& pen, bool drags) {
   use.tapped = use.held && released_;
   use.drag_began = kind_ == Kind::Drag && drag_began_;
   use.dragging = kind_ == Kind::Drag;
-  use.drag_ended = kind_ == Kind::Drag && released_;
   return use;
 }
 

@@ -35,7 +35,6 @@ struct Use {
   bool hovered = false;  // mouse only
   bool drag_began = false;
   bool dragging = false;
-  bool drag_ended = false;
   ImVec2 at;    // pointer
   ImVec2 from;  // where it went down
 };
@@ -60,6 +59,7 @@ class Touch {
 
   ImVec2 position() const { return position_; }
   bool pressed() const { return pressed_; }
+  bool dragging() const { return kind_ == Kind::Drag; }
   bool pressed_inside(const Box& box) const { return pressed_ && box.contains(position_); }
 
  private:

@@ -236,7 +236,10 @@ void Session::begin_drag() {
 }
 
 void Session::end_drag() {
+  if (!dragging_) return;
   dragging_ = false;
+  if (!drag_noted_) return;
+  publish();
   keep();
 }
 
@@ -311,9 +314,13 @@ void Session::recompute() {
   ++revision_;
   compute_card(document_.brief, *card_);
   sheet_ = build_sheet(document_, *card_);
+  if (!dragging_) publish();
+  platform::request_frames(3);
+}
+
+void Session::publish() {
   twin_ = twin_json(document_, *card_, sheet_);
   platform::publish(twin_);
-  platform::request_frames(3);
 }
 
 void Session::keep() const { platform::store(kStorageKey, write_brief_line(document_)); }

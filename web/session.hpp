@@ -49,9 +49,10 @@ class Session {
 
   bool was_entered(std::string_view key) const;
 
-  // While a value is dragged, the whole drag is one step to undo and is kept at its end.
+  // While a value is dragged, card and pictures follow every step; the accessible page and what is
+  // kept follow when it comes to rest. The whole drag is one step to undo.
   void begin_drag();
-  void end_drag();
+  void end_drag();  // does nothing when nothing is dragged
 
   bool can_undo() const { return !past_.empty(); }
   void undo();
@@ -72,6 +73,7 @@ class Session {
   std::string try_change(BriefDocument changed);
   void accept(BriefDocument changed);
   void recompute();
+  void publish();
   void keep() const;
 
   BriefDocument document_;

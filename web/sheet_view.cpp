@@ -2,148 +2,28 @@
 
 #include <algorithm>
 
+#include "about.hpp"
 #include "controls.hpp"
 #include "figure.hpp"
+#include "setting.hpp"
 
 namespace tillerline {
 namespace {
 
 constexpr float kSection = 44.0f;  // between sections
-constexpr float kRowMeasure = 520.0f;
-
-// A place on the page that moves down as things are set.
-struct Column {
-  float x;
-  float y;
-  float width;
-
-  ImVec2 at() const { return {x, y}; }
-};
-
-ImU32 tone_colour(const Ui& ui, Tone tone) {
-  const theme::Palette& c = ui.colours();
-  if (tone == Tone::Exceeded) return c.exceeded;
-  return tone == Tone::Care ? c.care : c.ink;
-}
-
-std::string_view tone_word(Tone tone) {
-  if (tone == Tone::Exceeded) return "Limit";
-  return tone == Tone::Care ? "Care" : "";
-}
-
-void draw_mark(const Ui& ui, Tone tone, ImVec2 centre) {
-  if (tone == Tone::Plain) return;
-  ui.pen.mark(tone == Tone::Exceeded ? Mark::Exceeded : Mark::Care, centre, 14.0f);
-}
-
-void paragraph(const Ui& ui, Column& col, Type type, ImU32 colour, std::string_view text) {
-  if (text.empty()) return;
-  col.y += ui.pen.paragraph(type, col.at(), col.width, colour, text);
-}
-
-// Mark and sentence; the sentence begins with the word for its tone.
-void caution(const Ui& ui, Column& col, Tone tone, std::string_view text) {
-  if (text.empty()) return;
-  draw_mark(ui, tone, {col.x + 7.0f, col.y + ui.pen.line_height(Type::Body) / 2.0f - 1.0f});
-  col.y += ui.pen.paragraph(Type::BodyBold, {col.x + 24.0f, col.y}, col.width - 24.0f,
-                            tone_colour(ui, tone), text);
-  col.y += 8.0f;
-}
-
-void section_title(const Ui& ui, Column& col, std::string_view title) {
-  const theme::Palette& c = ui.colours();
-  ui.pen.hairline(col.at(), {col.x + col.width, col.y}, c.rule);
-  col.y += 14.0f;
-  ui.pen.spaced_title(col.at(), c.muted, title);
-  col.y += ui.pen.line_height(Type::Small) + 6.0f;
-}
-
-void headline(const Ui& ui, Column& col, const SheetSection& section) {
-  paragraph(ui, col, Type::Head, ui.colours().ink, section.headline);
-  col.y += 8.0f;
-  caution(ui, col, section.tone, section.caution);
-}
-
-void caption(const Ui& ui, Column& col, std::string_view text) {
-  col.y += 6.0f;
-  Column narrow = col;
-  narrow.width = std::min(col.width, 680.0f);
-  paragraph(ui, narrow, Type::Small, ui.colours().muted, text);
-  col.y = narrow.y + 14.0f;
-}
-
-// Label, value at a fixed measure, note. On a phone the note stands under the label.
-void row(const Ui& ui, Column& col, const SheetRow& r) {
-  const Pen& pen = ui.pen;
-  const theme::Palette& c = ui.colours();
-  const bool roomy = col.width >= 640.0f;
-  const float measure = roomy ? std::min(kRowMeasure, col.width * 0.62f) : col.width;
-  const float value_width = pen.width(Type::BodyBold, r.value);
-  const float mark_width = r.tone == Tone::Plain ? 0.0f : 22.0f;
-  const float label_room = measure - value_width - mark_width - 16.0f;
-  const float line = pen.line_height(Type::Body);
-  col.y += 7.0f;
-  // A value too long to stand beside its label goes under it.
-  const bool under = label_room < 0.36f * measure;
-  const float used =
-      pen.paragraph(Type::Body, col.at(), under ? measure : label_room, c.muted, r.label);
-  float y = col.y;
-  if (under) {
-    y += used;
-    const float h = pen.paragraph(Type::BodyBold, {col.x + mark_width, y}, measure - mark_width,
-                                  tone_colour(ui, r.tone), r.value);
-    draw_mark(ui, r.tone, {col.x + 7.0f, y + line / 2.0f - 1.0f});
-    y += h;
-  } else {
-    pen.text(Type::BodyBold, {col.x + measure - value_width, y}, tone_colour(ui, r.tone), r.value);
-    draw_mark(ui, r.tone, {col.x + measure - value_width - 14.0f, y + line / 2.0f - 1.0f});
-    y += used;
-  }
-  if (!r.note.empty() || r.tone != Tone::Plain) {
-    // Colour and mark never stand without their word.
-    const std::string_view word = tone_word(r.tone);
-    const float w = word.empty() ? 0.0f : pen.width(Type::SmallBold, word) + 8.0f;
-    const bool beside = roomy && !under;
-    const ImVec2 note = beside ? ImVec2{col.x + measure + 20.0f, col.y + 3.0f} : ImVec2{col.x, y};
-    const float room = (beside ? col.x + col.width - note.x : measure) - w;
-    pen.text(Type::SmallBold, note, tone_colour(ui, r.tone), word);
-    const float h =
-        std::max(w > 0.0f ? pen.line_height(Type::Small) : 0.0f,
-                 pen.paragraph(Type::Small, {note.x + w, note.y}, room, c.muted, r.note));
-    y = std::max(y, note.y + h);
-  }
-  col.y = y + 6.0f;
-  pen.hairline({col.x, col.y}, {col.x + col.width, col.y}, theme::faded(c.rule, 0.7f));
-}
-
-void rows(const Ui& ui, Column& col, const std::vector<SheetRow>& all) {
-  for (const SheetRow& r : all) row(ui, col, r);
-}
-
-void why(Ui& ui, Column& col, std::string_view kind, std::string_view text) {
-  if (text.empty()) return;
-  col.y += 4.0f;
-  const Box line{col.x, col.y, std::min(col.width, 120.0f), theme::kTarget};
-  const bool open = disclosure(ui, "why:", kind, line, "Why");
-  col.y += theme::kTarget;
-  if (!open) return;
-  Column inner{col.x + 26.0f, col.y + 2.0f, std::min(col.width - 26.0f, 640.0f)};
-  paragraph(ui, inner, Type::Body, ui.colours().ink, text);
-  col.y = inner.y + 10.0f;
-}
 
 void draw_title(Ui& ui, Column& col) {
   const Sheet& sheet = ui.session.sheet();
   const theme::Palette& c = ui.colours();
-  paragraph(ui, col, Type::ResultBold, c.ink, sheet.title);
+  set_text(ui, col, Type::ResultBold, c.ink, sheet.title);
   col.y += 4.0f;
-  paragraph(ui, col, Type::Body, c.ink, sheet.subtitle);
-  paragraph(ui, col, Type::Body, c.muted, sheet.day);
+  set_text(ui, col, Type::Body, c.ink, sheet.subtitle);
+  set_text(ui, col, Type::Body, c.muted, sheet.day);
   col.y += 6.0f;
-  paragraph(ui, col, Type::Small, c.muted, sheet.safety);
+  set_text(ui, col, Type::Small, c.muted, sheet.safety);
   if (!ui.session.notice().empty()) {
     col.y += 12.0f;
-    paragraph(ui, col, Type::BodyBold, c.accent, ui.session.notice());
+    set_text(ui, col, Type::BodyBold, c.accent, ui.session.notice());
   }
   col.y += 24.0f;
 }
@@ -164,16 +44,30 @@ void draw_impossible(Ui& ui, Column& col) {
   col.y += box.height + 28.0f;
 }
 
-void draw_roll(Ui& ui, Column& col) {
-  const SheetSection& roll = ui.session.sheet().roll;
-  section_title(ui, col, roll.title);
-  headline(ui, col, roll);
-  col.y += 10.0f;
-  col.y += figure_roll_map(ui, col.at(), col.width);
-  caption(ui, col, roll.caption);
-  rows(ui, col, roll.rows);
-  why(ui, col, "roll", roll.why);
+using Figure = float (*)(Ui&, ImVec2, float);
+
+// One question of the card: title, answer, picture, numbers, table, why. A section that the sheet
+// does not have today is left out.
+void draw_section(Ui& ui, Column& col, const SheetSection& section, Figure picture) {
+  if (section.headline.empty()) return;
+  set_title(ui, col, section.title);
+  set_headline(ui, col, section);
+  if (picture != nullptr) {
+    col.y += 10.0f;
+    col.y += picture(ui, col.at(), col.width);
+    set_caption(ui, col, section.caption);
+  }
+  set_rows(ui, col, section.rows);
+  set_table(ui, col, section.table);
+  set_why(ui, col, section.id, section.why);
   col.y += kSection;
+}
+
+// What it takes to get going again, and what that does behind the aircraft.
+float restart_pictures(Ui& ui, ImVec2 at, float width) {
+  constexpr float kBetween = 26.0f;
+  const float height = figure_restart(ui, at, width) + kBetween;
+  return height + figure_blast(ui, {at.x, at.y + height}, width);
 }
 
 // A row of chips, one for each turn of the route.
@@ -236,52 +130,28 @@ void draw_turns(Ui& ui, Column& col) {
   const auto chosen = static_cast<std::size_t>(ui.view.turn);
   const SheetTurn& turn = sheet.turns[chosen];
 
-  section_title(ui, col, turn.entry.title);
+  set_title(ui, col, turn.entry.title);
   draw_turn_chips(ui, col);
-  paragraph(ui, col, Type::BodyBold, ui.colours().accent, turn.name);
+  set_text(ui, col, Type::BodyBold, ui.colours().accent, turn.name);
   col.y += 4.0f;
-  headline(ui, col, turn.entry);
+  set_headline(ui, col, turn.entry);
   col.y += 12.0f;
   col.y += figure_window(ui, card.turns[chosen], col.at(), col.width);
-  caption(ui, col, turn.entry.caption);
-  rows(ui, col, turn.entry.rows);
-  why(ui, col, "turn", turn.entry.why);
+  set_caption(ui, col, turn.entry.caption);
+  set_rows(ui, col, turn.entry.rows);
+  set_why(ui, col, "turn", turn.entry.why);
   col.y += kSection;
 
-  section_title(ui, col, turn.oversteer.title);
-  headline(ui, col, turn.oversteer);
+  set_title(ui, col, turn.oversteer.title);
+  set_headline(ui, col, turn.oversteer);
   col.y += 8.0f;
   const TurnTechnique shown = draw_technique_chips(ui, col);
   if (chosen < card.tracks.size()) {
     col.y += figure_turn(ui, chosen, shown, col.at(), col.width);
   }
-  caption(ui, col, turn.oversteer.caption);
-  rows(ui, col, turn.oversteer.rows);
-  why(ui, col, "oversteer", turn.oversteer.why);
-  col.y += kSection;
-}
-
-void draw_heat(Ui& ui, Column& col) {
-  const SheetSection& heat = ui.session.sheet().heat;
-  section_title(ui, col, heat.title);
-  headline(ui, col, heat);
-  col.y += 10.0f;
-  col.y += figure_route(ui, col.at(), col.width);
-  caption(ui, col, heat.caption);
-  rows(ui, col, heat.rows);
-  why(ui, col, "heat", heat.why);
-  col.y += kSection;
-}
-
-void draw_stop(Ui& ui, Column& col) {
-  const SheetSection& stop = ui.session.sheet().stop;
-  section_title(ui, col, stop.title);
-  headline(ui, col, stop);
-  col.y += 10.0f;
-  col.y += figure_stop(ui, col.at(), col.width);
-  caption(ui, col, stop.caption);
-  rows(ui, col, stop.rows);
-  why(ui, col, "stop", stop.why);
+  set_caption(ui, col, turn.oversteer.caption);
+  set_rows(ui, col, turn.oversteer.rows);
+  set_why(ui, col, "oversteer", turn.oversteer.why);
   col.y += kSection;
 }
 
@@ -301,19 +171,19 @@ void draw_leg(const Ui& ui, Column& col, const SheetLeg& leg) {
     pen.text_right(Type::BodyBold, {right, col.y}, c.ink, leg.brakes);
   }
   Column inner{col.x + indent, col.y, col.width - indent - numbers};
-  paragraph(ui, inner, Type::BodyBold, c.ink, leg.title);
+  set_text(ui, inner, Type::BodyBold, c.ink, leg.title);
   inner.width = std::min(col.width - indent, 660.0f);
-  paragraph(ui, inner, Type::Body, c.ink, leg.text);
+  set_text(ui, inner, Type::Body, c.ink, leg.text);
   if (!roomy) {
     std::array<char, 160> text;
     const int length = std::snprintf(text.data(), text.size(), "%s  ·  %s  ·  %s",
                                      leg.speed.c_str(), leg.time.c_str(), leg.brakes.c_str());
-    paragraph(ui, inner, Type::SmallBold, c.muted,
-              {text.data(), static_cast<std::size_t>(std::clamp(length, 0, 159))});
+    set_text(ui, inner, Type::SmallBold, c.muted,
+             {text.data(), static_cast<std::size_t>(std::clamp(length, 0, 159))});
   }
   if (!leg.caution.empty()) {
     inner.y += 2.0f;
-    caution(ui, inner, leg.tone, leg.caution);
+    set_caution(ui, inner, leg.tone, leg.caution);
   }
   col.y = inner.y + 10.0f;
   pen.hairline({col.x, col.y}, {col.x + col.width, col.y}, theme::faded(c.rule, 0.7f));
@@ -323,15 +193,15 @@ void draw_card(Ui& ui, Column& col) {
   const Sheet& sheet = ui.session.sheet();
   const Pen& pen = ui.pen;
   const theme::Palette& c = ui.colours();
-  section_title(ui, col, "Card");
-  paragraph(ui, col, Type::Head, c.ink, sheet.card_headline);
+  set_title(ui, col, "Card");
+  set_text(ui, col, Type::Head, c.ink, sheet.card_headline);
   col.y += 12.0f;
   if (!sheet.watch.empty()) {
-    paragraph(ui, col, Type::BodyBold, c.ink, "Watch");
+    set_text(ui, col, Type::BodyBold, c.ink, "Watch");
     for (const std::string& item : sheet.watch) {
       pen.fill({col.x + 2.0f, col.y + 12.0f, 10.0f, 2.0f}, c.accent);
       Column inner{col.x + 24.0f, col.y, col.width - 24.0f};
-      paragraph(ui, inner, Type::Body, c.ink, item);
+      set_text(ui, inner, Type::Body, c.ink, item);
       col.y = inner.y;
     }
     col.y += 12.0f;
@@ -346,21 +216,21 @@ void draw_card(Ui& ui, Column& col) {
   pen.hairline({col.x, col.y}, {col.x + col.width, col.y}, c.ink);
   for (const SheetLeg& leg : sheet.legs) draw_leg(ui, col, leg);
   col.y += 14.0f;
-  paragraph(ui, col, Type::Small, c.muted, sheet.safety);
+  set_text(ui, col, Type::Small, c.muted, sheet.safety);
   col.y += kSection;
 }
 
 void draw_cautions(Ui& ui, Column& col) {
   const Sheet& sheet = ui.session.sheet();
   if (sheet.cautions.empty()) return;
-  section_title(ui, col, "All cautions");
+  set_title(ui, col, "All cautions");
   for (const SheetRow& item : sheet.cautions) {
     col.y += 8.0f;
     draw_mark(ui, item.tone, {col.x + 7.0f, col.y + ui.pen.line_height(Type::Body) / 2.0f - 1.0f});
     Column inner{col.x + 24.0f, col.y, col.width - 24.0f};
-    paragraph(ui, inner, Type::SmallBold, ui.colours().muted, item.label);
-    paragraph(ui, inner, Type::Body, tone_colour(ui, item.tone), item.value);
-    paragraph(ui, inner, Type::Small, ui.colours().muted, item.note);
+    set_text(ui, inner, Type::SmallBold, ui.colours().muted, item.label);
+    set_text(ui, inner, Type::Body, tone_colour(ui, item.tone), item.value);
+    set_text(ui, inner, Type::Small, ui.colours().muted, item.note);
     col.y = inner.y + 4.0f;
   }
   col.y += kSection;
@@ -371,25 +241,40 @@ void draw_foot(Ui& ui, Column& col) {
   const theme::Palette& c = ui.colours();
   ui.pen.hairline(col.at(), {col.x + col.width, col.y}, c.rule);
   col.y += 16.0f;
-  paragraph(ui, col, Type::BodyBold, c.ink, sheet.safety);
+  set_text(ui, col, Type::BodyBold, c.ink, sheet.safety);
   col.y += 4.0f;
-  paragraph(ui, col, Type::Small, c.muted, sheet.invented);
+  set_text(ui, col, Type::Small, c.muted, sheet.invented);
   col.y += 12.0f;
   const Box box{col.x, col.y, button_width(ui, "About Tillerline"), theme::kTarget};
   if (button(ui, "open:", "about", box, "About Tillerline")) ui.view.panel = Panel::About;
-  col.y += theme::kTarget + 40.0f;
+  Column beside{box.right() + 8.0f, col.y, col.width};
+  if (beside.x + proof_button_width(ui) > col.x + col.width)
+    beside = {col.x, box.bottom() + 8.0f, col.width};
+  proof_button(ui, "sheet", beside.at());
+  col.y = beside.y + theme::kTarget + 40.0f;
 }
 
 }  // namespace
 
 float draw_sheet(Ui& ui, ImVec2 at, float width) {
   Column col{at.x, at.y, width};
+  const Sheet& sheet = ui.session.sheet();
+  // Snow or water changes every answer below, so it comes first; a dry surface can wait.
+  const bool dry = ui.session.document().brief.day.surface == Surface::Dry &&
+                   ui.session.card().pavement.condition_code >= 6;
   draw_title(ui, col);
   draw_impossible(ui, col);
-  draw_roll(ui, col);
+  if (!dry) draw_section(ui, col, sheet.surface, nullptr);
+  draw_section(ui, col, sheet.roll, figure_roll_map);
   draw_turns(ui, col);
-  draw_heat(ui, col);
-  draw_stop(ui, col);
+  draw_section(ui, col, sheet.heat, figure_route);
+  draw_section(ui, col, sheet.after_landing, figure_after_landing);
+  draw_section(ui, col, sheet.stop, figure_stop);
+  draw_section(ui, col, sheet.restart, restart_pictures);
+  draw_section(ui, col, sheet.engines, figure_engines);
+  if (dry) draw_section(ui, col, sheet.surface, nullptr);
+  draw_section(ui, col, sheet.room, figure_room);
+  draw_section(ui, col, sheet.sure, figure_sure);
   draw_card(ui, col);
   draw_cautions(ui, col);
   draw_foot(ui, col);

@@ -32,7 +32,7 @@ struct KeypadState {
   std::string refusal;
 };
 
-enum class Panel { None, Aircraft, Route, Legs, Files, Errors, About };
+enum class Panel { None, Aircraft, Route, Legs, Files, Errors, About, Options };
 
 struct View {
   ScrollArea sheet_scroll;
@@ -40,8 +40,8 @@ struct View {
   ScrollArea panel_scroll;
 
   Panel panel = Panel::None;
+  const Choice* choice = nullptr;  // whose options the panel lists
   KeypadState keypad;
-  bool more_inputs = false;
   int open_leg = -1;  // in the legs editor
   std::string leg_refusal;
   std::string file_name;
@@ -52,6 +52,8 @@ struct View {
   int technique = -1;           // shown in the turn picture; -1: the brief's own
   double route_scrub_m = -1.0;  // -1: not scrubbed yet
   int turn_sample = -1;
+  double heat_scrub_s = -1.0;  // in the picture after landing
+  int half_turn_sample = -1;
   Id figure = 0;         // the picture that has the arrow keys
   std::vector<Id> open;  // disclosures that are open
 
