@@ -72,28 +72,6 @@ double friction_of_code(int code, double pressure_pa, double speed_mps) {
   return friction;
 }
 
-// The surface's own default; 1 where it has none.
-double friction_of_surface(const PavementState& pavement, double speed_mps) {
-  constexpr double kNone = 1.0;
-  const double x = units::knots_from_mps(speed_mps) / 100.0;
-  switch (pavement.surface) {
-    case Surface::StandingWater:
-    case Surface::Slush:
-      if (!pavement.loose) return kNone;
-      return 0.3485 + x * (-0.4321 + x * (0.2683 - x * 0.0632));
-    case Surface::WetSnow:
-    case Surface::DrySnow:
-      return pavement.loose ? 0.17 : kNone;
-    case Surface::CompactedSnow:
-      return 0.20;
-    case Surface::Ice:
-    case Surface::WetIce:
-      return 0.05;
-    default:
-      return kNone;
-  }
-}
-
 // Largest side force per load of a yawed tyre on a wet pavement.
 double wet_cornering(double pressure_pa, double speed_mps) {
   const double wet = (0.91 - 0.001 * psi_from_pascal(pressure_pa)) *
@@ -151,6 +129,25 @@ double tyre_displacement_drag_nspm2(double tyre_width_m, double tyre_deflection_
   return 0.5 * density_kgpm3 * chord_m * depth_m * kDisplacementDrag;
 }
 
+double default_friction(Surface surface, double ground_speed_mps) {
+  const double x = units::knots_from_mps(ground_speed_mps) / 100.0;
+  switch (surface) {
+    case Surface::StandingWater:
+    case Surface::Slush:
+      return 0.3485 + x * (-0.4321 + x * (0.2683 - x * 0.0632));
+    case Surface::WetSnow:
+    case Surface::DrySnow:
+      return 0.17;
+    case Surface::CompactedSnow:
+      return 0.20;
+    case Surface::Ice:
+    case Surface::WetIce:
+      return 0.05;
+    default:
+      return 1.0;
+  }
+}
+
 PavementState pavement_state(const Aircraft& aircraft, const Day& day) {
   PavementState state;
   state.surface = day.surface;
@@ -174,9 +171,11 @@ PavementState pavement_state(const Aircraft& aircraft, const Day& day) {
 }
 
 double braking_friction(const PavementState& pavement, double ground_speed_mps) {
-  return std::min(
-      friction_of_code(pavement.condition_code, pavement.tyre_pressure_pa, ground_speed_mps),
-      friction_of_surface(pavement, ground_speed_mps));
+  const double by_code =
+      friction_of_code(pavement.condition_code, pavement.tyre_pressure_pa, ground_speed_mps);
+  // A thin layer of what can lie deep counts as wet.
+  const bool thin = pavement.density_kgpm3 > 0.0 && !pavement.loose;
+  return thin ? by_code : std::min(by_code, default_friction(pavement.surface, ground_speed_mps));
 }
 
 double side_grip(const PavementState& pavement, double ground_speed_mps) {

@@ -23,9 +23,10 @@
 //
 // Side grip. Dry 0.7 (measured braked friction 0.7-0.8, NASA TR R-20, Sawyer and Kolnick).
 // Otherwise the lower of the cornering form 0.64 m + 0.15 m^2 with the wet m = (0.91 - 0.001 p)(1 -
-// 0.0052 V) (AGARD-AG-333, second-hand) and the braking mu above. Nothing is published for the side
-// force on contaminants: a tyre's friction is about the same in all directions, so its braking
-// value stands for it, the anti-skid's share left off as a reserve. Grip falls with speed.
+// 0.0052 V) (AGARD-AG-333, second-hand) and the braking mu above. No rule gives the side force of
+// aircraft tyres on contaminants; the braking value stands for it, which is on the safe side: on
+// packed snow and bare ice vehicle tyres were measured to hold more sideways than in braking
+// (Navin, Macnabb and Nicolletti, SAE 1996). Grip falls with speed.
 //
 // Displacement drag. Contaminants deeper than 3 mm: D = 1/2 rho b d C_D v^2 a tyre, C_D 0.75,
 // density rho and depth d of the contaminant, chord b = 2 W sqrt(k - k^2), k = (deflection + d)/W,
@@ -64,6 +65,10 @@ double wet_friction(double tyre_pressure_pa, double ground_speed_mps);
 // Speed at which a rolling tyre floats on deep water: 9 sqrt(p) kt, p in psi (Horne and Dreher,
 // NASA TN D-2056, 1963). Modern tyres float sooner (van Es, NLR-TP-2001-242).
 double aquaplaning_speed_mps(double tyre_pressure_pa);
+
+// Default friction of AMC 25.1591 7.3 for a loose contaminant, compacted snow or ice; 1 where it
+// has none.
+double default_friction(Surface surface, double ground_speed_mps);
 
 // Drag of one tyre through a loose contaminant, N per (m/s)^2.
 double tyre_displacement_drag_nspm2(double tyre_width_m, double tyre_deflection_m, double depth_m,
