@@ -13,6 +13,7 @@ double arccosine(double x) { return std::acos(std::clamp(x, -1.0, 1.0)); }
 double arctangent(double x) { return std::atan(x); }
 double arctangent2(double y, double x) { return std::atan2(y, x); }
 double exponential(double x) { return std::exp(x); }
+double exponential_minus_one(double x) { return std::expm1(x); }
 double natural_log(double x) { return std::log(x); }
 double log_one_plus(double x) { return std::log1p(x); }
 double cube_root(double x) { return std::cbrt(x); }

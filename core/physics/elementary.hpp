@@ -16,6 +16,7 @@ double arccosine(double x);  // likewise
 double arctangent(double x);
 double arctangent2(double y, double x);
 double exponential(double x);
+double exponential_minus_one(double x);  // e^x - 1, exact near 0
 double natural_log(double x);
 double log_one_plus(double x);
 double cube_root(double x);
