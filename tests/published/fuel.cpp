@@ -1,7 +1,10 @@
 // Taxi fuel and carbon dioxide against published figures.
 #include <doctest/doctest.h>
 
+#include <tuple>
+
 #include "physics/card.hpp"
+#include "physics/engines.hpp"
 #include "physics/units.hpp"
 #include "published.hpp"
 
@@ -69,4 +72,35 @@ TEST_CASE("fuel: idle flow lies where engines of this size were measured") {
               .lowest = 0.163,
               .highest = 0.341,
               .got = Aircraft{}.idle_fuel_flow_kgps});
+}
+
+TEST_CASE("fuel: mean taxi times of one year") {
+  // Two engines at 0.227 kg/s, the databank's median of large engines, for each mean time.
+  Aircraft aircraft;
+  aircraft.idle_fuel_flow_kgps = 0.227;
+  Condition condition;
+  condition.engines_running = 2;
+  struct Row {
+    const char* what;
+    double minutes, fuel_kg, co2_kg;
+  };
+  for (const Row& row :
+       {Row{"taxi-out, large hubs", 18.5, 503.94, 1592.45},
+        Row{"taxi-out, small hubs", 12.7, 345.95, 1093.20},
+        Row{"taxi-out, other", 12.0, 326.88, 1032.94}, Row{"taxi-in, all", 6.9, 187.96, 593.94},
+        Row{"taxi-in, small hubs", 4.7, 128.03, 404.57}}) {
+    const double fuel_kg = fuel_flow_kgps(aircraft, condition, 0.0) * 60.0 * row.minutes;
+    for (const auto& [what, expected, got] :
+         {std::tuple{"fuel, kg", row.fuel_kg, fuel_kg},
+          std::tuple{"carbon dioxide, kg", row.co2_kg, fuel_kg * kCo2PerFuel}}) {
+      check({.what = what,
+             .source = "BTS Special Report 2008-008",
+             .place = row.what,
+             .origin = Origin::Identity,
+             .expected = expected,
+             .got = got,
+             .tolerance = 0.005,
+             .worked = true});
+    }
+  }
 }
