@@ -8,6 +8,7 @@
 #include "physics/root_finding.hpp"
 #include "physics/surface.hpp"
 #include "physics/track.hpp"
+#include "physics/wheel_brakes.hpp"
 
 namespace tillerline {
 namespace {
@@ -156,8 +157,8 @@ class Runner {
         plan_(plan),
         run_(run),
         pack_(heat_pack(brief.aircraft, air.temperature_k, brief.condition.fans_on)),
-        pack_share_(brief.aircraft.brake_heat_share /
-                    (brief.aircraft.brake_count - brief.condition.brakes_inoperative)),
+        pack_share_(brief.aircraft.brake_heat_share *
+                    brake_shares(brief.aircraft, brief.condition).mean_share),
         speed_(brief.route.start_speed_mps),
         brake_k_(brief.condition.brake_temperature_k) {
     run_.peak_brake_k = brake_k_;
