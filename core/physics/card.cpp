@@ -1,32 +1,20 @@
 #include "physics/card.hpp"
 
 #include <algorithm>
-#include <cmath>
+
+#include "physics/cautions.hpp"
 
 namespace tillerline {
 namespace {
-
-constexpr double kTyreTestDistance_m = 35000.0 * units::kFoot_m;  // TSO-C62 taxi test
-constexpr double kTailwindWorthSaying_mps = 2.5;
-constexpr double kHardAgainstPlanned = 1.5;
-constexpr double kSteepDownhillGain_mps2 = 0.15;
-
-void caution(Card& card, CautionLevel level, CautionKind kind, int leg, double value,
-             double limit = 0.0) {
-  card.cautions.push({level, kind, leg, value, limit});
-}
-
-bool makes_it_impossible(CautionKind kind) {
-  return kind == CautionKind::CannotMove || kind == CautionKind::TurnTooTight ||
-         kind == CautionKind::WheelOffPavement || kind == CautionKind::NoseWheelSlides;
-}
 
 double departure_limit_k(const Brief& brief) {
   const bool fans = brief.condition.fans_on && brief.aircraft.fan_convection_wpm2k > 0.0;
   return fans ? brief.limits.departure_brake_fans_k : brief.limits.departure_brake_k;
 }
 
-void fill_turn_from_run(const Brief& brief, const Air& air, const RouteRun& run, TurnAnswer& turn) {
+void fill_turn_from_run(const Brief& brief, const Card& card, TurnAnswer& turn) {
+  const RouteRun& run = card.run;
+  const double displacement_drag_nspm2 = card.pavement.displacement_drag_nspm2;
   const Aircraft& aircraft = brief.aircraft;
   const std::size_t index = static_cast<std::size_t>(turn.leg);
   const Leg& leg = brief.route.legs[index];
@@ -46,7 +34,8 @@ void fill_turn_from_run(const Brief& brief, const Air& air, const RouteRun& run,
 
   // Standing in the turn the headwind at its middle would do; the leg's mean is what the run uses.
   const double headwind_mps = index < run.legs.size() ? run.legs[index].headwind_mps : 0.0;
-  RollForces forces = idle_forces(aircraft, brief.condition, air, leg.slope_rad, headwind_mps);
+  RollForces forces = idle_forces(aircraft, brief.condition, card.air, leg.slope_rad, headwind_mps,
+                                  displacement_drag_nspm2);
   const double straight_margin_n = breakaway_margin_n(forces);
   forces.scrub_drag_n = turn.loads.scrub_drag_n;
   const double margin_n = breakaway_margin_n(forces);
@@ -91,115 +80,29 @@ void fill_heat(const Brief& brief, const Air& air, Card& card) {
   heat.wait_reaches_limit = wait.reached;
 }
 
-// ------------------------------------------------------------------------------ cautions --------
-
-void roll_cautions(const Brief& brief, Card& card) {
-  const double limit_n = brief.condition.engines_running * brief.aircraft.taxi_thrust_limit_n;
-  if (card.roll.verdict == RollVerdict::CannotMove)
-    caution(card, CautionLevel::Exceeded, CautionKind::CannotMove, 0, card.roll.start_thrust_n,
-            limit_n);
-  else if (card.run.status == RunStatus::NotEnoughThrust)
-    caution(card, CautionLevel::Exceeded, CautionKind::CannotMove, card.run.stuck_leg, limit_n,
-            limit_n);
-  const bool from_rest = brief.route.start_speed_mps <= 0.0;
-  const bool needs_push = card.roll.verdict == RollVerdict::KeepsRolling ||
-                          card.roll.verdict == RollVerdict::NeedsThrust;
-  if (from_rest && needs_push)
-    caution(card, CautionLevel::Care, CautionKind::NeedsPushToStart, 0, card.roll.extra_thrust_n);
-}
-
-void track_cautions(const Brief& brief, const TrackAnswer& track, Card& card) {
-  const TrackPlan& plan =
-      brief.technique.turning == TurnTechnique::EyeOnLine ? track.eye_on_line : track.gear_on_line;
-  const int leg = track.leg;
-  if (!plan.possible) {
-    caution(card, CautionLevel::Exceeded, CautionKind::TurnTooTight, leg, plan.steering_rad,
-            track.steering_limit_rad);
-    return;
-  }
-  const double least =
-      std::min({plan.margins.left_main_m, plan.margins.right_main_m, plan.margins.nose_m});
-  const double least_main = std::min(plan.margins.left_main_m, plan.margins.right_main_m);
-  if (least < 0.0)
-    caution(card, CautionLevel::Exceeded, CautionKind::WheelOffPavement, leg, least);
-  else if (least_main < brief.limits.edge_clearance_m)
-    caution(card, CautionLevel::Care, CautionKind::EdgeMarginSmall, leg, least_main,
-            brief.limits.edge_clearance_m);
-  if (least >= 0.0 && plan.margins.nose_m < brief.limits.nose_clearance_m)
-    caution(card, CautionLevel::Care, CautionKind::NoseMarginSmall, leg, plan.margins.nose_m,
-            brief.limits.nose_clearance_m);
-  if (!plan.ramps_fit) caution(card, CautionLevel::Care, CautionKind::RampsDoNotFit, leg, 0.0);
-}
-
-void turn_cautions(const Brief& brief, const TurnAnswer& turn, Card& card) {
-  const int leg = turn.leg;
-  const double walk = brief.limits.walking_pace_mps;
-  if (turn.limit.by == TurnLimit::NoseGrip && turn.limit.speed_mps < walk)
-    caution(card, CautionLevel::Exceeded, CautionKind::NoseWheelSlides, leg,
-            turn.loads.nose_grip_needed, brief.limits.nose_grip_share * turn.grip);
-  else if (turn.window.state == WindowState::NoSpeed)
-    caution(card, CautionLevel::Care, CautionKind::NoEntrySpeed, leg, turn.limit.speed_mps, walk);
-  if (turn.window.state == WindowState::RunsAway)
-    caution(card, CautionLevel::Care, CautionKind::RunsAwayInTurn, leg, turn.peak_mps,
-            turn.limit.speed_mps);
-  if (turn.window.state == WindowState::Stalls)
-    caution(card, CautionLevel::Care, CautionKind::StallsInTurn, leg, turn.window.opening_thrust_n);
-  if (turn.peak_mps > std::max(turn.limit.speed_mps, walk) + 0.05)
-    caution(card, CautionLevel::Exceeded, CautionKind::TurnSpeedAboveLimit, leg, turn.peak_mps,
-            turn.limit.speed_mps);
-  if (turn.restarts_at_idle_straight && !turn.restarts_at_idle)
-    caution(card, CautionLevel::Care, CautionKind::NoRestartInTurn, leg,
-            turn.restart_extra_thrust_n);
-}
-
-void leg_cautions(const Brief& brief, Card& card) {
-  for (std::size_t i = 0; i < card.run.legs.size(); ++i) {
-    const LegResult& leg = card.run.legs[i];
-    const bool straight = brief.route.legs[i].kind == LegKind::Straight;
-    const int index = static_cast<int>(i);
-    if (leg.extra_thrust_n > 0.0 && i > 0)
-      caution(card, CautionLevel::Care, CautionKind::ThrustNeeded, index, leg.extra_thrust_n);
-    const double planned_mps2 = brief.technique.deceleration_mps2;
-    if (leg.hardest_braking_mps2 > kHardAgainstPlanned * planned_mps2)
-      caution(card, CautionLevel::Care, CautionKind::HardBraking, index, leg.hardest_braking_mps2,
-              planned_mps2);
-    if (straight && leg.headwind_mps < -kTailwindWorthSaying_mps)
-      caution(card, CautionLevel::Care, CautionKind::TailwindGrows, index, -leg.headwind_mps);
-    if (straight && leg.idle_acceleration_mps2 > kSteepDownhillGain_mps2)
-      caution(card, CautionLevel::Care, CautionKind::SteepDownhill, index,
-              brief.route.legs[i].slope_rad);
+// The run with each braking technique; the brief's own is the card's.
+void fill_runs(const Brief& brief, Card& card) {
+  for (const BrakeTechnique technique :
+       {BrakeTechnique::FewLong, BrakeTechnique::ManyShort, BrakeTechnique::Dragging}) {
+    const RouteRun run = run_route(brief, card.air, technique, card.turns);
+    card.heat.techniques[static_cast<int>(technique)] = technique_cost(brief, technique, run);
+    if (technique == brief.technique.braking) card.run = run;
   }
 }
 
-void heat_cautions(Card& card) {
-  const HeatAnswer& heat = card.heat;
-  if (!heat.within_limit)
-    caution(card, CautionLevel::Exceeded, CautionKind::BrakesTooHot, -1, heat.end_k, heat.limit_k);
-  else if (heat.peak_k > heat.limit_k)
-    caution(card, CautionLevel::Care, CautionKind::PeakAboveLimit, -1, heat.peak_k, heat.limit_k);
-}
-
-void fill_cautions(const Brief& brief, Card& card) {
-  roll_cautions(brief, card);
-  for (const TrackAnswer& track : card.tracks) track_cautions(brief, track, card);
-  for (const TurnAnswer& turn : card.turns) turn_cautions(brief, turn, card);
-  heat_cautions(card);
-  leg_cautions(brief, card);
-  if (!card.stop.line_visible_at_stop && card.stop.end == RouteEnd::HoldingLine)
-    caution(card, CautionLevel::Care, CautionKind::LineHiddenBeforeStop,
-            static_cast<int>(brief.route.legs.size()) - 1, card.stop.left_when_lost_m);
-  if (card.run.length_m > kTyreTestDistance_m)
-    caution(card, CautionLevel::Care, CautionKind::LongTaxiTyres, -1, card.run.length_m,
-            kTyreTestDistance_m);
-  // Most serious first; within a level in the order of the kinds, then along the route.
-  std::sort(card.cautions.begin(), card.cautions.end(), [](const Caution& a, const Caution& b) {
-    if (a.level != b.level) return a.level < b.level;
-    if (a.kind != b.kind) return a.kind < b.kind;
-    return a.leg < b.leg;
-  });
-  for (const Caution& c : card.cautions)
-    if (c.level == CautionLevel::Exceeded && makes_it_impossible(c.kind)) card.possible = false;
-  if (card.run.status != RunStatus::Complete) card.possible = false;
+// Restart anywhere, the yaw it needs to be held with, and how far behind it is felt.
+void fill_restart(const Brief& brief, Card& card) {
+  card.restart = restart_answer(brief, card.air, card.turns);
+  double thrust_n = card.roll.idle_thrust_n;
+  int leg = -1;
+  if (card.restart.worst >= 0) {
+    const RestartPoint& worst = card.restart.points[static_cast<std::size_t>(card.restart.worst)];
+    thrust_n = worst.needed_n;
+    leg = worst.leg;
+  }
+  card.yaw = thrust_yaw(brief.aircraft, brief.condition,
+                        std::max(thrust_n, card.roll.idle_thrust_n), side_grip(card.pavement, 0.0));
+  card.blast = blast_answer(brief, card.air, thrust_n, leg);
 }
 
 }  // namespace
@@ -207,22 +110,26 @@ void fill_cautions(const Brief& brief, Card& card) {
 void compute_card(const Brief& brief, Card& out) {
   out = Card{};
   out.air = day_air(brief.route.start_elevation_m, brief.day.qnh_pa, brief.day.temperature_k);
-  out.roll = roll_answer(brief, out.air);
-  plan_turns(brief, out.air, out.turns);
-  for (const BrakeTechnique technique :
-       {BrakeTechnique::FewLong, BrakeTechnique::ManyShort, BrakeTechnique::Dragging}) {
-    const RouteRun run = run_route(brief, out.air, technique, out.turns);
-    out.heat.techniques[static_cast<int>(technique)] = technique_cost(brief, technique, run);
-    if (technique == brief.technique.braking) out.run = run;
-  }
+  out.pavement = pavement_state(brief.aircraft, brief.day);
+  out.surface_limits = limits_on_surface(brief, out.pavement);
+  // From here on everything is for the surface of the day, and for the brakes as they are when the
+  // taxi begins.
+  Brief today = tightened_for_surface(brief, out.surface_limits);
+  today.condition.brake_temperature_k = brakes_at_taxi_out_k(brief, out.air);
+
+  out.roll = roll_answer(today, out.air);
+  plan_turns(today, out.air, out.turns);
+  fill_runs(today, out);
   for (TurnAnswer& turn : out.turns) {
-    fill_turn_from_run(brief, out.air, out.run, turn);
+    fill_turn_from_run(today, out, turn);
     const double speed_mps = std::max(turn.planned_entry_mps, 1.0);
-    out.tracks.push(track_answer(brief, turn.leg, speed_mps));
+    out.tracks.push(track_answer(today, turn.leg, speed_mps));
   }
-  fill_heat(brief, out.air, out);
-  out.stop = stop_answer(brief, out.run.stop_application);
-  fill_cautions(brief, out);
+  fill_heat(today, out.air, out);
+  out.stop = stop_answer(today, out.run.stop_application);
+  fill_restart(today, out);
+  out.after_landing = after_landing(today, out.air, out.run);
+  fill_cautions(today, out);
 }
 
 }  // namespace tillerline
