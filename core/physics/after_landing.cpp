@@ -83,7 +83,7 @@ Walk begin_walk(const Brief& brief, const Probe& probe, double brakes_k) {
 
 void corner(const Walk& walk, AfterLanding& answer) { answer.points.push(walk.now); }
 
-void take_step(Walk& walk, const Surroundings& around, const Step& step) {
+void take_short_step(Walk& walk, const Surroundings& around, const Step& step) {
   HeatPoint& now = walk.now;
   const HeatPoint before = now;
   now.mean_k = after_step_k(around.pack, walk.heat_share, walk.mean, step, now.mean_k);
@@ -95,29 +95,47 @@ void take_step(Walk& walk, const Surroundings& around, const Step& step) {
   now.time_s += step.time_s;
 }
 
+// How many equal short steps make this one. With energy at its end it stays whole: the indication
+// then rises evenly over its time, as the pack really does in an application.
+int short_steps(const Step& step) {
+  if (step.energy_j > 0.0) return 1;
+  return std::max(1, static_cast<int>(std::ceil(step.time_s / kLongestStep_s)));
+}
+
+Step part_of(const Step& step, int count) {
+  return {.time_s = step.time_s / count,
+          .power_w = step.power_w,
+          .energy_j = step.energy_j,
+          .way_m = step.way_m / count};
+}
+
+void take_step(Walk& walk, const Surroundings& around, const Step& step) {
+  const int count = short_steps(step);
+  const Step part = part_of(step, count);
+  for (int i = 0; i < count; ++i) take_short_step(walk, around, part);
+}
+
 void space_points(Walk& walk, double gap_s) {
   walk.point_gap_s = gap_s;
   walk.next_point_s = walk.now.time_s + gap_s;
 }
 
-void take_step_and_point(Walk& walk, const Surroundings& around, const Step& step,
-                         AfterLanding& answer) {
-  take_step(walk, around, step);
+void point_when_due(Walk& walk, AfterLanding& answer) {
   if (walk.now.time_s < walk.next_point_s) return;
   answer.points.push(walk.now);
   walk.next_point_s = walk.now.time_s + walk.point_gap_s;
 }
 
-// A long step in equal short ones.
-void take_short_steps(Walk& walk, const Surroundings& around, const Step& whole, int most_points,
-                      AfterLanding& answer) {
-  const double count = std::max(1.0, std::ceil(whole.time_s / kLongestStep_s));
-  const Step part{.time_s = whole.time_s / count,
-                  .power_w = whole.power_w,
-                  .energy_j = 0.0,
-                  .way_m = whole.way_m / count};
-  space_points(walk, whole.time_s / most_points);
-  for (int i = 0; i < count; ++i) take_step_and_point(walk, around, part, answer);
+// A long steady step, with points on its way.
+void take_long_step(Walk& walk, const Surroundings& around, const Step& step, int most_points,
+                    AfterLanding& answer) {
+  const int count = short_steps(step);
+  const Step part = part_of(step, count);
+  space_points(walk, step.time_s / most_points);
+  for (int i = 0; i < count; ++i) {
+    take_short_step(walk, around, part);
+    point_when_due(walk, answer);
+  }
 }
 
 // The speed band as the run uses it on a straight.
@@ -183,18 +201,18 @@ Walk walk_turnaround(const Brief& brief, const Air& air, AfterLanding& answer) {
   answer.worst.after_stop_k = walk.now.worst_k;
 
   take_step(walk, rolling, {.energy_j = taxi_in.slowing_j});
-  take_short_steps(walk, rolling,
-                   {.time_s = turn.taxi_in_s,
-                    .power_w = taxi_in.rolling_j / turn.taxi_in_s,
-                    .energy_j = 0.0,
-                    .way_m = turn.taxi_in_m},
-                   kPointsTaxiIn, answer);
+  take_long_step(walk, rolling,
+                 {.time_s = turn.taxi_in_s,
+                  .power_w = taxi_in.rolling_j / turn.taxi_in_s,
+                  .energy_j = 0.0,
+                  .way_m = turn.taxi_in_m},
+                 kPointsTaxiIn, answer);
   take_step(walk, rolling, {.energy_j = taxi_in.stop_j});
   corner(walk, answer);
   answer.mean.at_stand_k = walk.now.mean_k;
   answer.worst.at_stand_k = walk.now.worst_k;
 
-  take_short_steps(walk, stand, {.time_s = turn.stand_s}, kPointsStand, answer);
+  take_long_step(walk, stand, {.time_s = turn.stand_s}, kPointsStand, answer);
   return walk;
 }
 
@@ -229,7 +247,8 @@ void walk_taxi_out(Walk& walk, const Surroundings& around, const RouteRun& run,
   const bool few = run.pieces.size() <= kPointsTaxiOut;
   space_points(walk, few ? 0.0 : run.duration_s / kPointsTaxiOut);
   for (const Piece& piece : run.pieces) {
-    take_step_and_point(walk, around, step_of(piece), answer);
+    take_step(walk, around, step_of(piece));
+    point_when_due(walk, answer);
     answer.mean.peak_k = std::max(answer.mean.peak_k, walk.now.mean_k);
     answer.worst.peak_k = std::max(answer.worst.peak_k, walk.now.worst_k);
   }
