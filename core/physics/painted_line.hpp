@@ -4,9 +4,16 @@
 // its right, angles clockwise. The whole chain of legs is laid out once; after that a point on the
 // line, and the distance of any point from the line, cost a few operations.
 // Beyond the ends of the route the line goes straight on.
+//
+// An eased arc is three pieces: clothoid, circle, clothoid. Points on a clothoid come from its
+// power series (clothoid.hpp), the foot of a point on it from Newton's method inside a bracket;
+// both are good to about 1e-13 m. A foot is sought where the tangent turns from before the point to
+// behind it. A point that lies beyond the centre of curvature may have none on a clothoid: then the
+// nearer end of the clothoid stands for it.
 #pragma once
 
 #include "physics/brief.hpp"
+#include "physics/clothoid.hpp"
 #include "physics/fixed_list.hpp"
 
 namespace tillerline {
@@ -32,19 +39,33 @@ struct PaintedLine {
     double sine = 0.0;
     double begin_m = 0.0;  // along the line, 0 at the turn's begin
     double length_m = 0.0;
-    double curvature_pm = 0.0;
+    double curvature_pm = 0.0;  // at its begin
+    double growth_pm2 = 0.0;    // of the curvature along it, easing curves only
+    ClothoidStep end;           // its end seen from its begin, easing curves only
+    double side = 0.0;          // +1, -1: part of an arc to the right, left; 0: straight
     double half_width_m = 0.0;
     double widening_m = 0.0;  // arcs
     double lead_in_m = 0.0;   // arcs
   };
-  int turn = 0;  // index of the turn that holds the origin
-  FixedList<Piece, kMaxLegs> pieces;
+  std::size_t turn = 0;        // index of the piece that begins at the origin
+  std::size_t first_near = 0;  // pieces of the turn and of two legs on either side
+  std::size_t last_near = 0;
+  FixedList<Piece, 3 * kMaxLegs> pieces;
 };
 
 PaintedLine painted_line(const TaxiRoute& route, int turn_leg);
 
 // The line at a distance along it, counted from the begin of the turn (negative: before it).
 LinePoint line_at(const PaintedLine& line, double distance_m);
+
+// Its curvature there, 1/m, positive to the right; 0 beyond the ends of the route. At a joint that
+// of the piece before it.
+double line_curvature_pm(const PaintedLine& line, double distance_m);
+
+// Radius of the plain arc that would join the same two straights at the same ends as this arc with
+// its easing (the same radius when there is none): the straights cross at its tan(angle/2) from
+// both ends.
+double crossing_radius_m(const Leg& arc);
 
 // Signed distance of a point from the line near the turn (positive: to the right of the direction
 // of travel) and the pavement's half widths at its foot. Looks at the turn and two legs on either

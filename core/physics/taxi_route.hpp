@@ -4,6 +4,13 @@
 // slope (positive: uphill), one pavement width and, for an arc, one radius and one angle. The last
 // leg ends at the line to stop at (or at the stop mark of the stand).
 //
+// An arc may be eased: a clothoid of length `easing_m` leads from the straight to the arc's radius
+// and another one back (curvature linear in the distance). The whole turn keeps its angle and the
+// circular part its radius, so that it gets shorter by half an easing at each end:
+//   length = R |angle| + easing,   circular part R |angle| - easing.
+// An easing longer than R |angle| would leave no circular part and is taken as R |angle|: two
+// clothoids that just meet at the radius.
+//
 // Pavement: edges at width/2 on both sides. An arc may have its inner edge moved further in by
 // `widening_m`, reached and left by a straight taper of `lead_in_m` along the neighbouring legs.
 #pragma once
@@ -19,7 +26,7 @@ enum class RouteEnd { HoldingLine, StandMark };
 
 struct Leg {
   LegKind kind = LegKind::Straight;
-  double length_m = 100.0;  // straights only; an arc's length is radius x |angle|
+  double length_m = 100.0;  // straights only; an arc's length follows from radius, angle, easing
   double radius_m = 45.0;   // arcs only, of the centreline
   double turn_rad = 0.0;    // arcs only, positive to the right
   double slope_rad = 0.0;   // angle of the climb, positive uphill
@@ -45,14 +52,22 @@ struct TaxiRoute {
 // Length of the centreline of the leg, m.
 double leg_length_m(const Leg& leg);
 
-// Signed curvature of the centreline, 1/m; positive to the right, 0 on a straight.
+// Length of each of its two easing curves, m; 0 on a straight and on a plain arc.
+double leg_easing_m(const Leg& leg);
+
+// Signed curvature of the centreline, 1/m; positive to the right, 0 on a straight. Of an eased arc
+// that of its circular part.
 double leg_curvature_pm(const Leg& leg);
+
+// The same at a distance from the leg's begin, with the easing; 0 before its begin and after its
+// end.
+double leg_curvature_pm(const Leg& leg, double distance_m);
 
 // Length of the whole centreline, m.
 double route_length_m(const TaxiRoute& route);
 
 // Headwind, m/s (negative: tailwind), met on the leg that starts with `heading_rad`. On an arc it
-// is the exact mean over the headings passed.
+// is the exact mean over the distance, and so over the headings passed.
 double leg_headwind_mps(const Leg& leg, double heading_rad, double wind_speed_mps,
                         double wind_from_rad);
 

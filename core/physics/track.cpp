@@ -6,18 +6,13 @@
 #include "physics/elementary.hpp"
 #include "physics/quadrature.hpp"
 #include "physics/root_finding.hpp"
-#include "physics/units.hpp"
+#include "physics/turn_axis.hpp"
+#include "physics/wrapped_angle.hpp"
 
 namespace tillerline {
 namespace {
 
 using namespace elementary;
-
-double wrapped_rad(double angle_rad) {
-  while (angle_rad > units::kPi) angle_rad -= 2.0 * units::kPi;
-  while (angle_rad <= -units::kPi) angle_rad += 2.0 * units::kPi;
-  return angle_rad;
-}
 
 // cosh(r), and sinh(r)/r, both without the common factor exp(r) for r^2 > 0.01; continued to
 // cos and sin(r)/r for negative squares.
@@ -217,16 +212,23 @@ double past_outbound_m(double radius_m, double turn_rad, Point point) {
 }
 
 TightestTurn tightest_turn(const Aircraft& aircraft, double steering_rad) {
-  TightestTurn tightest;
-  const double r = aircraft.wheelbase_m / tangent(steering_rad);
+  const double axis_m = turn_axis_at_steering_m(aircraft, steering_rad);
+  const double r = turning_radius_m(aircraft, steering_rad);
+  const auto radius_of = [&](double ahead_m, double outward_m) {
+    return hypotenuse(r + outward_m, ahead_m - axis_m);
+  };
   const double half_span = 0.5 * aircraft.wheel_span_m;
-  tightest.gear_axis_m = r;
-  tightest.outer_main_wheel_m = r + half_span;
-  tightest.inner_main_wheel_m = r - half_span;
-  tightest.nose_gear_m = aircraft.wheelbase_m / sine(steering_rad);
-  tightest.nose_tip_m = hypotenuse(r, aircraft.nose_tip_ahead_m);
-  tightest.wing_tip_m = hypotenuse(r + 0.5 * aircraft.wing_span_m, aircraft.wing_tip_behind_m);
-  tightest.tail_m = hypotenuse(r + 0.5 * aircraft.tailplane_span_m, aircraft.tail_behind_m);
+  const double inner_m = radius_of(0.0, -half_span);
+  TightestTurn tightest;
+  tightest.turn_axis_ahead_m = axis_m;
+  tightest.turn_radius_m = r;
+  tightest.gear_axis_m = radius_of(0.0, 0.0);
+  tightest.outer_main_wheel_m = radius_of(0.0, half_span);
+  tightest.inner_main_wheel_m = r < half_span ? -inner_m : inner_m;
+  tightest.nose_gear_m = (aircraft.wheelbase_m - axis_m) / sine(steering_rad);
+  tightest.nose_tip_m = radius_of(aircraft.nose_tip_ahead_m, 0.0);
+  tightest.wing_tip_m = radius_of(-aircraft.wing_tip_behind_m, 0.5 * aircraft.wing_span_m);
+  tightest.tail_m = radius_of(-aircraft.tail_behind_m, 0.5 * aircraft.tailplane_span_m);
   tightest.half_circle_width_m =
       tightest.nose_gear_m + 0.5 * aircraft.nose_wheel_span_m + tightest.outer_main_wheel_m;
   return tightest;

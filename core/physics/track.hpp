@@ -17,14 +17,24 @@
 //                    (1 - cos delta) / (c L), and the ramp is a quadrature of smooth functions.
 //                    The main-gear axis then runs on the arc's radius, shifted inwards by a few
 //                    centimetres (`shift_m`), and leaves by the mirrored ramp.
-// Where the ramps do not fit into the straights beside the arc (or the arc meets another arc), the
-// steering is taken as instantaneous and `ramps_fit` is false.
+// Where the ramps do not fit into the straights beside the arc (or the arc meets another arc, as in
+// an S), the steering is taken as instantaneous and `ramps_fit` is false.
+//
+// An arc painted with easing curves needs no ramps: a main gear kept on it asks for tan(delta) =
+// L kappa(s), at the rate L |kappa'| v / (1 + (L kappa)^2), greatest where the easing begins. There
+// `ramps_fit` says whether the nose wheels are fast enough for it. An S of two eased arcs swings
+// them through at that same rate.
+//
+// Everywhere the point without side slip is the effective turn axis (turn_axis.hpp), taken for the
+// steady part of the turn; it is what follows the line where the main gear is said to. Poses are
+// those of the main-gear axis all the same, and wheels, tips and tail are at their true places.
 //
 // Coordinates of a picture: x along the incoming straight, y to its right, origin where the painted
 // arc begins, angles clockwise. Mirrored turns give mirrored pictures exactly.
 #pragma once
 
 #include "physics/brief.hpp"
+#include "physics/crossing.hpp"
 #include "physics/fixed_list.hpp"
 #include "physics/painted_line.hpp"
 
@@ -49,7 +59,8 @@ double nose_wheel_angle_rad(double lag_rad, double ahead_m, double wheelbase_m);
 // Radius of the main-gear axis when a point `ahead_m` before it lags by this much, m.
 double smallest_gear_radius_m(double largest_lag_rad, double ahead_m);
 
-// Largest lag in the arc at `leg` of a point kept on the painted line, carried through the route.
+// Largest lag in the arc at `leg` of a point kept on the painted line, carried through the route:
+// at the end of a plain arc, within the last easing curve of an eased one.
 double largest_lag_in_turn_rad(const TaxiRoute& route, int leg, double ahead_m);
 
 // Largest inward distance of the main-gear axis from a centreline straight - arc - straight whose
@@ -95,6 +106,8 @@ double past_outbound_m(double radius_m, double turn_rad, Point point);
 
 // Tightest turn at full steering, no side slip: radii about the turn's centre, m.
 struct TightestTurn {
+  double turn_axis_ahead_m = 0.0;  // of the main-gear axis
+  double turn_radius_m = 0.0;      // of the turn axis
   double gear_axis_m = 0.0;
   double outer_main_wheel_m = 0.0;
   double inner_main_wheel_m = 0.0;  // negative: the centre lies between the main wheels
@@ -125,7 +138,7 @@ struct TrackPlan {
   double steering_rad = 0.0;         // greatest nose-wheel angle
   double steering_rate_radps = 0.0;  // greatest, at the planned speed
   double shift_m = 0.0;
-  double start_before_arc_m = 0.0;    // main-gear axis before the arc's begin when steering starts
+  double start_before_arc_m = 0.0;    // turn axis before the arc's begin when steering starts
   double eye_past_arc_begin_m = 0.0;  // the cue: eye past the place where the line bends
   double eye_past_crossing_m = 0.0;   // eye past the crossing of the two straight centrelines
   double nose_overshoot_m = 0.0;      // furthest past the outbound centreline
@@ -135,6 +148,12 @@ struct TrackPlan {
   double smallest_gear_radius_m = 0.0;
   double wing_reach_m = 0.0;  // furthest of a wing tip from the painted line
   double tail_reach_m = 0.0;  // furthest of the tail(plane tips) from the painted line
+  // Swing to either side of the painted line, outside and inside of the turn.
+  double main_outside_m = 0.0;  // outer faces of the main wheels
+  double main_inside_m = 0.0;
+  double wing_outside_m = 0.0;  // wing tips
+  double wing_inside_m = 0.0;
+  double tail_swing_m = 0.0;  // tailplane tips, outside
   EdgeMargins margins;
   int samples = 0;
   Pose pose[kPlanSamples] = {};
@@ -148,6 +167,8 @@ struct TrackAnswer {
   double eye_side_m = 0.0;  // the seat beside the middle: the small thing it is
   double steering_limit_rad = 0.0;
   bool radius_reachable = false;
+  double turn_axis_ahead_m = 0.0;  // of the main-gear axis, in the steady turn
+  CrossingTurn crossing;           // as if no arc were painted where the two straights cross
   TrackPlan eye_on_line;
   TrackPlan gear_on_line;
 };

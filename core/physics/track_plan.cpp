@@ -2,8 +2,9 @@
 #include <cmath>
 
 #include "physics/elementary.hpp"
+#include "physics/root_finding.hpp"
 #include "physics/track.hpp"
-#include "physics/units.hpp"
+#include "physics/turn_axis.hpp"
 
 namespace tillerline {
 namespace {
@@ -18,28 +19,53 @@ struct Setting {
   const Brief& brief;
   const Leg& arc;
   PaintedLine line;
-  double side;       // +1: the turn goes to the right
-  double angle_rad;  // > 0
+  double side;               // +1: the turn goes to the right
+  double angle_rad;          // > 0
+  double crossing_radius_m;  // of the plain arc between the same ends
+  double axis_m;             // turn axis ahead of the main-gear axis
+  double wheelbase_m;        // nose gear and eye ahead of the turn axis
+  double eye_m;
 };
 
 Setting setting_of(const Brief& brief, int leg) {
+  const Aircraft& aircraft = brief.aircraft;
   const Leg& arc = brief.route.legs[static_cast<std::size_t>(leg)];
-  return {brief, arc, painted_line(brief.route, leg), arc.turn_rad < 0.0 ? -1.0 : 1.0,
-          std::abs(arc.turn_rad)};
+  const double axis_m = turn_axis_at_radius_m(aircraft, arc.radius_m);
+  return {.brief = brief,
+          .arc = arc,
+          .line = painted_line(brief.route, leg),
+          .side = arc.turn_rad < 0.0 ? -1.0 : 1.0,
+          .angle_rad = std::abs(arc.turn_rad),
+          .crossing_radius_m = crossing_radius_m(arc),
+          .axis_m = axis_m,
+          .wheelbase_m = aircraft.wheelbase_m - axis_m,
+          .eye_m = aircraft.eye_ahead_m - axis_m};
 }
 
-// Lag of a point `ahead_m` before the main-gear axis, kept on the line, carried from the begin of
-// the route: known at the begin of every leg, one closed form from there.
+// The pose whose turn axis is here.
+Pose pose_of_axis(const Setting& setting, Point axis, double heading_rad) {
+  return {ahead_of(axis, heading_rad, -setting.axis_m), heading_rad};
+}
+
+// Lag of a point `ahead_m` before the turn axis, kept on the line, carried from the begin of the
+// route: known at the begin of every piece of the line, one formula from there.
 struct CarriedLag {
   double ahead_m = 0.0;
-  double at_begin_rad[kMaxLegs + 1] = {};
+  double at_begin_rad[3 * kMaxLegs + 1] = {};
 };
+
+double lag_along_piece_rad(const PaintedLine::Piece& piece, double ahead_m, double lag_rad,
+                           double into_m) {
+  if (piece.growth_pm2 == 0.0) return lag_after_m(lag_rad, ahead_m, piece.curvature_pm, into_m);
+  return lag_after_clothoid_m(lag_rad, ahead_m, piece.curvature_pm,
+                              piece.curvature_pm + piece.growth_pm2 * into_m, into_m);
+}
 
 CarriedLag carried_lag(const PaintedLine& line, double ahead_m) {
   CarriedLag lag{.ahead_m = ahead_m};
   for (std::size_t i = 0; i < line.pieces.size(); ++i)
-    lag.at_begin_rad[i + 1] = lag_after_m(lag.at_begin_rad[i], ahead_m, line.pieces[i].curvature_pm,
-                                          line.pieces[i].length_m);
+    lag.at_begin_rad[i + 1] =
+        lag_along_piece_rad(line.pieces[i], ahead_m, lag.at_begin_rad[i], line.pieces[i].length_m);
   return lag;
 }
 
@@ -50,7 +76,7 @@ double lag_at_rad(const CarriedLag& lag, const PaintedLine& line, double distanc
   const PaintedLine::Piece& piece = line.pieces[i];
   const double into_m = distance_m - piece.begin_m;
   if (into_m <= piece.length_m)
-    return lag_after_m(lag.at_begin_rad[i], lag.ahead_m, piece.curvature_pm, into_m);
+    return lag_along_piece_rad(piece, lag.ahead_m, lag.at_begin_rad[i], into_m);
   return lag_after_m(lag.at_begin_rad[i + 1], lag.ahead_m, 0.0, into_m - piece.length_m);
 }
 
@@ -99,6 +125,12 @@ struct Body {
   }
 };
 
+// Widens the swing by a point that lies this far inside of the turn.
+void swing(double inside_m, double& most_inside_m, double& most_outside_m) {
+  most_inside_m = std::max(most_inside_m, inside_m);
+  most_outside_m = std::max(most_outside_m, -inside_m);
+}
+
 // Everything that follows from the sampled poses: margins, overshoot, reach.
 void measure_plan(const Setting& setting, TrackPlan& plan) {
   const Aircraft& aircraft = setting.brief.aircraft;
@@ -113,11 +145,15 @@ void measure_plan(const Setting& setting, TrackPlan& plan) {
     };
     const auto past_outbound = [&](double ahead_m) {
       const Point point = body.at(ahead_m, 0.0);
-      return past_outbound_m(setting.arc.radius_m, setting.angle_rad,
+      return past_outbound_m(setting.crossing_radius_m, setting.angle_rad,
                              {point.x_m, setting.side * point.y_m});
     };
-    left[i] = edge_margin_m(offset(0.0, -0.5 * aircraft.wheel_span_m));
-    right[i] = edge_margin_m(offset(0.0, 0.5 * aircraft.wheel_span_m));
+    const LineOffset left_main = offset(0.0, -0.5 * aircraft.wheel_span_m);
+    const LineOffset right_main = offset(0.0, 0.5 * aircraft.wheel_span_m);
+    left[i] = edge_margin_m(left_main);
+    right[i] = edge_margin_m(right_main);
+    for (const double main_m : {left_main.offset_m, right_main.offset_m})
+      swing(setting.side * main_m, plan.main_inside_m, plan.main_outside_m);
     const double half_nose_m = 0.5 * aircraft.nose_wheel_span_m;
     nose[i] = std::min(edge_margin_m(offset(aircraft.wheelbase_m, -half_nose_m)),
                        edge_margin_m(offset(aircraft.wheelbase_m, half_nose_m)));
@@ -132,6 +168,8 @@ void measure_plan(const Setting& setting, TrackPlan& plan) {
           offset(-aircraft.wing_tip_behind_m, half * aircraft.wing_span_m).offset_m;
       const double tail_m =
           offset(-aircraft.tail_behind_m, half * aircraft.tailplane_span_m).offset_m;
+      swing(setting.side * wing_m, plan.wing_inside_m, plan.wing_outside_m);
+      plan.tail_swing_m = std::max(plan.tail_swing_m, -setting.side * tail_m);
       plan.wing_reach_m = std::max(plan.wing_reach_m, std::abs(wing_m));
       plan.tail_reach_m = std::max(plan.tail_reach_m, std::abs(tail_m));
     }
@@ -168,8 +206,9 @@ void sample_ramped_turn(const Setting& setting, const GearOnLineTurn& turn, Trac
     const double nose_m = span_m * i / (kPlanSamples - 1) - kRunUp_m;
     const double inside_m = std::clamp(nose_m, 0.0, turn.nose_path_m);
     Pose pose = gear_on_line_pose(turn, setting.arc.radius_m, setting.angle_rad,
-                                  setting.brief.aircraft.wheelbase_m, inside_m);
-    pose.gear = ahead_of(pose.gear, pose.heading_rad, nose_m - inside_m);
+                                  setting.wheelbase_m, inside_m);
+    pose = pose_of_axis(setting, ahead_of(pose.gear, pose.heading_rad, nose_m - inside_m),
+                        pose.heading_rad);
     plan.pose[i] = {{pose.gear.x_m, setting.side * pose.gear.y_m}, setting.side * pose.heading_rad};
     const double to_end = std::min(inside_m, turn.nose_path_m - inside_m);
     const double share = turn.ramp_nose_m > 0.0 ? std::min(1.0, to_end / turn.ramp_nose_m) : 1.0;
@@ -182,21 +221,60 @@ void sample_gear_on_painted_line(const Setting& setting, TrackPlan& plan) {
   for (int i = 0; i < kPlanSamples; ++i) {
     const double at_m = (length_m + 2.0 * kRunUp_m) * i / (kPlanSamples - 1) - kRunUp_m;
     const LinePoint line = line_at(setting.line, at_m);
-    plan.pose[i] = {line.point, line.heading_rad};
-    const bool inside = at_m >= 0.0 && at_m <= length_m;
-    const double curvature = inside ? leg_curvature_pm(setting.arc) : 0.0;
-    plan.nose_wheel_rad[i] = arctangent(setting.brief.aircraft.wheelbase_m * curvature);
+    plan.pose[i] = pose_of_axis(setting, line.point, line.heading_rad);
+    plan.nose_wheel_rad[i] =
+        arctangent(setting.wheelbase_m * line_curvature_pm(setting.line, at_m));
   }
 }
 
+// Furthest past the outbound centreline of a point `ahead_m` before the turn axis, which follows
+// the painted line through the turn.
+double furthest_past_on_line_m(const Setting& setting, double ahead_m) {
+  const auto past = [&](double at_m) {
+    const LinePoint line = line_at(setting.line, at_m);
+    const Point point = ahead_of(line.point, line.heading_rad, ahead_m);
+    return past_outbound_m(setting.crossing_radius_m, setting.angle_rad,
+                           {point.x_m, setting.side * point.y_m});
+  };
+  constexpr int kScan = 48;
+  const double step_m = leg_length_m(setting.arc) / kScan;
+  int best = 0;
+  for (int i = 1; i <= kScan; ++i)
+    if (past(i * step_m) > past(best * step_m)) best = i;
+  const double low_m = std::max(0, best - 1) * step_m;
+  const double high_m = std::min(kScan, best + 1) * step_m;
+  return std::max({0.0, past(best * step_m), past(find_peak(low_m, high_m, past))});
+}
+
+TrackPlan gear_on_eased_line_plan(const Setting& setting, double speed_mps) {
+  const Aircraft& aircraft = setting.brief.aircraft;
+  TrackPlan plan;
+  plan.technique = TurnTechnique::MainGearOnLine;
+  plan.steering_rad = arctangent(setting.wheelbase_m / setting.arc.radius_m);
+  plan.possible = plan.steering_rad <= aircraft.steering_limit_rad;
+  plan.steering_rate_radps =
+      setting.wheelbase_m * speed_mps / (setting.arc.radius_m * leg_easing_m(setting.arc));
+  plan.ramps_fit = plan.steering_rate_radps <= aircraft.steering_rate_radps;
+  plan.eye_past_arc_begin_m = setting.eye_m;
+  plan.eye_past_crossing_m =
+      setting.eye_m - setting.crossing_radius_m * tangent(0.5 * setting.angle_rad);
+  plan.smallest_gear_radius_m = setting.arc.radius_m;
+  plan.samples = kPlanSamples;
+  sample_gear_on_painted_line(setting, plan);
+  measure_plan(setting, plan);
+  plan.nose_overshoot_m = furthest_past_on_line_m(setting, setting.wheelbase_m);
+  plan.eye_overshoot_m = furthest_past_on_line_m(setting, setting.eye_m);
+  return plan;
+}
+
 TrackPlan gear_on_line_plan(const Setting& setting, int leg, double speed_mps) {
+  if (leg_easing_m(setting.arc) > 0.0) return gear_on_eased_line_plan(setting, speed_mps);
   const Aircraft& aircraft = setting.brief.aircraft;
   const double radius_m = setting.arc.radius_m;
-  const double nose_speed_mps = speed_mps * hypotenuse(radius_m, aircraft.wheelbase_m) / radius_m;
+  const double nose_speed_mps = speed_mps * hypotenuse(radius_m, setting.wheelbase_m) / radius_m;
   const auto turn_at_rate = [&](double rate_radps) {
-    return gear_on_line_turn(radius_m, setting.angle_rad, aircraft.wheelbase_m,
-                             aircraft.eye_ahead_m, aircraft.steering_limit_rad, rate_radps,
-                             nose_speed_mps);
+    return gear_on_line_turn(radius_m, setting.angle_rad, setting.wheelbase_m, setting.eye_m,
+                             aircraft.steering_limit_rad, rate_radps, nose_speed_mps);
   };
   TrackPlan plan;
   plan.technique = TurnTechnique::MainGearOnLine;
@@ -212,7 +290,7 @@ TrackPlan gear_on_line_plan(const Setting& setting, int leg, double speed_mps) {
   plan.start_before_arc_m = turn.start_before_arc_m;
   plan.eye_past_arc_begin_m = turn.eye_past_arc_begin_m;
   plan.eye_past_crossing_m = turn.eye_past_crossing_m;
-  plan.smallest_gear_radius_m = aircraft.wheelbase_m / tangent(turn.steering_rad);
+  plan.smallest_gear_radius_m = setting.wheelbase_m / tangent(turn.steering_rad);
   plan.samples = kPlanSamples;
   if (plan.ramps_fit)
     sample_ramped_turn(setting, turn, plan);
@@ -235,22 +313,21 @@ double run_out_m(const TaxiRoute& route, int leg, double eye_ahead_m) {
 }
 
 // Rate at which the nose wheels turn while the lag grows by `lag_growth_pm` per metre.
-double nose_wheel_rate_radps(const Aircraft& aircraft, double lag_rad, double lag_growth_pm,
+double nose_wheel_rate_radps(const Setting& setting, double lag_rad, double lag_growth_pm,
                              double gear_speed_mps) {
-  const double along = aircraft.eye_ahead_m * cosine(lag_rad);
-  const double across = aircraft.wheelbase_m * sine(lag_rad);
+  const double along = setting.eye_m * cosine(lag_rad);
+  const double across = setting.wheelbase_m * sine(lag_rad);
   const double angle_per_lag =
-      aircraft.eye_ahead_m * aircraft.wheelbase_m / (along * along + across * across);
-  // The main-gear axis moves at the cosine of the lag times the eye's speed.
+      setting.eye_m * setting.wheelbase_m / (along * along + across * across);
+  // The turn axis moves at the cosine of the lag times the eye's speed.
   const double eye_speed_mps = gear_speed_mps / std::max(0.2, cosine(lag_rad));
   return std::abs(angle_per_lag * lag_growth_pm * eye_speed_mps);
 }
 
 TrackPlan eye_on_line_plan(const Setting& setting, int leg, double speed_mps) {
   const Aircraft& aircraft = setting.brief.aircraft;
-  const double eye_m = aircraft.eye_ahead_m;
-  const double arc_m = leg_length_m(setting.arc);
-  const double end_m = arc_m + run_out_m(setting.brief.route, leg, eye_m);
+  const double eye_m = setting.eye_m;
+  const double end_m = leg_length_m(setting.arc) + run_out_m(setting.brief.route, leg, eye_m);
   const CarriedLag carried = carried_lag(setting.line, eye_m);
   TrackPlan plan;
   plan.technique = TurnTechnique::EyeOnLine;
@@ -261,21 +338,19 @@ TrackPlan eye_on_line_plan(const Setting& setting, int leg, double speed_mps) {
     const LinePoint line = line_at(setting.line, at_m);
     const double lag_rad = lag_at_rad(carried, setting.line, at_m);
     const double heading_rad = line.heading_rad - lag_rad;
-    plan.pose[i] = {ahead_of(line.point, heading_rad, -eye_m), heading_rad};
-    plan.nose_wheel_rad[i] = nose_wheel_angle_rad(lag_rad, eye_m, aircraft.wheelbase_m);
-    const bool inside = at_m >= 0.0 && at_m <= arc_m;
-    const double lag_growth_pm =
-        (inside ? leg_curvature_pm(setting.arc) : 0.0) - sine(lag_rad) / eye_m;
+    plan.pose[i] = {ahead_of(line.point, heading_rad, -aircraft.eye_ahead_m), heading_rad};
+    plan.nose_wheel_rad[i] = nose_wheel_angle_rad(lag_rad, eye_m, setting.wheelbase_m);
+    const double lag_growth_pm = leg_curvature_pm(setting.arc, at_m) - sine(lag_rad) / eye_m;
     plan.steering_rate_radps =
         std::max(plan.steering_rate_radps,
-                 nose_wheel_rate_radps(aircraft, lag_rad, lag_growth_pm, speed_mps));
+                 nose_wheel_rate_radps(setting, lag_rad, lag_growth_pm, speed_mps));
     plan.steering_rad = std::max(plan.steering_rad, std::abs(plan.nose_wheel_rad[i]));
     largest_lag_rad = std::max(largest_lag_rad, std::abs(lag_rad));
   }
   plan.possible = plan.steering_rad <= aircraft.steering_limit_rad;
   plan.ramps_fit = plan.steering_rate_radps <= aircraft.steering_rate_radps;
   plan.start_before_arc_m = eye_m;
-  plan.eye_past_crossing_m = -setting.arc.radius_m * tangent(0.5 * setting.angle_rad);
+  plan.eye_past_crossing_m = -setting.crossing_radius_m * tangent(0.5 * setting.angle_rad);
   plan.smallest_gear_radius_m = smallest_gear_radius_m(largest_lag_rad, eye_m);
   measure_plan(setting, plan);
   return plan;
@@ -284,13 +359,22 @@ TrackPlan eye_on_line_plan(const Setting& setting, int leg, double speed_mps) {
 }  // namespace
 
 double largest_lag_in_turn_rad(const TaxiRoute& route, int leg, double ahead_m) {
-  // Within an arc the lag grows steadily, so it is largest at its end.
-  double lag_rad = 0.0;
-  for (int i = 0; i <= leg; ++i) {
-    const Leg& passed = route.legs[static_cast<std::size_t>(i)];
-    lag_rad = lag_after_m(lag_rad, ahead_m, leg_curvature_pm(passed), leg_length_m(passed));
-  }
-  return std::abs(lag_rad);
+  const PaintedLine line = painted_line(route, leg);
+  const CarriedLag carried = carried_lag(line, ahead_m);
+  const Leg& arc = route.legs[static_cast<std::size_t>(leg)];
+  const double length_m = leg_length_m(arc);
+  const double side = arc.turn_rad < 0.0 ? -1.0 : 1.0;
+  // Within a plain arc the lag grows steadily, so it is largest at its end. Easing out the
+  // curvature falls, and it is largest where the lag begins to fall.
+  const double easing_m = leg_easing_m(arc);
+  if (easing_m <= 0.0) return std::abs(carried.at_begin_rad[line.turn + 1]);
+  const auto growth_pm = [&](double at_m) {
+    return side * (leg_curvature_pm(arc, at_m) - sine(lag_at_rad(carried, line, at_m)) / ahead_m);
+  };
+  const double eases_out_m = length_m - easing_m;
+  const bool still_grows = growth_pm(eases_out_m) > 0.0 && growth_pm(length_m) < 0.0;
+  const double at_m = still_grows ? find_zero(eases_out_m, length_m, growth_pm) : eases_out_m;
+  return std::abs(lag_at_rad(carried, line, at_m));
 }
 
 TrackAnswer track_answer(const Brief& brief, int leg, double speed_mps) {
@@ -301,8 +385,13 @@ TrackAnswer track_answer(const Brief& brief, int leg, double speed_mps) {
   answer.turn_rad = setting.arc.turn_rad;
   answer.eye_side_m = brief.aircraft.eye_side_m;
   answer.steering_limit_rad = brief.aircraft.steering_limit_rad;
-  answer.radius_reachable = arctangent(brief.aircraft.wheelbase_m / setting.arc.radius_m) <=
-                            brief.aircraft.steering_limit_rad;
+  answer.turn_axis_ahead_m = setting.axis_m;
+  answer.radius_reachable =
+      arctangent(setting.wheelbase_m / setting.arc.radius_m) <= brief.aircraft.steering_limit_rad;
+  const bool more_follows = leg + 1 < static_cast<int>(brief.route.legs.size());
+  const Leg& entered = brief.route.legs[static_cast<std::size_t>(more_follows ? leg + 1 : leg)];
+  answer.crossing = crossing_turn(brief.aircraft, setting.angle_rad, 0.5 * entered.width_m,
+                                  brief.limits.nose_clearance_m, setting.arc.radius_m);
   answer.eye_on_line = eye_on_line_plan(setting, leg, speed_mps);
   answer.gear_on_line = gear_on_line_plan(setting, leg, speed_mps);
   return answer;
