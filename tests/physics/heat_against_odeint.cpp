@@ -2,8 +2,8 @@
 //
 // The core integrates over temperature (Gauss-Legendre) and inverts; the solver here goes forward
 // in time. Tolerances: the solver is good to some 1e-11 at 1e-12; 1e-9 is asked for. The specific
-// heat changes its polynomial at 1000 K (carbon) or 600 degC (steel): draws that cross it are
-// compared to 1e-7, since the solver is not told of it.
+// heat changes its polynomial at 1000 K (carbon) or 600 degC (steel), which the solver is told of:
+// it stops there and starts again.
 #ifdef TILLERLINE_NATIVE
 
 #include <doctest/doctest.h>
@@ -17,6 +17,7 @@
 #include "physics/heat.hpp"
 #include "physics/stop.hpp"
 #include "physics/units.hpp"
+#include "random_draws.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;
@@ -24,7 +25,7 @@ using namespace tillerline::tests;
 
 namespace {
 
-constexpr int kDraws = 2000;
+const int kDraws = draw_count(2000);
 
 HeatPack draw_pack(Draws& draws) {
   HeatPack pack;
@@ -44,31 +45,53 @@ double heat_flow_out_w(const HeatPack& pack, double t_k) {
              (std::pow(t_k, 4) - std::pow(pack.air_k, 4));
 }
 
-double reference_temperature(const HeatPack& pack, double from_k, double time_s, double power_w) {
-  auto system = [&](const std::array<double, 1>& t, std::array<double, 1>& d, double) {
-    d[0] = (power_w - heat_flow_out_w(pack, t[0])) /
-           (pack.mass_kg * specific_heat_jpkgk(pack.material, t[0]));
-  };
-  return integrate_ode<1>(system, {from_k}, 0.0, time_s)[0];
-}
-
 double knot_k(const HeatPack& pack) {
   return pack.material == BrakeMaterial::Carbon ? 1000.0 : units::kelvin_from_celsius(600.0);
 }
 
-bool crosses_knot(const HeatPack& pack, double a_k, double b_k) {
+double reference_temperature(const HeatPack& pack, double from_k, double time_s, double power_w) {
+  auto rate = [&](double t_k) {
+    return (power_w - heat_flow_out_w(pack, t_k)) /
+           (pack.mass_kg * specific_heat_jpkgk(pack.material, t_k));
+  };
+  auto over_time = [&](const std::array<double, 1>& t, std::array<double, 1>& d, double) {
+    d[0] = rate(t[0]);
+  };
   const double knot = knot_k(pack);
-  return std::min(a_k, b_k) < knot + 0.1 && std::max(a_k, b_k) > knot - 0.1;
+  const bool rises = rate(from_k) > 0.0;
+  const bool towards_knot =
+      rises ? from_k < knot && rate(knot) > 0.0 : from_k > knot && rate(knot) < 0.0;
+  double left_s = time_s;
+  if (towards_knot) {
+    auto over_temperature = [&](const std::array<double, 1>&, std::array<double, 1>& d, double t) {
+      d[0] = 1.0 / rate(t);
+    };
+    // On this side of the knot up to its last bit.
+    const double near_side = std::nextafter(knot, from_k);
+    const double until_s = integrate_ode<1>(over_temperature, {0.0}, from_k, near_side)[0];
+    if (until_s < time_s) {
+      left_s = time_s - until_s;
+      from_k = std::nextafter(knot, rises ? 1e9 : 0.0);
+    }
+  }
+  return integrate_ode<1>(over_time, {from_k}, 0.0, left_s)[0];
+}
+
+bool crosses_knot(const HeatPack& pack, double a_k, double b_k) {
+  return (a_k < knot_k(pack)) != (b_k < knot_k(pack));
 }
 
 }  // namespace
 
 TEST_CASE("heat: temperature after a time agrees with the ODE solver") {
   Draws draws(20260301);
-  enum { Cooling, Heating, NearBalance, VeryHot, Count };
+  enum { Cooling, Heating, NearBalance, VeryHot, AcrossKnot, Count };
+  const char* const names[] = {"heat: cooling", "heat: heated", "heat: next to the balance",
+                               "heat: very hot", "heat: next to the change of polynomial"};
   for (int stratum = 0; stratum < Count; ++stratum) {
     CAPTURE(stratum);
-    Worst smooth, knotted;
+    Worst worst;
+    int across = 0;
     for (int i = 0; i < kDraws; ++i) {
       const HeatPack pack = draw_pack(draws);
       double from = draws.between(pack.air_k + 1.0, 800.0);
@@ -79,28 +102,28 @@ TEST_CASE("heat: temperature after a time agrees with the ODE solver") {
         from = balance_temperature_k(pack, power) + draws.sign() * draws.by_size(1e-6, 1.0);
       }
       if (stratum == VeryHot) from = draws.between(700.0, 1900.0);
+      if (stratum == AcrossKnot) from = knot_k(pack) + draws.sign() * draws.by_size(1e-6, 30.0);
       const double time = draws.by_size(0.5, 20000.0);
       const double got = temperature_after_time_k(pack, from, time, power);
       const double expected = reference_temperature(pack, from, time, power);
-      (crosses_knot(pack, from, expected) ? knotted : smooth).note(got / expected - 1.0, i);
+      if (crosses_knot(pack, from, expected)) ++across;
+      worst.note(got / expected - 1.0, i);
     }
-    CAPTURE(smooth.at);
-    CHECK(smooth.error < 1e-9);
-    CAPTURE(knotted.at);
-    CHECK(knotted.error < 1e-7);
+    agree_within_1e9(names[stratum], {worst});
+    if (stratum == AcrossKnot) CHECK(across > kDraws / 4);
   }
 }
 
 TEST_CASE("heat: the time to a temperature leads there") {
   Draws draws(20260302);
-  Worst smooth, knotted;
-  int never = 0;
-  for (int i = 0; i < kDraws; ++i) {
+  Worst worst;
+  int never = 0, across = 0;
+  for (int i = 0; worst.count < kDraws; ++i) {
     const HeatPack pack = draw_pack(draws);
     const double power = draws.coin() ? 0.0 : draws.by_size(10.0, 2e4);
     const double balance = balance_temperature_k(pack, power);
-    const double from = draws.between(pack.air_k + 1.0, 900.0);
-    const double to = draws.between(pack.air_k + 1.0, 900.0);
+    const double from = draws.between(pack.air_k + 1.0, 1100.0);
+    const double to = draws.between(pack.air_k + 1.0, 1100.0);
     if (std::abs(from - to) < 0.01 || std::abs(to - balance) < 0.01) continue;
     const CoolingTime got = time_between_temperatures(pack, from, to, power);
     CAPTURE(i);
@@ -110,12 +133,13 @@ TEST_CASE("heat: the time to a temperature leads there") {
       ++never;
       continue;
     }
+    if (crosses_knot(pack, from, to)) ++across;
     const double end = reference_temperature(pack, from, got.time_s, power);
-    (crosses_knot(pack, from, to) ? knotted : smooth).note((end - to) / std::abs(to - from), i);
+    worst.note((end - to) / std::abs(to - from), i);
   }
-  CHECK(smooth.error < 1e-9);
-  CHECK(knotted.error < 1e-6);
-  CHECK(never > 200);
+  agree_within_1e9("heat: time to a temperature", {worst});
+  CHECK(never > kDraws / 10);
+  CHECK(across > kDraws / 40);
 }
 
 TEST_CASE("heat: an energy in at once raises the heat content by just that") {
@@ -142,7 +166,7 @@ TEST_CASE("heat: an energy in at once raises the heat content by just that") {
     const double room = 1e-12 * after / (after - from);
     worst.note((sum[0] / energy - 1.0) / (1.0 + room / 1e-9), i);
   }
-  CHECK(worst.error < 1e-9);
+  agree_within_1e9("heat: an energy in at once", {worst});
 }
 
 TEST_CASE("heat: at the balance temperature as much flows out as in") {
@@ -153,7 +177,7 @@ TEST_CASE("heat: at the balance temperature as much flows out as in") {
     const double power = draws.by_size(1.0, 5e4);
     worst.note(heat_flow_out_w(pack, balance_temperature_k(pack, power)) / power - 1.0, i);
   }
-  CHECK(worst.error < 1e-9);
+  CHECK(worst.error <= 1e-9);
 }
 
 TEST_CASE("application: speed, way and energy agree with the ODE solver") {
@@ -188,10 +212,24 @@ TEST_CASE("application: speed, way and energy agree with the ODE solver") {
       const double brake = deceleration(t) + acceleration_mps2(law, x[0]);
       d = {-deceleration(t), x[0], brake * x[0]};
     };
+    // The drag turns around where the speed is that of the tailwind: by halving, in time.
+    auto lost_speed = [&](double t) {
+      const double rise = std::min(t, a.rise_s), hold = std::clamp(t - a.rise_s, 0.0, a.hold_s);
+      const double fall = std::max(0.0, t - a.rise_s - a.hold_s);
+      return 0.5 * (a.start_mps2 + deceleration(rise)) * rise + a.peak_mps2 * hold +
+             0.5 * (a.peak_mps2 + deceleration(t)) * fall;
+    };
+    double turns = 0.0, after = a.duration_s;
+    for (int k = 0; k < 60; ++k) {
+      const double middle = 0.5 * (turns + after);
+      (v0 - lost_speed(middle) > -f.headwind_mps ? turns : after) = middle;
+    }
     auto at = [&](double time) {
       std::array<double, 3> x{v0, 0.0, 0.0};
       double from = 0.0;
-      for (const double knot : {a.rise_s, a.rise_s + a.hold_s, time}) {
+      std::array<double, 4> knots{a.rise_s, a.rise_s + a.hold_s, turns, time};
+      std::sort(knots.begin(), knots.end());
+      for (const double knot : knots) {
         const double to = std::min(knot, time);
         if (to > from) x = integrate_ode<3>(system, x, from, to);
         from = std::max(from, to);
@@ -210,14 +248,9 @@ TEST_CASE("application: speed, way and energy agree with the ODE solver") {
     state_speed.note(state.speed_mps - there[0], i);
     state_way.note(state.distance_m - there[1], i);
   }
-  CHECK(speed.error < 1e-9);
-  CHECK(way.error < 1e-9);
-  CAPTURE(energy.at);
-  CHECK(energy.error < 1e-8);  // the solver is not told of the change of wind at v = -headwind
-  CHECK(state_speed.error < 1e-9);
-  CHECK(state_way.error < 1e-9);
-  CHECK(held > 500);
-  CHECK(peaked > 50);
+  agree_within_1e9("application", {speed, way, energy, state_speed, state_way});
+  CHECK(held > kDraws / 4);
+  CHECK(peaked > kDraws / 40);
 }
 
 TEST_CASE("smooth stop: way and time agree with the ODE solver") {
@@ -242,8 +275,7 @@ TEST_CASE("smooth stop: way and time agree with the ODE solver") {
     speed.note(x[0], i);
     way.note(x[1] / stop.distance_m - 1.0, i);
   }
-  CHECK(speed.error < 1e-9);
-  CHECK(way.error < 1e-9);
+  agree_within_1e9("smooth stop", {speed, way});
 }
 
 #endif  // TILLERLINE_NATIVE

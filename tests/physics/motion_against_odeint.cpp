@@ -4,6 +4,10 @@
 // Tolerances. Dormand-Prince at 1e-12 was found good to 1e-11 away from a terminal speed; near one,
 // time is as uncertain as the distance to the terminal speed, so errors are divided by the
 // condition 1 + |a0|/|a1| + |a1|/|a0| there. 1e-9 is asked for throughout.
+//
+// Every stratum gets all the draws. The corners among them: a discriminant near zero on both sides,
+// a terminal speed just above the target, no quadratic term, a standstill at either end, a step of
+// a ten-millionth of the speed, a wind that turns the drag around on the way.
 #ifdef TILLERLINE_NATIVE
 
 #include <doctest/doctest.h>
@@ -16,6 +20,7 @@
 #include "physics/quadratic_motion.hpp"
 #include "physics/roll.hpp"
 #include "physics/units.hpp"
+#include "random_draws.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;
@@ -23,8 +28,8 @@ using namespace tillerline::tests;
 
 namespace {
 
-constexpr int kDraws = 2000;
-constexpr double kTolerance = 1e-9;
+const int kDraws = draw_count(2000);
+constexpr double kTolerance = kRandomTolerance;
 
 struct Reference {
   double time_s, distance_m;
@@ -67,8 +72,23 @@ enum class Stratum {
   FlatQuadratic,  // C from 1e-20 to 1e-6
   NearTerminal,
   NoTerminal,  // D < 0
+  NearDouble,  // D next to zero, on both sides
+  FromRest,
+  ToRest,
   ShortStep,
   Count
+};
+
+constexpr const char* kStrata[] = {
+    "accelerating",
+    "decelerating",
+    "next to no quadratic term",
+    "terminal speed just above the target",
+    "no terminal speed",
+    "discriminant near zero",
+    "from a standstill",
+    "to a standstill",
+    "short step",
 };
 
 struct Case {
@@ -108,6 +128,29 @@ Case draw_case(Draws& draws, Stratum stratum) {
         c.motion.b_ps = draws.between(-1.9, 1.9) * std::sqrt(c.motion.a_mps2 * c.motion.c_pm);
         c.v1 = draws.between(5.0, 60.0);
         break;
+      case Stratum::NearDouble: {
+        const double middle = draws.sign() * draws.between(3.0, 40.0);
+        c.motion.a_mps2 = draws.between(0.005, 0.4);
+        c.motion.c_pm = c.motion.a_mps2 / (middle * middle);
+        c.motion.b_ps = -2.0 * c.motion.a_mps2 / middle;
+        c.motion.b_ps *= 1.0 + draws.sign() * draws.by_size(1e-16, 1e-3);
+        if (middle > 0.0) {
+          c.v0 = middle * draws.between(0.0, 0.4);
+          c.v1 = middle * draws.between(0.5, 0.9);
+        }
+        break;
+      }
+      case Stratum::FromRest:
+        c.motion.c_pm *= draws.sign();
+        c.v0 = 0.0;
+        break;
+      case Stratum::ToRest:
+        c.motion.a_mps2 = -draws.by_size(1e-4, 1.5);
+        c.motion.b_ps *= draws.sign();
+        c.motion.c_pm *= draws.sign();
+        c.v0 = draws.by_size(1e-3, 25.0);
+        c.v1 = 0.0;
+        break;
       case Stratum::ShortStep:
         c.v1 = c.v0 + draws.by_size(1e-7, 1e-2);
         break;
@@ -143,9 +186,7 @@ TEST_CASE("quadratic motion: time and distance agree with the ODE solver") {
       arrival.note((end[0] - c.v1) / std::abs(c.v1 - c.v0), i);
       travelled.note((end[1] - passed.distance_m) / passed.distance_m, i);
     }
-    CAPTURE(time.at);
-    CHECK(time.error < kTolerance);
-    CHECK(distance.error < kTolerance);
+    agree_within_1e9(kStrata[s], {time, distance});
     // Over time the error of the solver, 1e-12 of the speed, stands against the whole step; a short
     // step is a ten-millionth of the speed.
     const double of_step = s == static_cast<int>(Stratum::ShortStep) ? 1e-5 : kTolerance;
@@ -172,7 +213,7 @@ TEST_CASE("quadratic motion: a speed behind a terminal speed is never reached") 
 TEST_CASE("quadratic motion: the terminal speed is where the solver ends up") {
   Draws draws(20260103);
   Worst worst;
-  for (int i = 0; i < kDraws / 4; ++i) {
+  for (int i = 0; i < kDraws; ++i) {
     const QuadraticMotion m{draws.between(0.02, 0.4), -draws.between(1e-3, 1e-2),
                             -draws.by_size(1e-6, 1e-3)};
     const double v0 = draws.between(0.0, 10.0);
@@ -183,7 +224,7 @@ TEST_CASE("quadratic motion: the terminal speed is where the solver ends up") {
     const auto end = over_time(m, v0, 40.0 / rate);
     worst.note(end[0] / terminal.speed_mps - 1.0, i);
   }
-  CHECK(worst.error < 1e-10);
+  agree_within_1e9("terminal speed", {worst});
 }
 
 // --- The roll, written down again from the forces ------------------------------------------------
@@ -234,11 +275,20 @@ Reference roll_over_speed(const RollForces& f, double v0, double v1) {
   return {state[0], state[1]};
 }
 
-std::array<double, 2> roll_over_time(const RollForces& f, double v0, double time_s) {
+// Over time, told about the kink as well: the speed `towards` only says whether it is passed.
+std::array<double, 2> roll_over_time(const RollForces& f, double v0, double time_s,
+                                     double towards) {
   auto system = [&](const std::array<double, 2>& x, std::array<double, 2>& d, double) {
     d = {force_balance_mps2(f, x[0]), x[0]};
   };
-  return integrate_ode<2>(system, {v0, 0.0}, 0.0, time_s);
+  std::array<double, 2> state{v0, 0.0};
+  double from = 0.0;
+  const double kink = -f.headwind_mps;
+  if (kink > std::min(v0, towards) && kink < std::max(v0, towards)) {
+    from = std::min(time_s, roll_over_speed(f, v0, kink).time_s);
+    state = integrate_ode<2>(system, state, 0.0, from);
+  }
+  return integrate_ode<2>(system, state, from, time_s);
 }
 
 // Least acceleration towards v1 on the way, by sampling: only used to keep draws off the
@@ -267,42 +317,55 @@ TEST_CASE("roll: the law is the balance of forces") {
 
 TEST_CASE("roll: time and distance agree with the ODE solver, across the change of wind") {
   Draws draws(20260105);
-  Worst time, distance;
-  int across = 0, accelerated = 0, refused = 0;
-  for (int i = 0; i < 4 * kDraws; ++i) {
-    const RollForces f = draw_forces(draws);
-    const RollLaw law = roll_law(f);
-    const double v0 = draws.coin() ? 0.0 : draws.between(0.0, 10.0);
-    double v1 = draws.between(0.5, 15.0);
-    if (force_balance_mps2(f, v0) < 0.0) v1 = draws.between(0.0, v0);
-    const double least = least_towards(f, v0, v1);
-    const Passage passed = passage(law, v0, v1);
-    CAPTURE(i);
-    if (std::abs(least) < 1e-4 || std::abs(v1 - v0) < 1e-3) continue;
-    CHECK(passed.reached == (least > 0.0));
-    if (least < 0.0) {
-      ++refused;
-      continue;
+  enum { Any, WindTurnsDrag, FromRest, NearTerminal, Count };
+  const char* const names[] = {"roll", "roll: wind that turns the drag around on the way",
+                               "roll: from a standstill",
+                               "roll: terminal speed just above the target"};
+  for (int stratum = 0; stratum < Count; ++stratum) {
+    CAPTURE(stratum);
+    Worst time, distance;
+    int accelerated = 0, refused = 0;
+    while (time.count < kDraws) {
+      RollForces f = draw_forces(draws);
+      double v0 = stratum == FromRest ? 0.0 : draws.between(0.0, 10.0);
+      double v1 = draws.between(0.5, 15.0);
+      if (force_balance_mps2(f, v0) < 0.0) v1 = draws.between(0.0, v0);
+      if (stratum == WindTurnsDrag)
+        f.headwind_mps = -draws.between(std::min(v0, v1), std::max(v0, v1));
+      const RollLaw law = roll_law(f);
+      if (stratum == NearTerminal) {
+        const TerminalSpeed terminal = terminal_speed(law, v0);
+        if (!terminal.exists) continue;
+        v1 = v0 + (terminal.speed_mps - v0) * (1.0 - draws.by_size(1e-5, 1e-1));
+      }
+      const double least = least_towards(f, v0, v1);
+      const Passage passed = passage(law, v0, v1);
+      CAPTURE(time.count);
+      if (std::abs(least) < 1e-6 || std::abs(v1 - v0) < 1e-3) continue;
+      CHECK(passed.reached == (least > 0.0));
+      if (least < 0.0) {
+        ++refused;
+        continue;
+      }
+      const Reference reference = roll_over_speed(f, v0, v1);
+      const double a0 = std::abs(force_balance_mps2(f, v0)),
+                   a1 = std::abs(force_balance_mps2(f, v1));
+      const double condition = 1.0 + std::max(a0, a1) / least;
+      time.note((passed.time_s / reference.time_s - 1.0) / condition, time.count);
+      distance.note((passed.distance_m / reference.distance_m - 1.0) / condition, distance.count);
+      if (v1 > v0) ++accelerated;
     }
-    const Reference reference = roll_over_speed(f, v0, v1);
-    time.note(passed.time_s / reference.time_s - 1.0, i);
-    distance.note(passed.distance_m / reference.distance_m - 1.0, i);
-    const double kink = -f.headwind_mps;
-    if (kink > std::min(v0, v1) && kink < std::max(v0, v1)) ++across;
-    if (v1 > v0) ++accelerated;
+    agree_within_1e9(names[stratum], {time, distance});
+    CHECK(accelerated > kDraws / 8);
+    if (stratum == Any) CHECK(refused > kDraws / 10);
   }
-  CHECK(time.error < kTolerance);
-  CHECK(distance.error < kTolerance);
-  CHECK(across > 200);
-  CHECK(accelerated > 1000);
-  CHECK(refused > 200);
 }
 
 TEST_CASE("roll: what a distance does to the speed agrees with the ODE solver") {
   Draws draws(20260106);
   Worst speed, distance;
   int stopped = 0, rolling = 0;
-  for (int i = 0; i < kDraws; ++i) {
+  for (int i = 0; speed.count < kDraws; ++i) {
     const RollForces f = draw_forces(draws);
     const RollLaw law = roll_law(f);
     const double v0 = draws.between(0.3, 12.0);
@@ -310,9 +373,9 @@ TEST_CASE("roll: what a distance does to the speed agrees with the ODE solver") 
     // Thousandths of a m/s2 at rest are left to the tests of the verdict.
     if (std::abs(force_balance_mps2(f, 0.0)) < 1e-3) continue;
     const RollOut out = roll_over_distance(law, v0, length);
-    const auto end = roll_over_time(f, v0, out.time_s);
+    const auto end = roll_over_time(f, v0, out.time_s, out.speed_mps);
     CAPTURE(i);
-    speed.note(end[0] - out.speed_mps, i);
+    speed.note((end[0] - out.speed_mps) / std::max({1.0, v0, out.speed_mps}), i);
     distance.note((end[1] - out.distance_m) / std::max(1.0, out.distance_m), i);
     if (out.stopped) {
       ++stopped;
@@ -323,11 +386,9 @@ TEST_CASE("roll: what a distance does to the speed agrees with the ODE solver") 
       CHECK(out.distance_m == doctest::Approx(length).epsilon(1e-12));
     }
   }
-  // The solver does not know of the kink in the wind here: 1e-9 by its own account.
-  CHECK(speed.error < 1e-8);
-  CHECK(distance.error < 1e-8);
-  CHECK(stopped > 100);
-  CHECK(rolling > 500);
+  agree_within_1e9("roll: speed after a distance", {speed, distance});
+  CHECK(stopped > kDraws / 20);
+  CHECK(rolling > kDraws / 4);
 }
 
 TEST_CASE("roll: left alone, it settles at the terminal speed") {
@@ -355,8 +416,8 @@ TEST_CASE("roll: left alone, it settles at the terminal speed") {
     CHECK(least_towards(f, v0, nearly) > 0.0);
   }
   CHECK(worst.error < 1e-12);
-  CHECK(stops > 50);
-  CHECK(settles > 200);
+  CHECK(stops > kDraws / 40);
+  CHECK(settles > kDraws / 10);
 }
 
 TEST_CASE("roll: the critical slope balances the forces at rest exactly") {
