@@ -128,7 +128,10 @@ void compute_card(const Brief& brief, Card& out) {
   fill_heat(today, out.air, out);
   out.stop = stop_answer(today, out.run.stop_application);
   fill_restart(today, out);
+  out.engines = engine_choices(today, out.air);
   out.after_landing = after_landing(today, out.air, out.run);
+  if (today.route.half_turn_width_m > 0.0)
+    out.half_turn = half_turn(today.aircraft, today.limits, today.route.half_turn_width_m);
   fill_cautions(today, out);
 }
 
