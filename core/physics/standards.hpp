@@ -1,4 +1,17 @@
 // Published taxiway rules by wheel span and wing span, and what they say about this route.
+//
+// The numbers are those of taxiway_rules.hpp and fillet.hpp. One verdict for the whole route, at
+// its worst leg, on width and slope; on separations only where the route gives a distance; for each
+// turn one on
+//   EdgeClearance   ICAO/EASA: narrowest of both main-wheel margins, cockpit over the line
+//   Fillet          ICAO/EASA: widening inside by the handbook's method with that clearance,
+//   against
+//                   the leg's widening (the length of its lead-in is not judged)
+//   CurveRadius     both: painted radius against the one for the planned entry speed
+//   SteeringAngle   FAA: greatest nose-wheel angle, cockpit over the line, against 50 degrees
+// Wheel spans of 15 m and more lie beyond the table: no verdict on width, clearance and fillet.
+// These are rules for those who build taxiways; a rule that is not met says that the aircraft is
+// larger, or quicker, than this taxiway was made for, not that it can't pass.
 #pragma once
 
 #include "physics/fixed_list.hpp"
@@ -37,6 +50,7 @@ struct StandardsAnswer {
   FixedList<RuleVerdict, kMaxVerdicts> verdicts;
   int not_met = 0;
 };
+// `turns` and `tracks` in the same order, one for each arc of the route.
 StandardsAnswer standards_answer(const Brief& brief, const FixedList<TrackAnswer, kMaxLegs>& tracks,
                                  const FixedList<TurnAnswer, kMaxLegs>& turns);
 
