@@ -197,7 +197,7 @@ double braked_load_share(const Aircraft& aircraft, const Condition& condition) {
 
 SurfaceLimits limits_on_surface(const Brief& brief, const PavementState& pavement) {
   const Limits& given = brief.limits;
-  const bool winter = pavement.condition_code <= kWinterCode || pavement.loose;
+  const bool winter = pavement.condition_code <= kWinterCode;
   const auto cut = [winter](double speed_mps, double winter_mps) {
     return winter ? std::min(speed_mps, winter_mps) : speed_mps;
   };
