@@ -8,7 +8,8 @@
 //   outside    some test case of tests/published that calls check() or check_band(), or some test
 //              case of tests/physics that integrates the equation itself (integrate_ode of
 //              odeint.hpp, or the Runge-Kutta of route_energy.cpp), calls the function;
-//   property   some test case of tests/physics whose name begins with "property:" calls it.
+//   property   some test case of tests/physics whose name begins with "property:", or that stands in
+//              a file with "properties" in its name, calls it.
 //
 // "Calls" means in the test case itself or in a function of the test's own file, or of the helpers
 // in tests, that it calls, however deep. What the core calls inside itself does not count. What is
@@ -120,9 +121,9 @@ function titleIn(text) {
 // Names followed by a bracket, but not those of member functions.
 function callsIn(text) {
   const calls = new Set();
-  for (const match of text.matchAll(/(^|[^\w])([A-Za-z_]\w*)\s*(?:<[\w:, ]*>)?\s*\(/g)) {
-    const member = match[1] === "." || (match[1] === ">" && text[match.index - 1] === "-");
-    if (!member) calls.add(match[2]);
+  for (const match of text.matchAll(/(?<!\w)[A-Za-z_]\w*(?=\s*(?:<[\w:, ]*>)?\s*\()/g)) {
+    const before = text.slice(Math.max(0, match.index - 2), match.index);
+    if (!before.endsWith(".") && before !== "->") calls.add(match[0]);
   }
   return calls;
 }
@@ -166,7 +167,9 @@ const physics = testCases("tests/physics");
 const integrated = physics.filter((one) => anyOf(one.calls, ["integrate_ode", "runge_kutta"]));
 const kinds = {
   outside: published.concat(integrated),
-  property: physics.filter((one) => one.name.startsWith("property:")),
+  property: physics.filter(
+    (one) => one.name.startsWith("property:") || one.file.includes("properties"),
+  ),
 };
 
 let passed = 0;
