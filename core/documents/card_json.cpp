@@ -168,6 +168,32 @@ const char* word(CautionKind kind) {
       return "hard_braking";
     case CautionKind::LongTaxiTyres:
       return "long_taxi_tyres";
+    case CautionKind::SurfaceTightens:
+      return "surface_tightens";
+    case CautionKind::BrakingPoor:
+      return "braking_poor";
+    case CautionKind::RestartBeyondLimit:
+      return "restart_beyond_limit";
+    case CautionKind::UnevenThrust:
+      return "uneven_thrust";
+    case CautionKind::EnginesNotWarm:
+      return "engines_not_warm";
+    case CautionKind::WorstBrakeTooHot:
+      return "worst_brake_too_hot";
+    case CautionKind::TurnaroundTooShort:
+      return "turnaround_too_short";
+    case CautionKind::DraggingBrake:
+      return "dragging_brake";
+    case CautionKind::ChanceOfHotBrakes:
+      return "chance_of_hot_brakes";
+    case CautionKind::ChanceOfRunaway:
+      return "chance_of_runaway";
+    case CautionKind::ChanceOfStall:
+      return "chance_of_stall";
+    case CautionKind::RuleNotMet:
+      return "rule_not_met";
+    case CautionKind::NoRoomForHalfTurn:
+      return "no_room_for_half_turn";
   }
   return "";
 }
@@ -180,6 +206,7 @@ const char* unit(CautionKind kind) {
     case CautionKind::NoRestartInTurn:
     case CautionKind::ThrustNeeded:
     case CautionKind::NeedsPushToStart:
+    case CautionKind::RestartBeyondLimit:
       return "N";
     case CautionKind::TurnTooTight:
     case CautionKind::SteepDownhill:
@@ -189,19 +216,32 @@ const char* unit(CautionKind kind) {
     case CautionKind::NoseMarginSmall:
     case CautionKind::LineHiddenBeforeStop:
     case CautionKind::LongTaxiTyres:
+    case CautionKind::NoRoomForHalfTurn:
       return "m";
     case CautionKind::BrakesTooHot:
     case CautionKind::PeakAboveLimit:
+    case CautionKind::WorstBrakeTooHot:
+    case CautionKind::DraggingBrake:
       return "K";
+    case CautionKind::EnginesNotWarm:
+    case CautionKind::TurnaroundTooShort:
+      return "s";
     case CautionKind::NoEntrySpeed:
     case CautionKind::RunsAwayInTurn:
     case CautionKind::TurnSpeedAboveLimit:
     case CautionKind::TailwindGrows:
       return "m/s";
     case CautionKind::HardBraking:
+    case CautionKind::BrakingPoor:
       return "m/s²";
     case CautionKind::NoseWheelSlides:
     case CautionKind::RampsDoNotFit:
+    case CautionKind::SurfaceTightens:
+    case CautionKind::UnevenThrust:
+    case CautionKind::ChanceOfHotBrakes:
+    case CautionKind::ChanceOfRunaway:
+    case CautionKind::ChanceOfStall:
+    case CautionKind::RuleNotMet:  // depends on the rule: see `unit(RuleKind)`
       return "";
   }
   return "";

@@ -8,7 +8,10 @@
 // number that is not finite, text that is too long, are errors that name the field (as a JSON
 // pointer), the value, the allowed range and what to do. On an error the caller's state is
 // untouched, since reading returns a new value. Defaults are filled only where the schema says so
-// (technique, limits, a leg's extras, the fans) and `entered` lists what the document itself gave.
+// (technique, limits, a leg's extras, the fans, whatever is marked optional in fields.hpp) and
+// `entered` lists what the document itself gave. Three defaults of an aircraft come from its other
+// numbers: engine arms from the wing span, main wheels from the brakes; one of a turnaround, the
+// landing mass, from the type's masses.
 // All errors are collected, up to kMostErrors. Numbers in documents carry the unit in the key
 // (mass_t, slope_percent, temperature_c). A value that went in through a document comes out of it
 // again with the same digits.
@@ -21,6 +24,7 @@
 #include <vector>
 
 #include "physics/brief.hpp"
+#include "physics/calibration.hpp"
 
 namespace tillerline {
 
@@ -35,11 +39,25 @@ struct DocumentError {
   std::string message;  // one sentence with all of it and the way out
 };
 
+// What a calibration found, kept with the aircraft: its constants have these values in them
+// already.
+struct CalibrationRecord {
+  struct Item {
+    Constant constant = Constant::IdleThrust;
+    double factor = 1.0;          // of the value before (TurnAxis: the value itself, m)
+    double standard_error = 0.0;  // of the factor (TurnAxis: m)
+  };
+  std::vector<Item> items;  // empty: not calibrated
+  int observations = 0;
+  std::string note;
+};
+
 struct AircraftDocument {
   std::string id;
   std::string name;
   std::string note;  // says that it is invented
   Aircraft aircraft;
+  CalibrationRecord calibration;
 };
 
 struct RouteDocument {
@@ -74,6 +92,7 @@ struct BriefDocument {
   // Keys of the fields that the user set (others are defaults). A document may carry this list; if
   // it does not, what it gives in day, condition, technique and limits counts as entered.
   std::vector<std::string> entered;
+  Observations observations;  // for the calibration
 };
 
 // Either a value or errors (at least one).
@@ -108,7 +127,14 @@ const AerodromeDocument& preset_aerodrome();
 BriefDocument default_brief();
 
 // Make a brief from the parts, with default condition and technique that suit the aircraft
-// (mass at 85 % of the way to the highest, all engines running).
+// (mass at 85 % of the way to the highest, all engines running; landing mass at 60 % of it).
 BriefDocument make_brief(const AircraftDocument& aircraft, const RouteDocument& route);
+
+// The landing mass that suits the type, in whole tonnes where its range lets it.
+double usual_landing_mass_kg(const Aircraft& aircraft);
+
+// The brief with what its observations teach about the aircraft put in: constants, bands and the
+// record of it. Unchanged where they teach nothing.
+BriefDocument calibrated(const BriefDocument& document);
 
 }  // namespace tillerline

@@ -22,6 +22,8 @@ double celsius(double temperature_k) { return units::celsius_from_kelvin(tempera
 double from_celsius(double temperature_c) { return units::kelvin_from_celsius(temperature_c); }
 double degrees(double angle_rad) { return units::degrees_from_radians(angle_rad); }
 double from_degrees(double angle_deg) { return units::radians_from_degrees(angle_deg); }
+int code_option(int code) { return code == kNoReportedCode ? 0 : 7 - code; }
+int code_of_option(int option) { return option == 0 ? kNoReportedCode : 7 - option; }
 int whole_number(double value) { return static_cast<int>(std::lround(value)); }
 
 // clang-format off
@@ -49,6 +51,11 @@ const Field kFields[] = {
    "Pressure setting of the aerodrome. Low pressure lowers idle thrust.",
    [](const Brief& b) { return b.day.qnh_pa / units::kHectopascal_pa; },
    [](Brief& b, double v) { b.day.qnh_pa = v * units::kHectopascal_pa; }},
+  {"contaminant_depth_mm", "Depth of water, slush or snow", "mm",
+   FieldGroup::Day, 0, 100, 1, 5, 0, false, "",
+   "Without effect on a surface that holds none. More than 3 mm is deep enough to drag.",
+   [](const Brief& b) { return b.day.contaminant_depth_m * 1000.0; },
+   [](Brief& b, double v) { b.day.contaminant_depth_m = v / 1000.0; }, true},
 
   // The aircraft's condition today.
   {"mass_t", "Mass", "t",
@@ -66,6 +73,21 @@ const Field kFields[] = {
    "Temperature of the heat packs at the start, all brakes alike.",
    [](const Brief& b) { return celsius(b.condition.brake_temperature_k); },
    [](Brief& b, double v) { b.condition.brake_temperature_k = from_celsius(v); }},
+  {"brakes_inoperative", "Brakes inoperative", "",
+   FieldGroup::Condition, 0, 31, 1, 1, 0, true, "",
+   "The others take their share of the work.",
+   [](const Brief& b) { return static_cast<double>(b.condition.brakes_inoperative); },
+   [](Brief& b, double v) { b.condition.brakes_inoperative = whole_number(v); }, true},
+  {"worst_brake_extra_percent", "Worst brake takes more by", "%",
+   FieldGroup::Condition, 0, 100, 1, 5, 0, false, "no published figure",
+   "The hottest brake's share of the work above an even share. 0 when all brakes are alike.",
+   [](const Brief& b) { return b.condition.worst_brake_extra * 100.0; },
+   [](Brief& b, double v) { b.condition.worst_brake_extra = v / 100.0; }, true},
+  {"dragging_brake_kn", "Drag of a brake that does not let go", "kN",
+   FieldGroup::Condition, 0, 30, 0.1, 1, 1, false, "",
+   "Steady force of one dragging brake, which heats it all the way. 0 when all let go.",
+   [](const Brief& b) { return b.condition.dragging_brake_n / 1000.0; },
+   [](Brief& b, double v) { b.condition.dragging_brake_n = v * 1000.0; }, true},
 
   // Technique.
   {"band_top_kt", "Speed band, top", "kt",
@@ -185,6 +207,16 @@ const Field kFields[] = {
    "How far beyond the hidden ground a lit stop bar stays when stopped.",
    [](const Brief& b) { return b.limits.stop_bar_view_m; },
    [](Brief& b, double v) { b.limits.stop_bar_view_m = v; }},
+  {"winter_straight_speed_kt", "Speed limit, straight, winter", "kt",
+   FieldGroup::Limits, 3, 50, 1, 5, 0, false, kCommon,
+   "Cuts the limit on condition codes of 3 or less, and in standing water, slush or loose snow.",
+   [](const Brief& b) { return knots(b.limits.winter_straight_speed_mps); },
+   [](Brief& b, double v) { b.limits.winter_straight_speed_mps = from_knots(v); }},
+  {"winter_turn_speed_kt", "Speed limit, turn, winter", "kt",
+   FieldGroup::Limits, 1, 40, 0.5, 5, 1, false, "FAA SAFO 09004: a fast walking speed",
+   "The same for turns.",
+   [](const Brief& b) { return knots(b.limits.winter_turn_speed_mps); },
+   [](Brief& b, double v) { b.limits.winter_turn_speed_mps = from_knots(v); }},
 
   // The aircraft's constants: mass and engines.
   {"lowest_mass_t", "Lowest taxi mass", "t",
@@ -228,6 +260,41 @@ const Field kFields[] = {
    "Per engine; more would endanger what stands behind.",
    [](const Brief& b) { return b.aircraft.taxi_thrust_limit_n / 1000.0; },
    [](Brief& b, double v) { b.aircraft.taxi_thrust_limit_n = v * 1000.0; }},
+  {"inner_engine_arm_m", "Inner engines beside the middle", "m",
+   FieldGroup::Aircraft, 0, 30, 0.1, 1, 1, false, "",
+   "Arm at which their thrust turns the aircraft when its pair is off. A twin has both arms alike.",
+   [](const Brief& b) { return b.aircraft.inner_engine_arm_m; },
+   [](Brief& b, double v) { b.aircraft.inner_engine_arm_m = v; }, true},
+  {"outer_engine_arm_m", "Outer engines beside the middle", "m",
+   FieldGroup::Aircraft, 0, 40, 0.1, 1, 1, false, "",
+   "A longer arm needs more steering when its pair is off.",
+   [](const Brief& b) { return b.aircraft.outer_engine_arm_m; },
+   [](Brief& b, double v) { b.aircraft.outer_engine_arm_m = v; }, true},
+  {"engine_start_s", "Engine start", "s",
+   FieldGroup::Aircraft, 5, 300, 5, 30, 0, false, kCommon,
+   "From the start switch to a steady idle, one engine.",
+   [](const Brief& b) { return b.aircraft.engine_start_s; },
+   [](Brief& b, double v) { b.aircraft.engine_start_s = v; }, true},
+  {"engine_warm_up_s", "Engine warm-up", "s",
+   FieldGroup::Aircraft, 0, 1200, 10, 60, 0, false, kCommon,
+   "At idle before take-off thrust, after a start.",
+   [](const Brief& b) { return b.aircraft.engine_warm_up_s; },
+   [](Brief& b, double v) { b.aircraft.engine_warm_up_s = v; }, true},
+  {"anti_ice_thrust_percent", "Idle thrust added by anti-ice", "%",
+   FieldGroup::Aircraft, 0, 100, 1, 5, 0, false, kMemory,
+   "Engine anti-ice raises idle: it rolls faster and brakes more.",
+   [](const Brief& b) { return b.aircraft.anti_ice_thrust_share * 100.0; },
+   [](Brief& b, double v) { b.aircraft.anti_ice_thrust_share = v / 100.0; }, true},
+  {"anti_ice_fuel_percent", "Idle fuel added by anti-ice", "%",
+   FieldGroup::Aircraft, 0, 100, 1, 5, 0, false, kMemory,
+   "The fuel that this raised idle burns besides.",
+   [](const Brief& b) { return b.aircraft.anti_ice_fuel_share * 100.0; },
+   [](Brief& b, double v) { b.aircraft.anti_ice_fuel_share = v / 100.0; }, true},
+  {"blast_contour_m", "Jet-blast contour of your manual", "m",
+   FieldGroup::Aircraft, 0, 1000, 5, 50, 0, false, "your aircraft's manual",
+   "Behind the tail, at breakaway thrust. 0 when none is entered.",
+   [](const Brief& b) { return b.aircraft.blast_contour_m; },
+   [](Brief& b, double v) { b.aircraft.blast_contour_m = v; }, true},
 
   // Resistance.
   {"drag_area_m2", "Air drag area", "m²",
@@ -360,6 +427,41 @@ const Field kFields[] = {
    "How fast the nose wheels are turned when the tiller is used smoothly.",
    [](const Brief& b) { return degrees(b.aircraft.steering_rate_radps); },
    [](Brief& b, double v) { b.aircraft.steering_rate_radps = from_degrees(v); }},
+  {"turn_axis_ahead_m", "Turn axis ahead of main gear", "m",
+   FieldGroup::Aircraft, -5, 5, 0.05, 0.5, 2, false, "",
+   "Where it turns without side slip. 0 is the middle of the main gear; steerable body gear moves it.",
+   [](const Brief& b) { return b.aircraft.turn_axis_ahead_m; },
+   [](Brief& b, double v) { b.aircraft.turn_axis_ahead_m = v; }, true},
+  {"body_gear_steer_percent", "Body-gear angle per nose-wheel angle", "%",
+   FieldGroup::Aircraft, 0, 60, 1, 5, 0, false, "",
+   "0 when no body gear steers. Steering body gear scrubs less in a turn.",
+   [](const Brief& b) { return b.aircraft.body_gear_steer_share * 100.0; },
+   [](Brief& b, double v) { b.aircraft.body_gear_steer_share = v / 100.0; }, true},
+  {"body_gear_behind_m", "Body gear behind main gear", "m",
+   FieldGroup::Aircraft, 0, 10, 0.1, 1, 2, false, "",
+   "The steerable legs behind the middle of the main gear; 0 when none.",
+   [](const Brief& b) { return b.aircraft.body_gear_behind_m; },
+   [](Brief& b, double v) { b.aircraft.body_gear_behind_m = v; }, true},
+  {"main_wheel_count", "Main wheels", "",
+   FieldGroup::Aircraft, 2, 32, 1, 2, 0, true, "",
+   "With and without brakes. Left out of a document: as many as there are brakes.",
+   [](const Brief& b) { return static_cast<double>(b.aircraft.main_wheel_count); },
+   [](Brief& b, double v) { b.aircraft.main_wheel_count = whole_number(v); }, true},
+  {"tyre_pressure_bar", "Tyre pressure, main wheels", "bar",
+   FieldGroup::Aircraft, 2, 25, 0.1, 1, 1, false, kMemory,
+   "Hard tyres grip less on a wet surface, and float later on deep water.",
+   [](const Brief& b) { return b.aircraft.tyre_pressure_pa / 1e5; },
+   [](Brief& b, double v) { b.aircraft.tyre_pressure_pa = v * 1e5; }, true},
+  {"tyre_width_m", "Tyre width, main wheels", "m",
+   FieldGroup::Aircraft, 0.1, 0.8, 0.01, 0.05, 2, false, kMemory,
+   "Wide tyres push more slush aside, which costs thrust.",
+   [](const Brief& b) { return b.aircraft.tyre_width_m; },
+   [](Brief& b, double v) { b.aircraft.tyre_width_m = v; }, true},
+  {"tyre_deflection_m", "Tyre deflection, main wheels", "m",
+   FieldGroup::Aircraft, 0.01, 0.3, 0.005, 0.02, 3, false, kMemory,
+   "How far one loaded tyre is pressed in.",
+   [](const Brief& b) { return b.aircraft.tyre_deflection_m; },
+   [](Brief& b, double v) { b.aircraft.tyre_deflection_m = v; }, true},
 
   // Brakes.
   {"brake_count", "Brakes", "",
@@ -397,6 +499,21 @@ const Field kFields[] = {
    "The rest goes into tyres and pavement. 100 is on the safe side.",
    [](const Brief& b) { return b.aircraft.brake_heat_share * 100.0; },
    [](Brief& b, double v) { b.aircraft.brake_heat_share = v / 100.0; }},
+  {"probe_lag_s", "Lag of the brake probe", "s",
+   FieldGroup::Aircraft, 1, 1800, 10, 60, 0, false, "no published value",
+   "Time in which the indication covers about two thirds of a jump.",
+   [](const Brief& b) { return b.aircraft.probe_lag_s; },
+   [](Brief& b, double v) { b.aircraft.probe_lag_s = v; }, true},
+  {"probe_share_percent", "Brake probe reads, of the pack", "%",
+   FieldGroup::Aircraft, 10, 100, 1, 5, 0, false, "no published value",
+   "Share of the heat pack's excess over the air at which the indication settles.",
+   [](const Brief& b) { return b.aircraft.probe_share * 100.0; },
+   [](Brief& b, double v) { b.aircraft.probe_share = v / 100.0; }, true},
+  {"probe_share_fans_percent", "The same with fans running", "%",
+   FieldGroup::Aircraft, 10, 100, 1, 5, 0, false, "no published value",
+   "Fans cool the probe first, so the pack is hotter than it seems.",
+   [](const Brief& b) { return b.aircraft.probe_share_fans * 100.0; },
+   [](Brief& b, double v) { b.aircraft.probe_share_fans = v / 100.0; }, true},
 
   // Start and end of the route.
   {"start_elevation_m", "Elevation at the start", "m",
@@ -414,6 +531,120 @@ const Field kFields[] = {
    "0 from rest; more when it rolls off a runway.",
    [](const Brief& b) { return knots(b.route.start_speed_mps); },
    [](Brief& b, double v) { b.route.start_speed_mps = from_knots(v); }},
+  {"half_turn_width_m", "Pavement for a turn of 180°", "m",
+   FieldGroup::Route, 0, 150, 0.5, 5, 1, false, "",
+   "From edge to edge, where you want to turn about. 0 when you do not.",
+   [](const Brief& b) { return b.route.half_turn_width_m; },
+   [](Brief& b, double v) { b.route.half_turn_width_m = v; }, true},
+  {"parallel_line_m", "To the next parallel taxiway", "m",
+   FieldGroup::Route, 0, 500, 0.5, 10, 1, false, "",
+   "Between the centrelines. 0 when not known.",
+   [](const Brief& b) { return b.route.parallel_line_m; },
+   [](Brief& b, double v) { b.route.parallel_line_m = v; }, true},
+  {"nearest_object_m", "To the nearest object", "m",
+   FieldGroup::Route, 0, 500, 0.5, 10, 1, false, "",
+   "From the centreline. 0 when not known.",
+   [](const Brief& b) { return b.route.nearest_object_m; },
+   [](Brief& b, double v) { b.route.nearest_object_m = v; }, true},
+
+  // A short turnaround before this taxi.
+  {"landing_mass_t", "Landing mass", "t",
+   FieldGroup::Turnaround, 5, 700, 0.1, 5, 1, false, "",
+   "Mass at touchdown. Heavier means more heat in the brakes.",
+   [](const Brief& b) { return b.turnaround.landing_mass_kg / units::kTonne_kg; },
+   [](Brief& b, double v) { b.turnaround.landing_mass_kg = v * units::kTonne_kg; }},
+  {"touchdown_kt", "Touchdown speed", "kt",
+   FieldGroup::Turnaround, 60, 200, 1, 5, 0, false, "",
+   "Over the ground. Its square counts.",
+   [](const Brief& b) { return knots(b.turnaround.touchdown_mps); },
+   [](Brief& b, double v) { b.turnaround.touchdown_mps = from_knots(v); }},
+  {"turn_off_kt", "Speed at the turn-off", "kt",
+   FieldGroup::Turnaround, 5, 90, 1, 5, 0, false, kCommon,
+   "Where the landing's braking ends.",
+   [](const Brief& b) { return knots(b.turnaround.turn_off_mps); },
+   [](Brief& b, double v) { b.turnaround.turn_off_mps = from_knots(v); }},
+  {"reverse_percent", "Taken by reverse and air", "%",
+   FieldGroup::Turnaround, 0, 90, 1, 5, 0, false, "no published figure",
+   "Share of the landing's energy that does not go into the brakes.",
+   [](const Brief& b) { return b.turnaround.reverse_share * 100.0; },
+   [](Brief& b, double v) { b.turnaround.reverse_share = v / 100.0; }},
+  {"brakes_at_touchdown_c", "Brakes at touchdown", "°C",
+   FieldGroup::Turnaround, -50, 500, 5, 20, 0, false, "",
+   "Temperature of the heat packs.",
+   [](const Brief& b) { return celsius(b.turnaround.brakes_at_touchdown_k); },
+   [](Brief& b, double v) { b.turnaround.brakes_at_touchdown_k = from_celsius(v); }},
+  {"taxi_in_m", "Taxi-in, distance", "m",
+   FieldGroup::Turnaround, 0, 15000, 50, 500, 0, false, "",
+   "From the turn-off to the stand, taken as level.",
+   [](const Brief& b) { return b.turnaround.taxi_in_m; },
+   [](Brief& b, double v) { b.turnaround.taxi_in_m = v; }},
+  {"taxi_in_min", "Taxi-in, time", "min",
+   FieldGroup::Turnaround, 0.5, 120, 0.5, 5, 1, false, "",
+   "With its stops.",
+   [](const Brief& b) { return b.turnaround.taxi_in_s / 60.0; },
+   [](Brief& b, double v) { b.turnaround.taxi_in_s = v * 60.0; }},
+  {"stand_min", "Time on the stand", "min",
+   FieldGroup::Turnaround, 0, 1440, 1, 10, 0, false, "",
+   "From arrival to the begin of this taxi.",
+   [](const Brief& b) { return b.turnaround.stand_s / 60.0; },
+   [](Brief& b, double v) { b.turnaround.stand_s = v * 60.0; }},
+
+  // How uncertain the inputs are: half widths, with the reason for each as its origin.
+  {"idle_thrust_band_percent", "Idle thrust, give or take", "%",
+   FieldGroup::Bands, 0, 50, 1, 5, 0, false, "real idle schedules follow the pressure ratio to within some 15 %",
+   "Of the aircraft's idle thrust.",
+   [](const Brief& b) { return b.bands.idle_thrust_share * 100.0; },
+   [](Brief& b, double v) { b.bands.idle_thrust_share = v / 100.0; }},
+  {"rolling_band_percent", "Rolling resistance, give or take", "%",
+   FieldGroup::Bands, 0, 60, 1, 5, 0, false, "design values spread from 0.010 to 0.020 (Torenbeek, Raymer; from memory)",
+   "Of the aircraft's rolling resistance.",
+   [](const Brief& b) { return b.bands.rolling_share * 100.0; },
+   [](Brief& b, double v) { b.bands.rolling_share = v / 100.0; }},
+  {"breakaway_band_percent", "Resistance to start rolling, give or take", "%",
+   FieldGroup::Bands, 0, 90, 1, 5, 0, false, "parked tyres and seals: more after a long stop",
+   "Of the aircraft's resistance to start rolling.",
+   [](const Brief& b) { return b.bands.breakaway_share * 100.0; },
+   [](Brief& b, double v) { b.bands.breakaway_share = v / 100.0; }},
+  {"slope_band_percent", "Slope, give or take", "%",
+   FieldGroup::Bands, 0, 1, 0.05, 0.1, 2, false, "elevations in whole feet and local grades hide about a tenth of a percent",
+   "Of every leg, all the same way.",
+   [](const Brief& b) { return 100.0 * elementary::tangent(b.bands.slope_rad); },
+   [](Brief& b, double v) { b.bands.slope_rad = elementary::arctangent(v / 100.0); }},
+  {"wind_band_kt", "Wind, give or take", "kt",
+   FieldGroup::Bands, 0, 20, 0.5, 2, 1, false, "mean wind at the aircraft against the reported one",
+   "Of the wind speed met.",
+   [](const Brief& b) { return knots(b.bands.wind_mps); },
+   [](Brief& b, double v) { b.bands.wind_mps = from_knots(v); }},
+  {"mass_band_percent", "Mass, give or take", "%",
+   FieldGroup::Bands, 0, 10, 0.1, 1, 1, false, "standard weights of passengers and bags",
+   "Of the taxi mass.",
+   [](const Brief& b) { return b.bands.mass_share * 100.0; },
+   [](Brief& b, double v) { b.bands.mass_share = v / 100.0; }},
+  {"brakes_now_band_c", "Brakes now, give or take", "°C",
+   FieldGroup::Bands, 0, 100, 1, 10, 0, false, "probes read to about this much",
+   "Of the brakes' temperature at the start.",
+   [](const Brief& b) { return b.bands.brakes_now_k; },
+   [](Brief& b, double v) { b.bands.brakes_now_k = v; }},
+  {"heat_capacity_band_percent", "Heat taken by the packs, give or take", "%",
+   FieldGroup::Bands, 0, 50, 1, 5, 0, false, "carbon composite against graphite",
+   "Of the heat packs' heat capacity.",
+   [](const Brief& b) { return b.bands.heat_capacity_share * 100.0; },
+   [](Brief& b, double v) { b.bands.heat_capacity_share = v / 100.0; }},
+  {"cooling_band_percent", "Brake cooling, give or take", "%",
+   FieldGroup::Bands, 0, 90, 1, 5, 0, false, "surface, emissivity and still air (3 to 5 W/m²K measured)",
+   "Of the heat given to the air.",
+   [](const Brief& b) { return b.bands.cooling_share * 100.0; },
+   [](Brief& b, double v) { b.bands.cooling_share = v / 100.0; }},
+  {"brake_heat_band_percent", "Work that heats the packs, less by", "%",
+   FieldGroup::Bands, 0, 50, 1, 5, 0, false, "85 to 100 % of the work ends in the packs",
+   "Downwards only: the rest goes into tyres and pavement.",
+   [](const Brief& b) { return b.bands.brake_heat_share * 100.0; },
+   [](Brief& b, double v) { b.bands.brake_heat_share = v / 100.0; }},
+  {"scrub_band_percent", "Scrub in turns, give or take", "%",
+   FieldGroup::Bands, 0, 50, 1, 5, 0, false, "leading constant of the tyre's cornering stiffness",
+   "Of the tyres' cornering stiffness.",
+   [](const Brief& b) { return b.bands.scrub_share * 100.0; },
+   [](Brief& b, double v) { b.bands.scrub_share = v / 100.0; }},
 };
 
 const LegField kLegFields[] = {
@@ -445,6 +676,10 @@ const LegField kLegFields[] = {
    "Length of the taper before and after the turn.",
    [](const Leg& leg) { return leg.lead_in_m; },
    [](Leg& leg, double v) { leg.lead_in_m = v; }},
+  {"easing_m", "Easing curve at both ends", "m", 0, 200, 1, 10, 0, false, true,
+   "Length over which the turn tightens and opens again, inside its angle; 0 for a plain arc.",
+   [](const Leg& leg) { return leg.easing_m; },
+   [](Leg& leg, double v) { leg.easing_m = v; }},
   {"speed_limit_kt", "Speed limit here", "kt", 0, 50, 1, 5, 0, true, true,
    "Of this leg alone; 0 for none beyond the general limits.",
    [](const Leg& leg) { return knots(leg.speed_limit_mps); },
@@ -452,7 +687,15 @@ const LegField kLegFields[] = {
 };
 
 constexpr ChoiceOption kSurfaces[] = {
-  {"dry", "Dry"}, {"wet", "Wet"}, {"slippery", "Slippery"}};
+  {"dry", "Dry"}, {"wet", "Wet"}, {"slippery", "Slippery when wet"},
+  {"standing_water", "Standing water"}, {"slush", "Slush"}, {"wet_snow", "Wet snow"},
+  {"dry_snow", "Dry snow"}, {"compacted_snow", "Compacted snow"}, {"ice", "Ice"},
+  {"wet_ice", "Wet ice"}};
+// In the order of "from the surface", then the codes from the best to the worst.
+constexpr ChoiceOption kCodes[] = {
+  {"from_surface", "From the surface"}, {"6", "6 – dry"}, {"5", "5 – good"},
+  {"4", "4 – good to medium"}, {"3", "3 – medium"}, {"2", "2 – medium to poor"},
+  {"1", "1 – poor"}, {"0", "0 – nil"}};
 constexpr ChoiceOption kBrakings[] = {
   {"few_long", "Few long applications"},
   {"many_short", "Many short applications"},
@@ -466,9 +709,17 @@ constexpr ChoiceOption kNoYes[] = {{"false", "No"}, {"true", "Yes"}};
 
 const Choice kChoices[] = {
   {"surface", "Pavement", FieldGroup::Day, false, kSurfaces,
-   "Sets the side grip of the tyres: dry 0.7, wet 0.4, slippery 0.16 of the load.",
+   "Sets grip, braking and the drag of loose water, slush and snow.",
    [](const Brief& b) { return static_cast<int>(b.day.surface); },
    [](Brief& b, int i) { b.day.surface = static_cast<Surface>(i); }},
+  {"reported_code", "Reported condition code", FieldGroup::Day, false, kCodes,
+   "As reported for the runway. It counts where it is worse than the surface's own.",
+   [](const Brief& b) { return code_option(b.day.reported_code); },
+   [](Brief& b, int i) { b.day.reported_code = code_of_option(i); }, true},
+  {"engine_anti_ice", "Engine anti-ice on", FieldGroup::Condition, true, kNoYes,
+   "Raises idle thrust and fuel flow.",
+   [](const Brief& b) { return b.condition.engine_anti_ice ? 1 : 0; },
+   [](Brief& b, int i) { b.condition.engine_anti_ice = i != 0; }},
   {"fans_on", "Brake fans running", FieldGroup::Condition, true, kNoYes,
    "Cools the brakes faster, where fans are fitted.",
    [](const Brief& b) { return b.condition.fans_on ? 1 : 0; },
@@ -493,6 +744,104 @@ const Choice kChoices[] = {
    "A lit stop bar is kept in view when stopped.",
    [](const Brief& b) { return b.route.stop_bar_lit ? 1 : 0; },
    [](Brief& b, int i) { b.route.stop_bar_lit = i != 0; }},
+  {"turnaround_included", "Begins with a landing", FieldGroup::Turnaround, true, kNoYes,
+   "The brakes start this taxi with what landing, taxi-in and stand left in them.",
+   [](const Brief& b) { return b.turnaround.included ? 1 : 0; },
+   [](Brief& b, int i) { b.turnaround.included = i != 0; }},
+  {"fans_at_stand", "Brake fans on the stand", FieldGroup::Turnaround, true, kNoYes,
+   "Cools the brakes faster, where fans are fitted.",
+   [](const Brief& b) { return b.turnaround.fans_at_stand ? 1 : 0; },
+   [](Brief& b, int i) { b.turnaround.fans_at_stand = i != 0; }},
+};
+
+constexpr ChoiceOption kObservationKinds[] = {
+  {"speed_after_time", "Speed at a time after release"},
+  {"distance_to_speed", "Distance to a speed"},
+  {"heated_by", "Brakes before and after a stop"},
+  {"cooled_after", "Brakes before and after some time"},
+  {"turn_axis", "The spot about which it turned"}};
+constexpr ChoiceOption kConstantsNamed[] = {
+  {"idle_thrust", "Idle thrust"},
+  {"rolling", "Rolling resistance"},
+  {"heat_capacity", "Heat taken by the packs"},
+  {"cooling", "Brake cooling"},
+  {"turn_axis", "Turn axis ahead of main gear"}};
+
+constexpr unsigned bit(ObservationKind kind) { return 1U << static_cast<unsigned>(kind); }
+constexpr unsigned kRolls = bit(ObservationKind::SpeedAfterTime) |
+                            bit(ObservationKind::DistanceToSpeed);
+constexpr unsigned kHeats = bit(ObservationKind::HeatedBy) | bit(ObservationKind::CooledAfter);
+
+const ObservationField kObservationFields[] = {
+  {"time_s", "Time after release", "s", 2, 600, 1, 10, 0, false,
+   bit(ObservationKind::SpeedAfterTime), "From rest, at idle, brakes off.",
+   [](const Observation& o) { return o.given; },
+   [](Observation& o, double v) { o.given = v; }},
+  {"speed_kt", "Speed seen", "kt", 0.1, 50, 0.1, 1, 1, false,
+   bit(ObservationKind::SpeedAfterTime), "Ground speed at that time.",
+   [](const Observation& o) { return knots(o.seen); },
+   [](Observation& o, double v) { o.seen = from_knots(v); }},
+  {"speed_kt", "Speed reached", "kt", 1, 50, 0.5, 5, 1, false,
+   bit(ObservationKind::DistanceToSpeed), "Ground speed, from rest at idle.",
+   [](const Observation& o) { return knots(o.given); },
+   [](Observation& o, double v) { o.given = from_knots(v); }},
+  {"distance_m", "Distance seen", "m", 1, 5000, 5, 50, 0, false,
+   bit(ObservationKind::DistanceToSpeed), "Rolled from rest to that speed.",
+   [](const Observation& o) { return o.seen; },
+   [](Observation& o, double v) { o.seen = v; }},
+  {"energy_mj", "Energy of the stop", "MJ", 0.1, 2000, 1, 10, 1, false,
+   bit(ObservationKind::HeatedBy), "Work of all brakes together.",
+   [](const Observation& o) { return o.given / 1e6; },
+   [](Observation& o, double v) { o.given = v * 1e6; }},
+  {"time_min", "Time", "min", 0.5, 600, 0.5, 5, 1, false,
+   bit(ObservationKind::CooledAfter), "Standing, fans off.",
+   [](const Observation& o) { return o.given / 60.0; },
+   [](Observation& o, double v) { o.given = v * 60.0; }},
+  {"before_c", "Brakes before", "°C", -50, 900, 5, 20, 0, false, kHeats,
+   "Temperature of the heat pack, not of a probe that still lags.",
+   [](const Observation& o) { return celsius(o.start_k); },
+   [](Observation& o, double v) { o.start_k = from_celsius(v); }},
+  {"after_c", "Brakes after", "°C", -50, 1500, 5, 20, 0, false, kHeats,
+   "Temperature of the heat pack, not of a probe that still lags.",
+   [](const Observation& o) { return celsius(o.seen); },
+   [](Observation& o, double v) { o.seen = from_celsius(v); }},
+  {"ahead_m", "Spot ahead of main gear", "m", -10, 10, 0.1, 0.5, 2, false,
+   bit(ObservationKind::TurnAxisAhead), "Along the aircraft; negative when behind.",
+   [](const Observation& o) { return o.seen; },
+   [](Observation& o, double v) { o.seen = v; }},
+  {"error_kt", "Reading good to", "kt", 0.05, 10, 0.05, 0.5, 2, false,
+   bit(ObservationKind::SpeedAfterTime), "Standard error of the speed.",
+   [](const Observation& o) { return knots(o.error); },
+   [](Observation& o, double v) { o.error = from_knots(v); }},
+  {"error_m", "Reading good to", "m", 0.01, 500, 0.1, 5, 2, false,
+   bit(ObservationKind::DistanceToSpeed) | bit(ObservationKind::TurnAxisAhead),
+   "Standard error of the distance.",
+   [](const Observation& o) { return o.error; },
+   [](Observation& o, double v) { o.error = v; }},
+  {"error_c", "Reading good to", "°C", 0.5, 100, 1, 5, 1, false, kHeats,
+   "Standard error of the temperature after.",
+   [](const Observation& o) { return o.error; },
+   [](Observation& o, double v) { o.error = v; }},
+  {"mass_t", "Mass", "t", 5, 700, 0.1, 5, 1, false, kRolls,
+   "On that day.",
+   [](const Observation& o) { return o.mass_kg / units::kTonne_kg; },
+   [](Observation& o, double v) { o.mass_kg = v * units::kTonne_kg; }},
+  {"engines_running", "Engines running", "", 1, 6, 1, 1, 0, true, kRolls,
+   "On that day.",
+   [](const Observation& o) { return static_cast<double>(o.engines_running); },
+   [](Observation& o, double v) { o.engines_running = whole_number(v); }},
+  {"slope_percent", "Slope", "%", -3, 3, 0.1, 0.5, 2, false, kRolls,
+   "Positive uphill, negative downhill.",
+   [](const Observation& o) { return 100.0 * elementary::tangent(o.slope_rad); },
+   [](Observation& o, double v) { o.slope_rad = elementary::arctangent(v / 100.0); }},
+  {"headwind_kt", "Headwind", "kt", -60, 60, 1, 5, 0, false, kRolls,
+   "Negative for a tailwind.",
+   [](const Observation& o) { return knots(o.headwind_mps); },
+   [](Observation& o, double v) { o.headwind_mps = from_knots(v); }},
+  {"temperature_c", "Air temperature", "°C", -50, 55, 1, 5, 0, false, kRolls | kHeats,
+   "On that day.",
+   [](const Observation& o) { return celsius(o.air_k); },
+   [](Observation& o, double v) { o.air_k = from_celsius(v); }},
 };
 // clang-format on
 
@@ -514,6 +863,13 @@ constexpr FieldPair kFieldPairs[] = {
     {"cabin_front_ahead_m", "nose_tip_ahead_m", 0.1},
     {"cabin_rear_behind_m", "tail_behind_m", 0.1},
     {"bogie_track_m", "wheel_span_m", 0.1},
+    {"inner_engine_arm_m", "outer_engine_arm_m", 0.0},
+    {"brake_count", "main_wheel_count", 0.0},
+    {"probe_share_fans_percent", "probe_share_percent", 0.0},
+    {"brakes_inoperative", "brake_count", 1.0},
+    {"turn_off_kt", "touchdown_kt", 5.0},
+    {"lowest_mass_t", "landing_mass_t", 0.0},
+    {"landing_mass_t", "highest_mass_t", 0.0},
 };
 
 // A bound that comes from another field has been through SI and back, which costs the last digits.
@@ -529,6 +885,52 @@ std::span<const Field> brief_fields() { return kFields; }
 std::span<const LegField> leg_fields() { return kLegFields; }
 std::span<const Choice> brief_choices() { return kChoices; }
 std::span<const FieldPair> field_pairs() { return kFieldPairs; }
+std::span<const ObservationField> observation_fields() { return kObservationFields; }
+std::span<const ChoiceOption> observation_kinds() { return kObservationKinds; }
+std::span<const ChoiceOption> calibrated_constants() { return kConstantsNamed; }
+
+bool carries(const ObservationField& field, ObservationKind kind) {
+  return (field.kinds & bit(kind)) != 0;
+}
+
+Observation new_observation(ObservationKind kind, const Brief& brief) {
+  Observation observation;
+  observation.kind = kind;
+  observation.air_k = brief.day.temperature_k;
+  switch (kind) {
+    case ObservationKind::SpeedAfterTime:
+      observation.given = 60.0;
+      observation.seen = from_knots(10.0);
+      observation.error = from_knots(0.5);
+      break;
+    case ObservationKind::DistanceToSpeed:
+      observation.given = from_knots(10.0);
+      observation.seen = 150.0;
+      observation.error = 10.0;
+      break;
+    case ObservationKind::HeatedBy:
+      observation.given = 20e6;
+      observation.start_k = from_celsius(60.0);
+      observation.seen = from_celsius(80.0);
+      observation.error = 5.0;
+      break;
+    case ObservationKind::CooledAfter:
+      observation.given = 1800.0;
+      observation.start_k = from_celsius(200.0);
+      observation.seen = from_celsius(150.0);
+      observation.error = 5.0;
+      break;
+    case ObservationKind::TurnAxisAhead:
+      observation.seen = brief.aircraft.turn_axis_ahead_m;
+      observation.error = 0.3;
+      break;
+  }
+  if ((kRolls & bit(kind)) != 0) {
+    observation.mass_kg = brief.condition.mass_kg;
+    observation.engines_running = brief.condition.engines_running;
+  }
+  return observation;
+}
 
 const Field* find_field(std::string_view key) {
   const auto* found = std::find_if(std::begin(kFields), std::end(kFields),
@@ -550,6 +952,18 @@ FieldRange field_range(const Field& field, const Brief& brief) {
     } else if (field.key == pair.larger) {
       range.minimum = std::max(range.minimum, bound_from(pair.smaller, brief, pair.gap));
     }
+  }
+  return range;
+}
+
+FieldRange leg_field_range(const LegField& field, const Leg& leg) {
+  FieldRange range{field.minimum, field.maximum};
+  if (leg.kind != LegKind::Arc) return range;
+  const double turned_rad = std::fabs(leg.turn_rad);
+  if (field.key == "easing_m") {
+    range.maximum = std::min(range.maximum, without_rounding_noise(leg.radius_m * turned_rad));
+  } else if (field.key == "radius_m" && turned_rad > 0.0) {
+    range.minimum = std::max(range.minimum, without_rounding_noise(leg.easing_m / turned_rad));
   }
   return range;
 }

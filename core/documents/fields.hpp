@@ -10,6 +10,7 @@
 #include <string_view>
 
 #include "physics/brief.hpp"
+#include "physics/calibration.hpp"
 
 namespace tillerline {
 
@@ -18,8 +19,10 @@ enum class FieldGroup {
   Condition,  // mass, brakes now, engines running
   Technique,
   Limits,
-  Aircraft,  // the type's constants
-  Route      // start and end of the route, not its legs
+  Aircraft,    // the type's constants
+  Route,       // start and end of the route, not its legs
+  Turnaround,  // landing, taxi-in and stand time before this taxi
+  Bands        // how uncertain the inputs are
 };
 
 // A field of the brief. `get` and `set` work in the unit named by `unit`.
@@ -38,6 +41,9 @@ struct Field {
   std::string_view help;    // one sentence: what it is and which way it acts
   double (*get)(const Brief&);
   void (*set)(Brief&, double);
+  // A document may leave it out where its group is required: then the default holds that the brief
+  // is made with, or one taken from the aircraft (default_from_type in documents.hpp).
+  bool optional = false;
 };
 
 std::span<const Field> brief_fields();
@@ -60,6 +66,7 @@ struct Choice {
   std::string_view help;
   int (*get)(const Brief&);
   void (*set)(Brief&, int);
+  bool optional = false;  // those with yes and no always are
 };
 
 std::span<const Choice> brief_choices();
@@ -84,6 +91,35 @@ struct LegField {
 
 std::span<const LegField> leg_fields();
 
+// One observation for the calibration (physics/calibration.hpp). A field belongs to some kinds of
+// observation only; within one kind its key is unique.
+struct ObservationField {
+  std::string_view key;
+  std::string_view label;
+  std::string_view unit;
+  double minimum;
+  double maximum;
+  double fine_step;
+  double coarse_step;
+  int decimals;
+  bool whole;
+  unsigned kinds;  // bit (1 << kind) is set where it belongs
+  std::string_view help;
+  double (*get)(const Observation&);
+  void (*set)(Observation&, double);
+};
+
+std::span<const ObservationField> observation_fields();
+bool carries(const ObservationField& field, ObservationKind kind);
+
+// The kinds of observation in the order of ObservationKind: words of the documents and labels.
+std::span<const ChoiceOption> observation_kinds();
+// The constants that a calibration estimates, in the order of Constant.
+std::span<const ChoiceOption> calibrated_constants();
+
+// An observation of that kind as the form shows it first, for this brief's day and mass.
+Observation new_observation(ObservationKind kind, const Brief& brief);
+
 // Two fields of a leg have a hole in their range: a turn is at least kSmallestTurn_deg to one side,
 // and a speed limit is none (0) or at least kSlowestSpeedLimit_kt.
 inline constexpr double kSmallestTurn_deg = 5.0;
@@ -97,6 +133,8 @@ struct FieldRange {
   double maximum;
 };
 FieldRange field_range(const Field& field, const Brief& brief);
+// The same for a leg: the easing curves at both ends of a turn must fit into its angle.
+FieldRange leg_field_range(const LegField& field, const Leg& leg);
 
 // Pairs of fields of which the smaller must stay below the larger by `gap`, in the unit of both.
 struct FieldPair {

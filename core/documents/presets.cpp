@@ -76,6 +76,14 @@ const std::vector<RouteDocument>& preset_routes() {
   return routes;
 }
 
+double usual_landing_mass_kg(const Aircraft& aircraft) {
+  const double range_kg = aircraft.highest_mass_kg - aircraft.lowest_mass_kg;
+  const double mass_kg = aircraft.lowest_mass_kg + 0.6 * range_kg;
+  const double whole_kg =
+      units::kTonne_kg * static_cast<double>(static_cast<int>(mass_kg / units::kTonne_kg));
+  return std::max(whole_kg, aircraft.lowest_mass_kg);
+}
+
 BriefDocument make_brief(const AircraftDocument& aircraft, const RouteDocument& route) {
   BriefDocument document;
   document.aircraft = aircraft;
@@ -89,6 +97,7 @@ BriefDocument make_brief(const AircraftDocument& aircraft, const RouteDocument& 
   const FieldRange range = field_range(*find_field("mass_t"), document.brief);
   set_by_key(document.brief, "mass_t", std::clamp(whole_t, range.minimum, range.maximum));
   document.brief.condition.engines_running = type.engine_count;
+  document.brief.turnaround.landing_mass_kg = usual_landing_mass_kg(type);
   return document;
 }
 

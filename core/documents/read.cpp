@@ -1,4 +1,5 @@
 // Reading documents: the checks of checks.hpp in the order of each document's keys.
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -11,6 +12,9 @@ namespace tillerline {
 namespace {
 
 constexpr double kLongestRoute_m = 20e3;
+// Arms of wing-mounted engines as a share of the wing span.
+constexpr double kInnerArmShare = 0.15;
+constexpr double kOuterArmShare = 0.32;
 
 // Everything of one group that a document may hold. `entered` (may be null) gets what it gave.
 void read_group(ObjectReader& reader, FieldGroup group, Presence presence, Brief& brief,
@@ -19,12 +23,15 @@ void read_group(ObjectReader& reader, FieldGroup group, Presence presence, Brief
     if (given && entered != nullptr) entered->emplace_back(key);
   };
   for (const Field& field : brief_fields()) {
-    if (field.group == group) note(reader.field(field, presence, brief), field.key);
+    if (field.group != group) continue;
+    const Presence needed = field.optional ? Presence::Optional : presence;
+    note(reader.field(field, needed, brief), field.key);
   }
   for (const Choice& choice : brief_choices()) {
     if (choice.group != group) continue;
     // Whether fans run or a stop bar is lit may be left out: no is the safe and usual answer.
-    const Presence needed = choice.yes_no ? Presence::Optional : presence;
+    const bool optional = choice.yes_no || choice.optional;
+    const Presence needed = optional ? Presence::Optional : presence;
     note(reader.choice(choice, needed, brief), choice.key);
   }
 }
@@ -45,6 +52,10 @@ std::string field_pointer(const Field& field, bool in_brief) {
       return pointer_to("/aircraft", field.key);
     case FieldGroup::Route:
       return pointer_to("/route", field.key);
+    case FieldGroup::Turnaround:
+      return pointer_to("/turnaround", field.key);
+    case FieldGroup::Bands:
+      return pointer_to("/bands", field.key);
   }
   return "";
 }
@@ -96,6 +107,112 @@ void move_below(Errors& from, const std::string& pointer, Errors& to) {
   }
 }
 
+// Defaults that follow from the type's other numbers, for what a document left out.
+void complete_aircraft(const std::vector<std::string>& given, Aircraft& aircraft) {
+  const auto left_out = [&given](std::string_view key) {
+    return std::find(given.begin(), given.end(), key) == given.end();
+  };
+  if (left_out("main_wheel_count")) aircraft.main_wheel_count = aircraft.brake_count;
+  const bool no_inner = left_out("inner_engine_arm_m");
+  const bool no_outer = left_out("outer_engine_arm_m");
+  const auto of_span_m = [&](double share) {
+    return std::round(10.0 * share * aircraft.wing_span_m) / 10.0;
+  };
+  if (no_inner) {
+    const double inner_m = of_span_m(kInnerArmShare);
+    aircraft.inner_engine_arm_m =
+        no_outer ? inner_m : std::min(inner_m, aircraft.outer_engine_arm_m);
+  }
+  if (no_outer) {
+    const double outer_m = of_span_m(aircraft.engine_count > 2 ? kOuterArmShare : 0.0);
+    aircraft.outer_engine_arm_m = std::max(outer_m, aircraft.inner_engine_arm_m);
+  }
+}
+
+int option_named(std::span<const ChoiceOption> options, const Json& word) {
+  for (std::size_t i = 0; i < options.size(); ++i) {
+    if (word == std::string(options[i].value)) return static_cast<int>(i);
+  }
+  return -1;
+}
+
+std::string words_allowed(std::span<const ChoiceOption> options) {
+  std::string text;
+  for (const ChoiceOption& option : options) {
+    text += (text.empty() ? "\"" : ", \"") + std::string(option.value) + "\"";
+  }
+  return text;
+}
+
+// The member that says which of these words it is; -1 and an error when it is none.
+int read_option(ObjectReader& reader, std::string_view key, std::string_view label,
+                std::span<const ChoiceOption> options, const std::string& where, Errors& errors) {
+  const std::string allowed = words_allowed(options);
+  const Json* word = reader.member(key, label, Presence::Required, allowed);
+  if (word == nullptr) return -1;
+  const int index = option_named(options, *word);
+  if (index < 0) {
+    report(errors, {pointer_to(reader.pointer(), key), shortened(*word), allowed,
+                    where + std::string(label) + " is " + shortened(*word) +
+                        ", but must be one of " + allowed + ". Write one of them."});
+  }
+  return index;
+}
+
+const Json* list_member(ObjectReader& reader, std::string_view key, std::string_view label,
+                        Presence presence, Errors& errors) {
+  const Json* list = reader.member(key, label, presence, "a list");
+  if (list == nullptr || list->is_array()) return list;
+  report(errors, {pointer_to(reader.pointer(), key), shortened(*list), "a list",
+                  std::string(label) + " must be a list in brackets [ ], but " + shortened(*list) +
+                      " stands there."});
+  return nullptr;
+}
+
+CalibrationRecord::Item calibrated_constant_from(const Json& json, const std::string& pointer,
+                                                 const std::string& where, Errors& errors) {
+  CalibrationRecord::Item item;
+  ObjectReader reader(json, pointer, where, errors);
+  if (!reader.usable()) return item;
+  const int index =
+      read_option(reader, "constant", "Constant", calibrated_constants(), where, errors);
+  item.constant = static_cast<Constant>(std::max(0, index));
+  const bool axis = item.constant == Constant::TurnAxis;
+  reader.number(axis ? "value_m" : "factor", axis ? "Value" : "Factor", axis ? "m" : "",
+                Presence::Required, axis ? -10.0 : 0.01, axis ? 10.0 : 100.0, false, item.factor);
+  reader.number(axis ? "standard_error_m" : "standard_error", "Standard error", axis ? "m" : "",
+                Presence::Required, 0.0, 100.0, false, item.standard_error);
+  reader.finish();
+  return item;
+}
+
+void read_calibration(ObjectReader& outer, CalibrationRecord& record, Errors& errors) {
+  const Json* object = outer.member("calibration", "Calibration", Presence::Optional, "an object");
+  if (object == nullptr) return;
+  ObjectReader reader(*object, pointer_to(outer.pointer(), "calibration"), "Calibration: ", errors);
+  if (!reader.usable()) return;
+  double observations = 0.0;
+  reader.number("observations", "Observations", "", Presence::Required, 1.0, kMaxObservations, true,
+                observations);
+  record.observations = static_cast<int>(observations);
+  reader.text("note", "Note", Presence::Optional, kLongestNote, record.note);
+  const Json* list = list_member(reader, "constants", "Constants", Presence::Required, errors);
+  const std::string pointer = pointer_to(reader.pointer(), "constants");
+  if (list != nullptr && (list->empty() || list->size() > kConstants)) {
+    report(errors, {pointer, std::to_string(list->size()) + " constants", "1 to 5 constants",
+                    "Calibration: there are " + std::to_string(list->size()) +
+                        " constants, 1 to 5 are allowed. Leave \"calibration\" out when there is "
+                        "none."});
+  } else if (list != nullptr) {
+    for (std::size_t i = 0; i < list->size(); ++i) {
+      const std::string where = "Calibration, constant " + std::to_string(i + 1) + ": ";
+      record.items.push_back(
+          calibrated_constant_from((*list)[i], pointer_to(pointer, i), where, errors));
+    }
+  }
+  reader.finish();
+}
+
 AircraftDocument aircraft_from(const Json& json, Errors& errors) {
   AircraftDocument document;
   ObjectReader reader(json, "", "", errors);
@@ -104,7 +221,10 @@ AircraftDocument aircraft_from(const Json& json, Errors& errors) {
   reader.text("name", "Name", Presence::Required, kLongestName, document.name);
   reader.text("note", "Note", Presence::Optional, kLongestNote, document.note);
   Brief brief;
-  read_group(reader, FieldGroup::Aircraft, Presence::Required, brief, nullptr);
+  std::vector<std::string> given;
+  read_group(reader, FieldGroup::Aircraft, Presence::Required, brief, &given);
+  complete_aircraft(given, brief.aircraft);
+  read_calibration(reader, document.calibration, errors);
   reader.finish();
   check_pairs(brief, false, errors);
   document.aircraft = brief.aircraft;
@@ -144,8 +264,26 @@ void check_holes(const Leg& leg, const std::string& pointer, const std::string& 
   }
 }
 
+// Easing curves at both ends turn through half the angle each at most.
+void check_easing(const Leg& leg, const std::string& pointer, const std::string& where,
+                  Errors& errors) {
+  const std::string at = pointer_to(pointer, "easing_m");
+  if (leg.kind != LegKind::Arc || reported(errors, at) ||
+      reported(errors, pointer_to(pointer, "radius_m")) ||
+      reported(errors, pointer_to(pointer, "turn_deg"))) {
+    return;
+  }
+  const double most_m = leg.radius_m * std::fabs(leg.turn_rad);
+  if (leg.easing_m <= most_m + 1e-9) return;
+  const std::string allowed = "at most " + plain_number(std::floor(most_m * 10.0) / 10.0) + " m";
+  report(errors, {at, plain_number(leg.easing_m) + " m", allowed,
+                  where + "Easing curve at both ends is " + plain_number(leg.easing_m) +
+                      " m, but a turn of this radius and angle has room for " + allowed +
+                      ". Shorten it, or widen the turn."});
+}
+
 bool is_optional_leg_field(std::string_view key) {
-  return key == "widening_m" || key == "lead_in_m" || key == "speed_limit_kt";
+  return key == "widening_m" || key == "lead_in_m" || key == "speed_limit_kt" || key == "easing_m";
 }
 
 Leg leg_from(const Json& json, std::size_t index, std::string& name, Errors& errors) {
@@ -167,6 +305,7 @@ Leg leg_from(const Json& json, std::size_t index, std::string& name, Errors& err
   }
   reader.finish();
   check_holes(leg, pointer, where, errors);
+  check_easing(leg, pointer, where, errors);
   return leg;
 }
 
@@ -250,16 +389,6 @@ AerodromePoint point_from(const Json& json, std::size_t index, Errors& errors) {
   return point;
 }
 
-const Json* list_member(ObjectReader& reader, std::string_view key, std::string_view label,
-                        Errors& errors) {
-  const Json* list = reader.member(key, label, Presence::Required, "a list");
-  if (list == nullptr || list->is_array()) return list;
-  report(errors, {pointer_to(reader.pointer(), key), shortened(*list), "a list",
-                  std::string(label) + " must be a list in brackets [ ], but " + shortened(*list) +
-                      " stands there."});
-  return nullptr;
-}
-
 std::vector<std::string> words_from(const Json& list, const std::string& pointer, Errors& errors) {
   std::vector<std::string> words;
   for (std::size_t i = 0; i < list.size(); ++i) {
@@ -284,12 +413,12 @@ AerodromeDocument aerodrome_from(const Json& json, Errors& errors) {
   reader.text("note", "Note", Presence::Optional, kLongestNote, document.note);
   reader.number("elevation_m", "Elevation", "m", Presence::Required, elevation.minimum,
                 elevation.maximum, false, document.elevation_m);
-  if (const Json* points = list_member(reader, "points", "Points", errors)) {
+  if (const Json* points = list_member(reader, "points", "Points", Presence::Required, errors)) {
     for (std::size_t i = 0; i < points->size(); ++i) {
       document.points.push_back(point_from((*points)[i], i, errors));
     }
   }
-  if (const Json* routes = list_member(reader, "route_ids", "Routes", errors)) {
+  if (const Json* routes = list_member(reader, "route_ids", "Routes", Presence::Required, errors)) {
     document.route_ids = words_from(*routes, "/route_ids", errors);
   }
   reader.finish();
@@ -340,8 +469,7 @@ void read_brief_group(ObjectReader& reader, std::string_view key, std::string_vi
 }
 
 void read_entered(ObjectReader& reader, std::vector<std::string>& entered, Errors& errors) {
-  if (reader.member("entered", "Entered", Presence::Optional, "") == nullptr) return;
-  const Json* list = list_member(reader, "entered", "Entered", errors);
+  const Json* list = list_member(reader, "entered", "Entered", Presence::Optional, errors);
   if (list == nullptr) return;
   entered = words_from(*list, "/entered", errors);
   for (std::size_t i = 0; i < entered.size(); ++i) {
@@ -349,6 +477,46 @@ void read_entered(ObjectReader& reader, std::vector<std::string>& entered, Error
     report(errors, {pointer_to("/entered", i), shortened_text(entered[i]), "the key of a field",
                     "\"" + shortened_text(entered[i]) +
                         "\" is not the key of any field. Leave it out of the list."});
+  }
+}
+
+Observation observation_from(const Json& json, std::size_t index, const Brief& brief,
+                             Errors& errors) {
+  const std::string where = "Observation " + std::to_string(index + 1) + ": ";
+  Observation observation;
+  ObjectReader reader(json, pointer_to("/observations", index), where, errors);
+  if (!reader.usable()) return observation;
+  const int kind = read_option(reader, "kind", "Kind", observation_kinds(), where, errors);
+  if (kind < 0) return observation;
+  observation.kind = static_cast<ObservationKind>(kind);
+  for (const ObservationField& field : observation_fields()) {
+    if (!carries(field, observation.kind)) continue;
+    // Never more engines than the type has.
+    const bool engines = field.key == "engines_running";
+    const double most = engines ? brief.aircraft.engine_count : field.maximum;
+    double value = 0.0;
+    if (reader.number(field.key, field.label, field.unit, Presence::Required, field.minimum, most,
+                      field.whole, value)) {
+      field.set(observation, value);
+    }
+  }
+  reader.finish();
+  return observation;
+}
+
+void read_observations(ObjectReader& reader, BriefDocument& document, Errors& errors) {
+  const Json* list =
+      list_member(reader, "observations", "Observations", Presence::Optional, errors);
+  if (list == nullptr) return;
+  if (list->size() > Observations::capacity()) {
+    const std::string allowed = "at most " + std::to_string(kMaxObservations) + " observations";
+    report(errors, {"/observations", std::to_string(list->size()) + " observations", allowed,
+                    "There are " + std::to_string(list->size()) + " observations, " + allowed +
+                        " are allowed. Leave the oldest out."});
+    return;
+  }
+  for (std::size_t i = 0; i < list->size(); ++i) {
+    document.observations.push(observation_from((*list)[i], i, document.brief, errors));
   }
 }
 
@@ -384,6 +552,10 @@ BriefDocument brief_from(const Json& json, Errors& errors) {
   group("condition", "Condition", FieldGroup::Condition, Presence::Required);
   group("technique", "Technique", FieldGroup::Technique, Presence::Optional);
   group("limits", "Limits", FieldGroup::Limits, Presence::Optional);
+  document.brief.turnaround.landing_mass_kg = usual_landing_mass_kg(document.brief.aircraft);
+  group("turnaround", "Turnaround", FieldGroup::Turnaround, Presence::Optional);
+  group("bands", "Bands", FieldGroup::Bands, Presence::Optional);
+  read_observations(reader, document, errors);
   read_entered(reader, document.entered, errors);
   reader.finish();
   if (parts_good) {

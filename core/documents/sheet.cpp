@@ -48,18 +48,6 @@ std::string wind_words(const Day& day) {
   return "wind " + from + "°/" + speed;
 }
 
-const char* surface_words(Surface surface) {
-  switch (surface) {
-    case Surface::Dry:
-      return "dry";
-    case Surface::Wet:
-      return "wet";
-    case Surface::Slippery:
-      return "slippery";
-  }
-  return "";
-}
-
 std::string engines_words(const Source& source) {
   const int running = source.brief().condition.engines_running;
   const int fitted = source.brief().aircraft.engine_count;
@@ -71,7 +59,7 @@ std::string day_words(const Source& source) {
   const Day& day = source.brief().day;
   return words::celsius(day.temperature_k) + ", " +
          words::number(day.qnh_pa / units::kHectopascal_pa, 0) + " hPa, " + wind_words(day) + ", " +
-         surface_words(day.surface) + " · " + engines_words(source) + " · brakes " +
+         sheet_parts::surface_words(day) + " · " + engines_words(source) + " · brakes " +
          words::celsius(source.brief().condition.brake_temperature_k) + " now";
 }
 

@@ -71,6 +71,59 @@ std::string edge_words(const Caution& caution) {
          "wheels to the pavement edge, " + words::metres_tenth(caution.limit) + " wanted.";
 }
 
+std::string chance_words(double chance) { return "a chance of " + words::chance(chance); }
+
+std::string surface_tightens_words(const Source& source) {
+  const SurfaceLimits& limits = source.card.surface_limits;
+  std::string text = "On this surface (condition code " +
+                     std::to_string(source.card.pavement.condition_code) + ")";
+  if (limits.speeds_cut) {
+    text += " the limits are " + words::knots(limits.straight_speed_mps) + " straight and " +
+            words::knots(limits.sharp_turn_speed_mps) + " in sharp turns";
+  }
+  if (limits.braking_cut) {
+    text += limits.speeds_cut ? ", and" : "";
+    text += " braking is planned at " + format_number(limits.deceleration_mps2, 2) +
+            " m/s² instead of " + format_number(limits.planned_deceleration_mps2, 2) + " m/s²";
+  }
+  return text + ".";
+}
+
+std::string braking_poor_words(const Caution& caution) {
+  const auto said = against(caution.value, caution.limit, 2, " m/s²");
+  return "Braking is poor: the surface allows " + said.value + ", planned " + said.limit + ".";
+}
+
+std::string restart_beyond_words(const Caution& caution) {
+  const auto said = against(caution.value / 1000.0, caution.limit / 1000.0, 0, " kN");
+  return "Do not stop here: a restart takes " + said.value + ", the limit for taxiing is " +
+         said.limit + ".";
+}
+
+std::string uneven_words(const Caution& caution) {
+  const auto said = against(100.0 * caution.value, 100.0 * caution.limit, 0, " %");
+  return "Uneven thrust: the nose wheels need a side force of " + said.value +
+         " of their load to hold it, " + said.limit + " is allowed on this surface.";
+}
+
+std::string worst_brake_words(const Source& source, const Caution& caution) {
+  const auto said = temperatures(caution);
+  return "The worst brake is at " + said.value + " at " + stop_place(source) + ", limit " +
+         said.limit + " (pack, not indication).";
+}
+
+std::string half_turn_words(const Caution& caution) {
+  const auto said = against(caution.value, caution.limit, 1, " m");
+  return "No room to turn about: it takes " + said.value + " from edge to edge, there are " +
+         said.limit + ".";
+}
+
+std::string rule_words(const Source& source, const Caution& caution) {
+  const RuleVerdict* verdict = rule_of(source.card, caution);
+  if (verdict == nullptr) return "A published taxiway rule is not met.";
+  return rule_name(source, *verdict) + " is not met: " + rule_values(*verdict) + ".";
+}
+
 std::string plain_sentence(const Source& source, const Caution& caution) {
   const std::string target = stop_target(source);
   switch (caution.kind) {
@@ -135,6 +188,37 @@ std::string plain_sentence(const Source& source, const Caution& caution) {
       return "Long taxi: " + said.value + ", tyres are tested for " + said.limit +
              " (TSO-C62 taxi test).";
     }
+    case CautionKind::SurfaceTightens:
+      return surface_tightens_words(source);
+    case CautionKind::BrakingPoor:
+      return braking_poor_words(caution);
+    case CautionKind::RestartBeyondLimit:
+      return restart_beyond_words(caution);
+    case CautionKind::UnevenThrust:
+      return uneven_words(caution);
+    case CautionKind::EnginesNotWarm:
+      return "Engines are not warm at the stop: wait " + words::duration_up(caution.value) +
+             " there before take-off thrust.";
+    case CautionKind::WorstBrakeTooHot:
+      return worst_brake_words(source, caution);
+    case CautionKind::TurnaroundTooShort:
+      return "The brakes need " + words::duration_up(caution.value) +
+             " more on the stand to stay within the limit.";
+    case CautionKind::DraggingBrake:
+      return "A dragging brake gets " + words::number(caution.value, 0) +
+             " °C hotter for it by the stop.";
+    case CautionKind::ChanceOfHotBrakes:
+      return "Within the brake limit, but " + chance_words(caution.value) + " of passing it.";
+    case CautionKind::ChanceOfRunaway:
+      return "Planned within the limit, but " + chance_words(caution.value) +
+             " of passing it in this turn.";
+    case CautionKind::ChanceOfStall:
+      return "Planned above walking pace, but " + chance_words(caution.value) +
+             " of falling to it in this turn.";
+    case CautionKind::RuleNotMet:
+      return rule_words(source, caution);
+    case CautionKind::NoRoomForHalfTurn:
+      return half_turn_words(caution);
   }
   return "";
 }
@@ -208,6 +292,33 @@ std::string phrase(const Source& source, const Caution& worst, const std::string
       return "Hard braking" + where;
     case CautionKind::LongTaxiTyres:
       return "Long taxi for the tyres, " + words::distance(worst.value);
+    case CautionKind::SurfaceTightens:
+      return "Condition code " + std::to_string(source.card.pavement.condition_code) +
+             ": limits tightened";
+    case CautionKind::BrakingPoor:
+      return "Poor braking" + where;
+    case CautionKind::RestartBeyondLimit:
+      return "No restart within the thrust limit" + where;
+    case CautionKind::UnevenThrust:
+      return "Uneven thrust needs steering" + where;
+    case CautionKind::EnginesNotWarm:
+      return "Wait " + words::duration_up(worst.value) + " for warm engines";
+    case CautionKind::WorstBrakeTooHot:
+      return "Worst brake too hot at " + stop_place(source);
+    case CautionKind::TurnaroundTooShort:
+      return "Stand time short by " + words::duration_up(worst.value);
+    case CautionKind::DraggingBrake:
+      return "Dragging brake";
+    case CautionKind::ChanceOfHotBrakes:
+      return "Brakes perhaps too hot: " + words::chance(worst.value);
+    case CautionKind::ChanceOfRunaway:
+      return "May run away" + where;
+    case CautionKind::ChanceOfStall:
+      return "May fall to walking pace" + where;
+    case CautionKind::RuleNotMet:
+      return "A taxiway rule is not met" + where;
+    case CautionKind::NoRoomForHalfTurn:
+      return "No room to turn about";
   }
   return "";
 }
@@ -216,7 +327,8 @@ std::string phrase(const Source& source, const Caution& worst, const std::string
 bool worse(const Caution& a, const Caution& b) {
   const bool smaller_is_worse =
       a.kind == CautionKind::EdgeMarginSmall || a.kind == CautionKind::NoseMarginSmall ||
-      a.kind == CautionKind::WheelOffPavement || a.kind == CautionKind::SteepDownhill;
+      a.kind == CautionKind::WheelOffPavement || a.kind == CautionKind::SteepDownhill ||
+      a.kind == CautionKind::SurfaceTightens || a.kind == CautionKind::BrakingPoor;
   return smaller_is_worse ? a.value < b.value : a.value > b.value;
 }
 

@@ -21,12 +21,19 @@ struct Source {
   int leg_count() const { return static_cast<int>(document.brief.route.legs.size()); }
 };
 
-// One file each: sheet_roll, sheet_turn, sheet_oversteer, sheet_heat, sheet_stop, sheet_legs.
+// One file each: sheet_roll, sheet_turn, sheet_oversteer, sheet_heat, sheet_stop, sheet_legs and
+// so on.
 SheetSection roll_section(const Source& source);
 SheetSection entry_section(const Source& source, const TurnAnswer& turn);
 SheetSection oversteer_section(const Source& source, const TrackAnswer& track);
 SheetSection heat_section(const Source& source);
 SheetSection stop_section(const Source& source);
+SheetSection surface_section(const Source& source);
+SheetSection engines_section(const Source& source);
+SheetSection after_landing_section(const Source& source);
+SheetSection restart_section(const Source& source);
+SheetSection room_section(const Source& source);
+SheetSection sure_section(const Source& source);
 SheetLeg leg_line(const Source& source, int leg);
 std::string stuck_sentence(const Source& source);  // "" when the taxi is complete
 
@@ -53,6 +60,15 @@ std::string entry_words(const TurnAnswer& turn);       // "6.5 to 8.5 kt", "" wi
 std::string cue_words(const TrackPlan& plan, double turn_rad);
 std::string margin_words(const TrackPlan& plan, double turn_rad);  // the narrowest one
 const TrackPlan& chosen_plan(const Source& source, const TrackAnswer& track);
+
+// sheet_surface.cpp: "dry", "slippery when wet", "slush, 6 mm".
+std::string surface_words(const Day& day);
+
+// sheet_room.cpp: published rules in words.
+const RuleVerdict* rule_of(const Card& card, const Caution& caution);  // null: not there
+std::string rule_family(const Source& source, RuleFamily family);
+std::string rule_name(const Source& source, const RuleVerdict& verdict);
+std::string rule_values(const RuleVerdict& verdict);  // "wanted 23 m, is 20 m"
 
 // How far an inner, outer or nose wheel is from the edge.
 struct Narrowest {

@@ -69,6 +69,10 @@ const char* word(FieldGroup group) {
       return "aircraft";
     case FieldGroup::Route:
       return "route";
+    case FieldGroup::Turnaround:
+      return "turnaround";
+    case FieldGroup::Bands:
+      return "bands";
   }
   return "";
 }

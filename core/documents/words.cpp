@@ -168,6 +168,12 @@ std::string degrees_tenth(double rad) {
 std::string load_factor(double g) { return with_unit(g, 2, " g"); }
 std::string percent(double ratio) { return with_unit(100.0 * ratio, 0, " %"); }
 
+std::string chance(double share) {
+  if (share > 0.0 && share < 0.01) return "under 1 %";
+  if (share < 1.0 && share > 0.99) return "over 99 %";
+  return percent(share);
+}
+
 std::string megajoules(double j) {
   const double mega = j / 1e6;
   return with_unit(mega, std::fabs(mega) < 9.95 ? 1 : 0, " MJ");

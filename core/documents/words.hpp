@@ -40,7 +40,9 @@ std::string degrees(double rad);       // "90°"
 std::string degrees_tenth(double rad);
 std::string load_factor(double g);  // "0.05 g"
 std::string percent(double ratio);  // "50 %"
-std::string megajoules(double j);   // "45 MJ"
+// "29 %"; a chance never reads 0 % or 100 % unless it is: "under 1 %", "over 99 %".
+std::string chance(double share);
+std::string megajoules(double j);  // "45 MJ"
 
 // "no application", "1 application", "4 applications"
 std::string count(int n, std::string_view singular);

@@ -71,12 +71,40 @@ Json header(std::string_view kind) {
   return Json{{"format", "tillerline/" + std::string(kind)}, {"version", 1}};
 }
 
+Json calibration_json(const CalibrationRecord& record) {
+  Json constants = Json::array();
+  for (const CalibrationRecord::Item& item : record.items) {
+    const bool axis = item.constant == Constant::TurnAxis;
+    const auto named = static_cast<std::size_t>(item.constant);
+    constants.push_back(
+        {{"constant", std::string(calibrated_constants()[named].value)},
+         {axis ? "value_m" : "factor", json_number(item.factor)},
+         {axis ? "standard_error_m" : "standard_error", json_number(item.standard_error)}});
+  }
+  return {{"observations", record.observations},
+          {"note", record.note},
+          {"constants", std::move(constants)}};
+}
+
+Json observation_json(const Observation& observation) {
+  const auto kind = static_cast<std::size_t>(observation.kind);
+  Json json = {{"kind", std::string(observation_kinds()[kind].value)}};
+  for (const ObservationField& field : observation_fields()) {
+    if (!carries(field, observation.kind)) continue;
+    json[std::string(field.key)] = number_json(field, observation);
+  }
+  return json;
+}
+
 Json aircraft_json(const AircraftDocument& document, const Brief& brief) {
   Json json = header("aircraft");
   json["id"] = document.id;
   json["name"] = document.name;
   json["note"] = document.note;
   put_group(json, FieldGroup::Aircraft, brief);
+  if (!document.calibration.items.empty()) {
+    json["calibration"] = calibration_json(document.calibration);
+  }
   return json;
 }
 
@@ -123,6 +151,15 @@ Json brief_json(const BriefDocument& document) {
   group("condition", FieldGroup::Condition);
   group("technique", FieldGroup::Technique);
   group("limits", FieldGroup::Limits);
+  group("turnaround", FieldGroup::Turnaround);
+  group("bands", FieldGroup::Bands);
+  if (!document.observations.empty()) {
+    Json observations = Json::array();
+    for (const Observation& observation : document.observations) {
+      observations.push_back(observation_json(observation));
+    }
+    json["observations"] = std::move(observations);
+  }
   json["entered"] = document.entered;
   return json;
 }

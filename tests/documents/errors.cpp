@@ -15,6 +15,11 @@ using testing::good_whole_brief;
 using testing::with;
 using testing::without;
 
+// The words for "surface", in an error.
+#define SURFACES                                                                                \
+  "\"dry\", \"wet\", \"slippery\", \"standing_water\", \"slush\", \"wet_snow\", \"dry_snow\", " \
+  "\"compacted_snow\", \"ice\" or \"wet_ice\""
+
 namespace {
 
 template <class Document>
@@ -114,7 +119,7 @@ TEST_CASE("a missing field is named with its range") {
               "Mass is missing. Add \"mass_t\" (5 to 700 t).");
   brief_error(without(good_brief(), "/day"), "/day", "Day is missing. Add \"day\" (an object).");
   brief_error(without(good_brief(), "/day/surface"), "/day/surface",
-              "Pavement is missing. Add \"surface\" (\"dry\", \"wet\" or \"slippery\").");
+              "Pavement is missing. Add \"surface\" (" SURFACES ").");
 }
 
 TEST_CASE("a value out of range is named with the range and the way out") {
@@ -155,12 +160,13 @@ TEST_CASE("a wrong type is not turned into a number") {
 
 TEST_CASE("choices take their own words only") {
   brief_error(with(good_brief(), "/day/surface", "damp"), "/day/surface",
-              "Pavement is \"damp\", but must be \"dry\", \"wet\" or \"slippery\". Write one of "
+              "Pavement is \"damp\", but must be " SURFACES
+              ". Write one of "
               "them.");
   brief_error(with(good_brief(), "/condition/fans_on", "yes"), "/condition/fans_on",
               "Brake fans running is \"yes\", but must be false or true. Write one of them.");
   brief_error(with(good_brief(), "/day/surface", 0), "/day/surface",
-              "Pavement is 0, but must be \"dry\", \"wet\" or \"slippery\". Write one of them.");
+              "Pavement is 0, but must be " SURFACES ". Write one of them.");
 }
 
 TEST_CASE("an unknown key names the nearest known one") {

@@ -32,6 +32,12 @@ bool is_required(const Json& object, std::string_view key) {
 
 std::string type_of(const Field& field) { return field.whole ? "integer" : "number"; }
 
+// Left out, these follow from other numbers of the document.
+bool follows_from_others(std::string_view key) {
+  return key == "inner_engine_arm_m" || key == "outer_engine_arm_m" || key == "main_wheel_count" ||
+         key == "landing_mass_t";
+}
+
 // Compares the fields and choices of a group with an object of the schema. Fills `seen`.
 void check_group(const Json& object, FieldGroup group, bool required, bool has_defaults,
                  std::set<std::string>& seen) {
@@ -47,9 +53,10 @@ void check_group(const Json& object, FieldGroup group, bool required, bool has_d
     CHECK(property["maximum"] == field.maximum);
     CHECK(property["type"] == type_of(field));
     CHECK(property["title"] == field.label);
-    CHECK(is_required(object, key) == required);
-    CHECK(property.contains("default") == has_defaults);
-    if (has_defaults) {
+    CHECK(is_required(object, key) == (required && !field.optional));
+    const bool defaulted = (has_defaults || field.optional) && !follows_from_others(key);
+    CHECK(property.contains("default") == defaulted);
+    if (defaulted) {
       CHECK(property["default"].get<double>() ==
             doctest::Approx(field.get(defaults)).epsilon(1e-9));
     }
@@ -61,7 +68,7 @@ void check_group(const Json& object, FieldGroup group, bool required, bool has_d
     CAPTURE(key);
     REQUIRE(properties.contains(key));
     const Json& property = properties[key];
-    CHECK(is_required(object, key) == (required && !choice.yes_no));
+    CHECK(is_required(object, key) == (required && !choice.yes_no && !choice.optional));
     if (choice.yes_no) {
       CHECK(property["type"] == "boolean");
       CHECK(property["default"] == false);
@@ -69,6 +76,9 @@ void check_group(const Json& object, FieldGroup group, bool required, bool has_d
       Json words = Json::array();
       for (const ChoiceOption& option : choice.options) words.push_back(option.value);
       CHECK(property["enum"] == words);
+      if (choice.optional) {
+        CHECK(property["default"] == words[static_cast<std::size_t>(choice.get(defaults))]);
+      }
     }
     seen.insert(key);
   }
@@ -95,7 +105,7 @@ void check_texts(const Json& properties) {
 
 TEST_CASE("aircraft schema") {
   const Json object = schema("aircraft");
-  std::set<std::string> seen{"format", "version", "id", "name", "note"};
+  std::set<std::string> seen{"format", "version", "id", "name", "note", "calibration"};
   check_group(object, FieldGroup::Aircraft, true, false, seen);
   check_nothing_else(object, seen);
   check_texts(object["properties"]);
@@ -145,8 +155,10 @@ TEST_CASE("brief schema") {
   } parts[] = {{"day", FieldGroup::Day, true},
                {"condition", FieldGroup::Condition, true},
                {"technique", FieldGroup::Technique, false},
-               {"limits", FieldGroup::Limits, false}};
-  std::set<std::string> seen{"format", "version", "aircraft", "route", "entered"};
+               {"limits", FieldGroup::Limits, false},
+               {"turnaround", FieldGroup::Turnaround, false},
+               {"bands", FieldGroup::Bands, false}};
+  std::set<std::string> seen{"format", "version", "aircraft", "route", "observations", "entered"};
   for (const auto& part : parts) {
     const Json& inner = object["properties"][part.key];
     std::set<std::string> seen_inside;
@@ -156,6 +168,46 @@ TEST_CASE("brief schema") {
     seen.insert(part.key);
   }
   check_nothing_else(object, seen);
+}
+
+TEST_CASE("observations in the brief schema") {
+  const Json list = schema("brief")["properties"]["observations"];
+  CHECK(list["maxItems"] == kMaxObservations);
+  const Json& forms = list["items"]["oneOf"];
+  REQUIRE(forms.size() == observation_kinds().size());
+  for (std::size_t i = 0; i < forms.size(); ++i) {
+    const Json& object = forms[i];
+    CHECK(object["properties"]["kind"]["const"] == observation_kinds()[i].value);
+    std::set<std::string> seen{"kind"};
+    for (const ObservationField& field : observation_fields()) {
+      if (!carries(field, static_cast<ObservationKind>(i))) continue;
+      const std::string key(field.key);
+      CAPTURE(key);
+      REQUIRE(object["properties"].contains(key));
+      const Json& property = object["properties"][key];
+      CHECK(property["minimum"] == field.minimum);
+      CHECK(property["maximum"] == field.maximum);
+      CHECK(property["type"] == (field.whole ? "integer" : "number"));
+      CHECK(is_required(object, key));
+      CHECK(seen.insert(key).second);
+    }
+    check_nothing_else(object, seen);
+  }
+}
+
+TEST_CASE("the calibration in the aircraft schema") {
+  const Json calibration = schema("aircraft")["properties"]["calibration"];
+  CHECK(calibration["properties"]["observations"]["maximum"] == kMaxObservations);
+  const Json& list = calibration["properties"]["constants"];
+  CHECK(list["maxItems"] == kConstants);
+  std::set<std::string> named;
+  for (const Json& form : list["items"]["oneOf"]) {
+    for (const Json& name : form["properties"]["constant"]["enum"]) named.insert(name);
+  }
+  CHECK(named.size() == calibrated_constants().size());
+  for (const ChoiceOption& constant : calibrated_constants()) {
+    CHECK(named.count(std::string(constant.value)) == 1);
+  }
 }
 
 TEST_CASE("aerodrome schema") {
