@@ -446,3 +446,10 @@ TEST_CASE("after landing: a point for every piece of a short taxi") {
   CHECK(on_stand >= 40);
   CHECK(on_stand <= 80);
 }
+
+TEST_CASE("after landing: the default pack cools as slowly as its handbook page says") {
+  const HeatPack pack = heat_pack(Aircraft{}, units::kelvin_from_celsius(20.0), false);
+  const CoolingTime down = time_between_temperatures(pack, units::kelvin_from_celsius(300.0),
+                                                     units::kelvin_from_celsius(100.0), 0.0);
+  CHECK(down.time_s / 60.0 == doctest::Approx(96.0).epsilon(0.01));
+}

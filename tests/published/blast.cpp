@@ -1,0 +1,275 @@
+// Exhaust behind the engines: free-jet decay, velocities that count, and how far the model falls
+// short of published areas.
+#include "physics/blast.hpp"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+
+#include "physics/engines.hpp"
+#include "physics/quadrature.hpp"
+#include "physics/units.hpp"
+#include "published.hpp"
+
+using namespace tillerline;
+using published::check;
+using published::check_band;
+using published::Origin;
+
+namespace {
+
+constexpr const char* kJet = "Round free jet with the thrust as its momentum, computed apart";
+constexpr const char* kDesign = "FAA AC 150/5300-13";
+constexpr const char* kHazards =
+    "Engine Thrust Hazards in the Airport Environment (trade article, read in public)";
+constexpr double kStandardDensity_kgpm3 = 1.225;
+constexpr double kMile_m = 1609.344;
+
+double mps_from_mph(double mph) { return mph * kMile_m / 3600.0; }
+double kmh(double value) { return value * units::kKilometrePerHour_mps; }
+double stagnation_pa(double velocity_mps) {
+  return 0.5 * kStandardDensity_kgpm3 * velocity_mps * velocity_mps;
+}
+
+// Momentum of a Gaussian profile of half width `spread` x, over the thrust, summed by rings.
+double mean_flow_share(double decay, double spread) {
+  const double distance_m = 100.0;
+  const double axis_mps =
+      decay / kJetDecay * free_jet_velocity_mps(1.0, kStandardDensity_kgpm3, distance_m);
+  const double half_m = spread * distance_m;
+  return gauss_integral(kGauss20, 0.0, 6.0 * half_m, [&](double r) {
+    const double u = axis_mps * std::exp(-std::log(2.0) * r * r / (half_m * half_m));
+    return kStandardDensity_kgpm3 * u * u * 2.0 * units::kPi * r;
+  });
+}
+
+}  // namespace
+
+TEST_CASE("blast: reach of a round free jet") {
+  struct Row {
+    const char* what;
+    double thrust_n, velocity_kmh, reach_m, tolerance_m;
+  };
+  for (const Row& row : {Row{"20 kN to 56 km/h, m", 20e3, 56.0, 53.76, 0.006},
+                         Row{"60 kN to 56 km/h, m", 60e3, 56.0, 93.11, 0.006},
+                         Row{"20 kN to 48 km/h, m", 20e3, 48.0, 62.7, 0.05},
+                         Row{"60 kN to 48 km/h, m", 60e3, 48.0, 108.6, 0.05}}) {
+    check({.what = row.what,
+           .source = kJet,
+           .place = "B sqrt(4/pi) sqrt(T/rho)/u, B 5.8, 1.225 kg/m3",
+           .origin = Origin::Derived,
+           .expected = row.reach_m,
+           .got = free_jet_distance_m(row.thrust_n, kStandardDensity_kgpm3, kmh(row.velocity_kmh)),
+           .tolerance = row.tolerance_m});
+  }
+  for (const auto& [thrust_n, reach_m] : {std::pair{20e3, 56.17}, std::pair{60e3, 97.29}}) {
+    check({.what = "reach to 56 km/h at the upper end of the band of B, m",
+           .source = kJet,
+           .place = "B 6.06",
+           .origin = Origin::Derived,
+           .expected = reach_m,
+           .got = kJetDecayMost / kJetDecay *
+                  free_jet_distance_m(thrust_n, kStandardDensity_kgpm3, kmh(56.0)),
+           .tolerance = 0.006});
+  }
+  check({.what = "velocity x distance for 1 N in air of 1 kg/m3, m2/s",
+         .source = kJet,
+         .place = "5.8 sqrt(4/pi)",
+         .origin = Origin::Derived,
+         .expected = 6.5446,
+         .got = free_jet_velocity_mps(1.0, 1.0, 1.0),
+         .tolerance = 0.00006});
+  const BlastReach two = blast_reach(40e3, 2, kStandardDensity_kgpm3, kmh(56.0));
+  check({.what = "two merged jets over one",
+         .source = kJet,
+         .place = "momentum adds: sqrt(2)",
+         .origin = Origin::Derived,
+         .expected = 1.414214,
+         .got = two.merged_m / two.single_m,
+         .tolerance = 5e-7});
+  check({.what = "jet along the ground over the free one",
+         .source = kJet,
+         .place = "mirror image, half the section: sqrt(2)",
+         .origin = Origin::Derived,
+         .expected = 1.414214,
+         .got = two.ground_m / two.merged_m,
+         .tolerance = 5e-7});
+}
+
+TEST_CASE("blast: the decay constant as measured") {
+  check({.what = "decay constant of a round jet, laser",
+         .source = "Hussein, Capp and George, J. Fluid Mech. 258, 1994",
+         .place = "as in Pope, Turbulent Flows, Table 5.1",
+         .origin = Origin::FromMemory,
+         .expected = 5.8,
+         .got = kJetDecay,
+         .tolerance = 0.05,
+         .worked = true});
+  check({.what = "decay constant of a round jet",
+         .source = "Panchapakesan and Lumley, J. Fluid Mech. 246, 1993",
+         .place = "as in Pope, Turbulent Flows, Table 5.1",
+         .origin = Origin::FromMemory,
+         .expected = 6.06,
+         .got = kJetDecayMost,
+         .tolerance = 0.005,
+         .worked = true});
+  // The near field, to 10 diameters; 6.11 and the lower of the two above bracket the band in use.
+  check_band({.what = "decay constant, upper end of the band in use",
+              .source = "Abdel-Rahman et al., Mech. Research Comm. 23(3) 1996",
+              .place = "abstract: 6.11 at Re 19 400",
+              .lowest = kJetDecay,
+              .highest = 6.11,
+              .got = kJetDecayMost});
+  struct Row {
+    double decay, spread, share;
+  };
+  // A Gaussian mean flow can't carry more than the thrust; the rest is turbulence.
+  for (const Row& row :
+       {Row{6.06, 0.096, 0.97655}, Row{5.8, 0.094, 0.85766}, Row{6.94, 0.0848, 0.9993}}) {
+    check({.what = "share of the thrust in the mean flow",
+           .source = "Momentum of a Gaussian jet, integrated apart",
+           .place = "(B S)^2 / (ln 2 / 2), S the slope of the half width",
+           .origin = Origin::Derived,
+           .expected = row.share,
+           .got = mean_flow_share(row.decay, row.spread),
+           .tolerance = 6e-5});
+  }
+}
+
+TEST_CASE("blast: velocities that count") {
+  check({.what = "sudden gusts hazardous, km/h",
+         .source = kDesign,
+         .place = "ch. 8, 2: more than 20 mph (31 km/h)",
+         .expected = 31.0,
+         .got = kBlastGust_mps / units::kKilometrePerHour_mps,
+         .tolerance = 1e-9});
+  check({.what = "loose objects and people, km/h",
+         .source = kDesign,
+         .place = "ch. 8, 2: greater than 30 mph (48 km/h)",
+         .expected = 48.0,
+         .got = kBlastPeople_mps / units::kKilometrePerHour_mps,
+         .tolerance = 1e-9});
+  check({.what = "loose objects and people, km/h",
+         .source = "UFC 3-260-01",
+         .place = "A8.2.2: greater than 48 km/h",
+         .expected = 48.0,
+         .got = kBlastPeople_mps / units::kKilometrePerHour_mps,
+         .tolerance = 1e-9});
+  check({.what = "lowest contour, mph",
+         .source = "ICAO Doc 9157 Part 2",
+         .place = "56 km/h (35 mph)",
+         .origin = Origin::FromMemory,
+         .expected = 35.0,
+         .got = kBlastContour_mps * 3600.0 / kMile_m,
+         .tolerance = 0.5});
+  // Pressure on a surface across the stream. The constants are rounded to 0.2 %.
+  for (const double velocity_kmh : {48.0, 56.0}) {
+    check({.what = "pressure of the blast, Pa",
+           .source = kDesign,
+           .place = "ch. 8: P = 0.04733 V^2, km/h",
+           .origin = Origin::Identity,
+           .expected = 0.04733 * velocity_kmh * velocity_kmh,
+           .got = stagnation_pa(velocity_kmh > 50.0 ? kBlastContour_mps : kBlastPeople_mps),
+           .tolerance = 0.002 * 0.04733 * velocity_kmh * velocity_kmh});
+  }
+  for (const double mph : {20.0, 30.0, 35.0}) {
+    const double psf = 0.00256 * mph * mph;
+    check({.what = "pressure of the blast, psf",
+           .source = kDesign,
+           .place = "ch. 8: P = 0.00256 V^2, mph",
+           .origin = Origin::Identity,
+           .expected = psf,
+           .got = stagnation_pa(mps_from_mph(mph)) * units::kFoot_m * units::kFoot_m /
+                  (units::kPound_kg * units::kGravity_mps2),
+           .tolerance = 0.002 * psf});
+  }
+}
+
+TEST_CASE("blast: growth with the thrust") {
+  Brief brief;
+  const Air air = standard_air(0.0);
+  const double idle_n = idle_thrust(brief.aircraft, brief.condition, air).standing_n;
+  const auto growth = [&](double ratio) {
+    return blast_answer(brief, air, ratio * idle_n, 0).growth;
+  };
+  // Rules of thumb for clear ground behind: 30 m at taxi thrust, 46 m at breakaway, 153 m at
+  // take-off; half a metre either way. Settings 4, 9 and 100 % of rated thrust.
+  check({.what = "clear ground at breakaway over that at taxi thrust",
+         .source = "CASA Civil Aviation Order 20.9 (study notes, read in public)",
+         .place = "30 and 46 m; thrust 4 and 9 % from Nikoleris et al. 2011 (memory)",
+         .origin = Origin::FromMemory,
+         .expected = 46.0 / 30.0,
+         .got = growth(9.0 / 4.0),
+         .tolerance = 46.0 / 30.0 * (0.5 / 30.0 + 0.5 / 46.0),
+         .worked = true});
+  check({.what = "clear ground at take-off over that at breakaway",
+         .source = "CASA Civil Aviation Order 20.9 (study notes, read in public)",
+         .place = "153 m (memory) and 46 m; thrust 100 and 9 %",
+         .origin = Origin::FromMemory,
+         .expected = 153.0 / 46.0,
+         .got = growth(100.0 / 4.0) / growth(9.0 / 4.0),
+         .tolerance = 153.0 / 46.0 * (0.5 / 153.0 + 0.5 / 46.0),
+         .worked = true});
+  // "Can increase two or three times" in velocity as thrust is advanced to start rolling: 4 to 9
+  // times in thrust.
+  for (const double times : {2.0, 3.0}) {
+    check({.what = "growth of the wake when the thrust starts the roll",
+           .source = kHazards,
+           .place = "two or three times in velocity, its square in thrust",
+           .origin = Origin::Identity,
+           .expected = times,
+           .got = growth(times * times),
+           .tolerance = 1e-9});
+  }
+  // The same exhaust at 150 instead of 375 mph: 230 mph at 100 ft become "above 90".
+  const double here = free_jet_velocity_mps(375.0 * 375.0, 1.0, 1.0);
+  const double there = free_jet_velocity_mps(150.0 * 150.0, 1.0, 1.0);
+  check_band({.what = "velocity at 100 ft with the nozzle at 150 mph, mph",
+              .source = "How Far Should You Taxi Behind a Jet (pilots' article, read in public)",
+              .place = "375 mph at the nozzle, over 230 mph at 100 ft; 150 mph: above 90 mph",
+              .lowest = 90.0,
+              .highest = 95.0,
+              .got = 230.0 * there / here});
+}
+
+TEST_CASE("blast: how far it falls short of published areas") {
+  // Known error, as the header has it: published areas over the merged free jet 1.5 to 3.4, over
+  // the one along the ground 1.07 to 2.4. Thrusts of the class are assumed, 30 m from nozzle to
+  // tail for the large ones.
+  struct Row {
+    const char* what;
+    const char* source;
+    const char* place;
+    double thrust_n, velocity_kmh, published_m, nozzle_ahead_m;
+  };
+  for (const Row& row :
+       {Row{"take-off, 600 m at 48 km/h: published over model", kDesign,
+            "ch. 8, 2: over 2 000 ft behind some aircraft; 2 x 400 kN", 800e3, 48.0, 600.0, 0.0},
+        Row{"take-off, 579 m at 56 km/h: published over model",
+            "Training notes quoted in public (single aisle)", "579 m from the tail; 2 x 100 kN",
+            200e3, 56.0, 579.0, 0.0},
+        Row{"breakaway, 155 m at 56 km/h: published over model",
+            "Training notes quoted in public (single aisle)", "155 m; 2 x 15 kN", 30e3, 56.0, 155.0,
+            0.0},
+        Row{"take-off, 240 km/h at 61 m: published over model", kHazards,
+            "150 mph at 200 ft beyond the aircraft; 400 kN", 400e3, 240.0, 61.0, 30.0},
+        Row{"40 % thrust, 160 km/h at 60 m: published over model",
+            "Jet blast (encyclopaedia, read in public)", "100 mph up to 200 ft behind; 160 kN",
+            160e3, 160.0, 60.0, 30.0}}) {
+    const BlastReach model =
+        blast_reach(row.thrust_n, 1, kStandardDensity_kgpm3, kmh(row.velocity_kmh));
+    const double published_m = row.published_m + row.nozzle_ahead_m;
+    check_band({.what = row.what,
+                .source = row.source,
+                .place = row.place,
+                .lowest = 1.5,
+                .highest = 3.45,
+                .got = published_m / model.merged_m});
+    check_band({.what = row.what,
+                .source = row.source,
+                .place = "along the ground",
+                .lowest = 1.07 - 0.005,
+                .highest = 2.4 + 0.05,
+                .got = published_m / model.ground_m});
+  }
+}
