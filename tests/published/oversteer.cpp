@@ -89,6 +89,49 @@ TEST_CASE("oversteer: sharp corner at 50 deg of nose-wheel angle") {
   }
 }
 
+TEST_CASE("oversteer: crossing centrelines without a painted arc") {
+  // The same corner as a turn over crossing lines: pavement 26.154 m wide, so that 1 m of clearance
+  // beside the middle of the nose gear leaves 12.077 m.
+  Aircraft aircraft;
+  aircraft.wheelbase_m = 25.9;
+  aircraft.eye_ahead_m = 29.4;
+  aircraft.nose_wheel_span_m = 0.0;
+  aircraft.steering_limit_rad = radians(70.0);
+  const CrossingTurn turn = crossing_turn(aircraft, radians(90.0), 13.077, 1.0, 45.0);
+  struct Row {
+    const char* what;
+    double expected, got, tolerance;
+  };
+  for (const Row& row :
+       {Row{"smallest radius for 12.077 m, m", 21.733, turn.radius_m, 0.002},
+        Row{"nose-wheel angle, deg", 50.0, units::degrees_from_radians(turn.steering_rad), 0.005},
+        Row{"nose gear past the crossing at the start, m", 4.167, turn.nose_past_crossing_m, 0.002},
+        Row{"eye past the crossing at the start, m", 7.667, turn.eye_past_crossing_m, 0.002},
+        Row{"nose gear furthest past the new centreline, m", 12.077, turn.nose_excursion_m, 1e-9},
+        Row{"equal share of 50 m and 25.9 m, m", 3.354, equal_split_m(50.0, 25.9), 0.0005},
+        Row{"nose gear outside 50 m, m", 6.310, crossing_excursion_m(50.0, radians(90.0), 25.9),
+            0.0006},
+        Row{"eye outside 50 m, m", 8.003, crossing_excursion_m(50.0, radians(90.0), 29.4),
+            0.0006}}) {
+    check({.what = row.what,
+           .source = kRigid,
+           .place = "x - R tan(D/2); sqrt(R^2 + x^2) - R; (x^2 - e^2)/(2 e); w^2/(4 R)",
+           .origin = Origin::Derived,
+           .expected = row.expected,
+           .got = row.got,
+           .tolerance = row.tolerance});
+  }
+  // A pavement of 23 m does not do: 12.077 m is more than its half.
+  const CrossingTurn narrow = crossing_turn(aircraft, radians(90.0), 11.5, 0.0, 45.0);
+  check({.what = "smallest radius on 23 m of pavement, no clearance, m",
+         .source = kRigid,
+         .place = "(x^2 - e^2)/(2 e)",
+         .origin = Origin::Derived,
+         .expected = (25.9 * 25.9 - 11.5 * 11.5) / 23.0,
+         .got = narrow.radius_m,
+         .tolerance = 1e-9});
+}
+
 TEST_CASE("oversteer: limited steering rate") {
   // Turn 90 deg, wheelbase 30 m, radius 40 m, 12 deg/s at 4 m/s; a prototype simulated the bicycle.
   constexpr const char* kPrototype = "Bicycle with limited steering rate, simulated apart";

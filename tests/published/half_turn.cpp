@@ -1,0 +1,105 @@
+// 180 degrees on a given width: printed pavement widths, and the design angle of turn pads.
+#include "physics/half_turn.hpp"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+
+#include "physics/units.hpp"
+#include "published.hpp"
+
+using namespace tillerline;
+using published::check;
+using published::Origin;
+
+namespace {
+
+constexpr const char* kDataBook = "Matthews, Aeronautical Engineer's Data Book, 2002";
+
+double radians(double value) { return units::radians_from_degrees(value); }
+
+}  // namespace
+
+TEST_CASE("half turn: two lengths of a large twin") {
+  // Effective steering 64 deg (70 at most, about 6 deg of tyre slip). X: nose gear to the turning
+  // centre's line; A from outside to outside of the tyres. Fitted: wheel span 12.86 m. The nose
+  // gear's outer tyre is 0.65 m beside its middle in the table of turning radii of the shorter
+  // aircraft; the row of the longer one closes on the nose gear's middle itself (30.6/sin 64 deg
+  // = 34.05) and is 0.65 m off with the tyre. Feet rounded: 0.3 m.
+  struct Row {
+    double x_m, y_m, width_m, nose_m, half_nose_m;
+  };
+  for (const Row& row : {Row{25.3, 12.2, 47.5, 29.0, 0.65}, Row{30.6, 14.9, 55.4, 34.0, 0.0}}) {
+    Aircraft aircraft;
+    aircraft.wheelbase_m = row.x_m;
+    aircraft.wheel_span_m = 12.86;
+    aircraft.nose_wheel_span_m = 2.0 * row.half_nose_m;
+    aircraft.steering_limit_rad = radians(64.0);
+    const HalfTurn half = half_turn(aircraft, Limits{}, 0.0);
+    struct Part {
+      const char* what;
+      double expected, got;
+    };
+    for (const Part& part :
+         {Part{"radius of the main gear's middle, m", row.y_m, half.gear_radius_m},
+          Part{"pavement, tyre to tyre, m", row.width_m, half.bare_m},
+          Part{"outer nose tyre, m", row.nose_m, half.nose_radius_m + row.half_nose_m}}) {
+      check({.what = part.what,
+             .source = kDataBook,
+             .place = "p. 185, fig. 11.14, minimum pavement width for a 180 deg turn",
+             .expected = part.expected,
+             .got = part.got,
+             .tolerance = 0.3,
+             .worked = true});
+    }
+  }
+}
+
+TEST_CASE("half turn: radii of the tips at 64 degrees") {
+  // Wing and tail tips from the table of turning radii of the same aircraft.
+  Aircraft aircraft;
+  aircraft.wheelbase_m = 25.88;
+  aircraft.turn_axis_ahead_m = 0.61;
+  aircraft.steering_limit_rad = radians(64.0);
+  aircraft.wing_span_m = 2.0 * 30.97;
+  aircraft.wing_tip_behind_m = 8.59;
+  aircraft.tailplane_span_m = 2.0 * 11.02;
+  aircraft.tail_behind_m = 31.69;
+  aircraft.nose_tip_ahead_m = 31.78;
+  const HalfTurn half = half_turn(aircraft, Limits{}, 0.0);
+  struct Part {
+    const char* what;
+    double expected, got;
+  };
+  for (const Part& part : {Part{"wing tip, m", 44.2, half.wing_tip_radius_m},
+                           Part{"nose tip, m", 33.5, half.nose_tip_radius_m},
+                           Part{"tail, m", 39.9, half.tail_radius_m}}) {
+    check({.what = part.what,
+           .source = kDataBook,
+           .place = "p. 185, fig. 11.14, R4 to R6 of the shorter aircraft",
+           .expected = part.expected,
+           .got = part.got,
+           .tolerance = 0.3,
+           .worked = true});
+  }
+}
+
+TEST_CASE("half turn: the design angle of a turn pad") {
+  Aircraft aircraft;
+  aircraft.steering_limit_rad = radians(45.0);
+  const HalfTurn half = half_turn(aircraft, Limits{}, 0.0);
+  check({.what = "turn axis at 45 deg: the wheelbase, m",
+         .source = "ICAO Annex 14 Vol I, 3.3.5",
+         .place = "nose-wheel angle of at most 45 deg for design",
+         .origin = Origin::FromMemory,
+         .expected = aircraft.wheelbase_m,
+         .got = half.gear_radius_m,
+         .tolerance = 1e-9});
+  check({.what = "radius of 180 deg turn, m",
+         .source = "Horonjeff, McKelvey et al., Planning and Design of Airports, 5th ed. 2010",
+         .place = "p. 58, eq. 2-1: b tan(90 - beta) + t/2, width twice that without the nose",
+         .origin = Origin::Identity,
+         .expected = aircraft.wheelbase_m * std::tan(radians(45.0)) + 0.5 * aircraft.wheel_span_m,
+         .got = half.bare_m - half.nose_radius_m - 0.5 * aircraft.nose_wheel_span_m,
+         .tolerance = 1e-9});
+}
