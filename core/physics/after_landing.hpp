@@ -81,11 +81,11 @@ struct AfterLanding {
 };
 
 // Pack temperature of the mean brake when the taxi-out begins; the condition's own when no
-// turnaround is included.
+// turnaround is included. `brief` as tightened for its surface.
 double brakes_at_taxi_out_k(const Brief& brief, const Air& air);
 
-// `brief` as tightened for its surface and `run` as computed from it, started with the brakes as
-// brakes_at_taxi_out_k has them.
+// `brief` likewise, and `run` as computed from it, started with the brakes as brakes_at_taxi_out_k
+// has them.
 AfterLanding after_landing(const Brief& brief, const Air& air, const RouteRun& run);
 
 }  // namespace tillerline
