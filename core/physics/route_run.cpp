@@ -16,7 +16,8 @@ namespace {
 using namespace elementary;
 
 constexpr double kLeast_m = 1e-9;             // shorter ways count as none
-constexpr double kBarelyGaining_mps2 = 0.02;  // idle alone is given up below this
+constexpr double kBarelyGaining_mps2 = 0.02;  // idle alone is given up at this and below
+constexpr double kSameAcceleration_mps2 = 1e-9;
 constexpr double kSameSpeed_mps = 1e-9;
 constexpr double kRoundingRoom_m = 1e-6;
 constexpr double kShortestRoll_s = 4.0;  // between applications: if less, the speed is held
@@ -191,6 +192,11 @@ class Runner {
   double most_extra_thrust_n() const {
     const RollForces& forces = leg_plan().forces;
     return std::max(0.0, thrust_limit_n() - forces.thrust_n + forces.thrust_fall_nspm * speed_);
+  }
+
+  // True at the very speed where a roll ends because it barely gains, whatever its last digit.
+  static bool barely_gains(double acceleration_mps2) {
+    return acceleration_mps2 <= kBarelyGaining_mps2 + kSameAcceleration_mps2;
   }
 
   Band band() const {
@@ -390,7 +396,7 @@ class Runner {
     const double limit = std::max(leg_plan().limit_mps, walk);
     const double a = idle_acceleration();
     const bool stalls = turn.window.state == WindowState::Stalls;
-    if (speed_ <= 0.0 || (speed_ < walk - 1e-6 && a < kBarelyGaining_mps2)) {
+    if (speed_ <= 0.0 || (speed_ < walk - 1e-6 && barely_gains(a))) {
       if (!push_to_speed(walk)) stuck();
       return;
     }
@@ -437,7 +443,7 @@ class Runner {
     }
     const double goal = hold_speed(b);
     const bool at_rest_held = speed_ <= 0.0 && breakaway_margin_n(leg_plan().forces) < 0.0;
-    if (at_rest_held || (speed_ < goal - kSameSpeed_mps && a < kBarelyGaining_mps2)) {
+    if (at_rest_held || (speed_ < goal - kSameSpeed_mps && barely_gains(a))) {
       if (!push_to_speed(std::max(goal, brief_.limits.walking_pace_mps))) stuck();
       return;
     }
