@@ -115,7 +115,7 @@ void compute_card(const Brief& brief, Card& out) {
   // From here on everything is for the surface of the day, and for the brakes as they are when the
   // taxi begins.
   Brief today = tightened_for_surface(brief, out.surface_limits);
-  today.condition.brake_temperature_k = brakes_at_taxi_out_k(brief, out.air);
+  today.condition.brake_temperature_k = brakes_at_taxi_out_k(today, out.air);
 
   out.roll = roll_answer(today, out.air);
   plan_turns(today, out.air, out.turns);
@@ -130,6 +130,7 @@ void compute_card(const Brief& brief, Card& out) {
   fill_restart(today, out);
   out.engines = engine_choices(today, out.air);
   out.after_landing = after_landing(today, out.air, out.run);
+  out.standards = standards_answer(today, out.tracks, out.turns);
   if (today.route.half_turn_width_m > 0.0)
     out.half_turn = half_turn(today.aircraft, today.limits, today.route.half_turn_width_m);
   fill_cautions(today, out);
