@@ -8,7 +8,8 @@
 // two-term recurrence with real coefficients and converges everywhere: no table, no sine. Lengths
 // in metres, curvature 1/m, positive to the right; growth 1/m^2.
 // Valid for turns up to a right angle along one clothoid (an eased turn of 180 degrees has no
-// more), where the series is good to 1e-15 of the length.
+// more): good to 1e-15 of the length from its straight end, to 1e-13 from the other, where terms
+// cancel.
 #pragma once
 
 namespace tillerline {

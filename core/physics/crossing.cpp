@@ -38,9 +38,9 @@ CrossingTurn crossing_turn(const Aircraft& aircraft, double turn_rad, double hal
   turn.nose_on_pavement = turn.allowed_excursion_m > 0.0;
   turn.radius_m = painted_radius_m;
   if (turn.nose_on_pavement) {
-    // The axis that turns moves with the radius by decimetres at most: settled after a few rounds.
+    // The axis that turns moves with the radius by decimetres at most: settled well before the last round.
     turn.radius_m = tightest_m;
-    for (int round = 0; round < 8; ++round) {
+    for (int round = 0; round < 20; ++round) {
       const double nose_m = aircraft.wheelbase_m - turn_axis_at_radius_m(aircraft, turn.radius_m);
       turn.radius_m =
           std::max(tightest_m, radius_for_excursion_m(turn.allowed_excursion_m, turn_rad, nose_m));

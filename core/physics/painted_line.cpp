@@ -172,16 +172,43 @@ void push_leg(PaintedLine& line, const Leg& leg) {
   if (easing_m > 0.0) push_clothoid(curvature_pm, 0.0);
 }
 
+// Where a route has an arc at its end: the straight on which it goes on, as wide as the arc.
+Leg straight_on(const Leg& arc) {
+  Leg leg;
+  leg.length_m = 0.0;
+  leg.width_m = arc.width_m;
+  return leg;
+}
+
+// The leg at which looking for a foot ends in this direction.
+int outermost_near(const TaxiRoute& route, int turn_leg, int direction) {
+  constexpr int kNearLegs = 2;
+  const int end = direction < 0 ? 0 : static_cast<int>(route.legs.size()) - 1;
+  int leg = turn_leg;
+  for (int n = 0; leg != end; ++n) {
+    if (n >= kNearLegs && route.legs[static_cast<std::size_t>(leg)].kind == LegKind::Straight)
+      break;
+    leg += direction;
+  }
+  return leg;
+}
+
 }  // namespace
 
 PaintedLine painted_line(const TaxiRoute& route, int turn_leg) {
-  constexpr int kNearLegs = 2;
+  const int first_near = outermost_near(route, turn_leg, -1);
+  const int last_near = outermost_near(route, turn_leg, 1);
+  const int count = static_cast<int>(route.legs.size());
   PaintedLine line;
-  for (int i = 0; i < static_cast<int>(route.legs.size()); ++i) {
+  for (int i = 0; i < count; ++i) {
+    const Leg& leg = route.legs[static_cast<std::size_t>(i)];
+    const bool arc = leg.kind == LegKind::Arc;
+    if (i == first_near) line.first_near = line.pieces.size();
+    if (i == 0 && arc) push_leg(line, straight_on(leg));
     if (i == turn_leg) line.turn = line.pieces.size();
-    if (i == turn_leg - kNearLegs) line.first_near = line.pieces.size();
-    push_leg(line, route.legs[static_cast<std::size_t>(i)]);
-    if (i <= turn_leg + kNearLegs) line.last_near = line.pieces.size() - 1;
+    push_leg(line, leg);
+    if (i == count - 1 && arc) push_leg(line, straight_on(leg));
+    if (i == last_near) line.last_near = line.pieces.size() - 1;
   }
   // Outwards from the turn, so that rounding is least where it matters.
   LinePoint here{};

@@ -48,9 +48,11 @@ struct PaintedLine {
     double lead_in_m = 0.0;   // arcs
   };
   std::size_t turn = 0;        // index of the piece that begins at the origin
-  std::size_t first_near = 0;  // pieces of the turn and of two legs on either side
+  std::size_t first_near = 0;  // pieces of the turn and of two legs on either side, up to straights
   std::size_t last_near = 0;
-  FixedList<Piece, 3 * kMaxLegs> pieces;
+  // A route that begins or ends in an arc has a straight of no length before or behind it.
+  static constexpr std::size_t kMost = 3 * kMaxLegs + 2;
+  FixedList<Piece, kMost> pieces;
 };
 
 PaintedLine painted_line(const TaxiRoute& route, int turn_leg);
@@ -69,7 +71,7 @@ double crossing_radius_m(const Leg& arc);
 
 // Signed distance of a point from the line near the turn (positive: to the right of the direction
 // of travel) and the pavement's half widths at its foot. Looks at the turn and two legs on either
-// side.
+// side, and on to the next straight where that ends with an arc.
 struct LineOffset {
   double offset_m = 0.0;
   double left_half_width_m = 0.0;

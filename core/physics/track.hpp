@@ -59,8 +59,9 @@ double nose_wheel_angle_rad(double lag_rad, double ahead_m, double wheelbase_m);
 // Radius of the main-gear axis when a point `ahead_m` before it lags by this much, m.
 double smallest_gear_radius_m(double largest_lag_rad, double ahead_m);
 
-// Largest lag in the arc at `leg` of a point kept on the painted line, carried through the route:
-// at the end of a plain arc, within the last easing curve of an eased one.
+// Largest lag, to either side, in the arc at `leg` of a point kept on the painted line, carried
+// through the route: at the end of a plain arc, within the last easing curve of an eased one, or at
+// its begin when it comes from a tighter arc or swings over from one to the other side.
 double largest_lag_in_turn_rad(const TaxiRoute& route, int leg, double ahead_m);
 
 // Largest inward distance of the main-gear axis from a centreline straight - arc - straight whose

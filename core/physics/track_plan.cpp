@@ -51,7 +51,7 @@ Pose pose_of_axis(const Setting& setting, Point axis, double heading_rad) {
 // route: known at the begin of every piece of the line, one formula from there.
 struct CarriedLag {
   double ahead_m = 0.0;
-  double at_begin_rad[3 * kMaxLegs + 1] = {};
+  double at_begin_rad[PaintedLine::kMost + 1] = {};
 };
 
 double lag_along_piece_rad(const PaintedLine::Piece& piece, double ahead_m, double lag_rad,
@@ -324,6 +324,25 @@ double nose_wheel_rate_radps(const Setting& setting, double lag_rad, double lag_
   return std::abs(angle_per_lag * lag_growth_pm * eye_speed_mps);
 }
 
+// Within a plain arc the lag goes one way, so it is largest at its end, or at its begin when it
+// comes from a tighter arc just before. Easing out the curvature falls, and it is largest where the
+// lag ceases to grow; where it does not grow even before, it was largest at the begin.
+double largest_lag_rad(const PaintedLine& line, const CarriedLag& carried, const Leg& arc) {
+  const double at_begin_rad = std::abs(carried.at_begin_rad[line.turn]);
+  const double length_m = leg_length_m(arc);
+  const double easing_m = leg_easing_m(arc);
+  if (easing_m <= 0.0) return std::max(at_begin_rad, std::abs(carried.at_begin_rad[line.turn + 1]));
+  const double side = arc.turn_rad < 0.0 ? -1.0 : 1.0;
+  const auto growth_pm = [&](double at_m) {
+    const double lag_rad = lag_at_rad(carried, line, at_m);
+    return side * (leg_curvature_pm(arc, at_m) - sine(lag_rad) / carried.ahead_m);
+  };
+  const double eases_out_m = length_m - easing_m;
+  if (growth_pm(eases_out_m) <= 0.0 || growth_pm(length_m) >= 0.0) return at_begin_rad;
+  const double peaks_m = find_zero(eases_out_m, length_m, growth_pm);
+  return std::max(at_begin_rad, std::abs(lag_at_rad(carried, line, peaks_m)));
+}
+
 TrackPlan eye_on_line_plan(const Setting& setting, int leg, double speed_mps) {
   const Aircraft& aircraft = setting.brief.aircraft;
   const double eye_m = setting.eye_m;
@@ -332,7 +351,9 @@ TrackPlan eye_on_line_plan(const Setting& setting, int leg, double speed_mps) {
   TrackPlan plan;
   plan.technique = TurnTechnique::EyeOnLine;
   plan.samples = kPlanSamples;
-  double largest_lag_rad = 0.0;
+  // Of the turn itself, not of its neighbours in the picture; and exact, since the lag peaks with a
+  // corner where an arc ends, between two samples.
+  const double largest_rad = largest_lag_rad(setting.line, carried, setting.arc);
   for (int i = 0; i < kPlanSamples; ++i) {
     const double at_m = (end_m + kRunUp_m) * i / (kPlanSamples - 1) - kRunUp_m;
     const LinePoint line = line_at(setting.line, at_m);
@@ -344,14 +365,13 @@ TrackPlan eye_on_line_plan(const Setting& setting, int leg, double speed_mps) {
     plan.steering_rate_radps =
         std::max(plan.steering_rate_radps,
                  nose_wheel_rate_radps(setting, lag_rad, lag_growth_pm, speed_mps));
-    plan.steering_rad = std::max(plan.steering_rad, std::abs(plan.nose_wheel_rad[i]));
-    largest_lag_rad = std::max(largest_lag_rad, std::abs(lag_rad));
   }
+  plan.steering_rad = nose_wheel_angle_rad(largest_rad, eye_m, setting.wheelbase_m);
   plan.possible = plan.steering_rad <= aircraft.steering_limit_rad;
   plan.ramps_fit = plan.steering_rate_radps <= aircraft.steering_rate_radps;
   plan.start_before_arc_m = eye_m;
   plan.eye_past_crossing_m = -setting.crossing_radius_m * tangent(0.5 * setting.angle_rad);
-  plan.smallest_gear_radius_m = smallest_gear_radius_m(largest_lag_rad, eye_m);
+  plan.smallest_gear_radius_m = smallest_gear_radius_m(largest_rad, eye_m);
   measure_plan(setting, plan);
   return plan;
 }
@@ -360,21 +380,8 @@ TrackPlan eye_on_line_plan(const Setting& setting, int leg, double speed_mps) {
 
 double largest_lag_in_turn_rad(const TaxiRoute& route, int leg, double ahead_m) {
   const PaintedLine line = painted_line(route, leg);
-  const CarriedLag carried = carried_lag(line, ahead_m);
-  const Leg& arc = route.legs[static_cast<std::size_t>(leg)];
-  const double length_m = leg_length_m(arc);
-  const double side = arc.turn_rad < 0.0 ? -1.0 : 1.0;
-  // Within a plain arc the lag grows steadily, so it is largest at its end. Easing out the
-  // curvature falls, and it is largest where the lag begins to fall.
-  const double easing_m = leg_easing_m(arc);
-  if (easing_m <= 0.0) return std::abs(carried.at_begin_rad[line.turn + 1]);
-  const auto growth_pm = [&](double at_m) {
-    return side * (leg_curvature_pm(arc, at_m) - sine(lag_at_rad(carried, line, at_m)) / ahead_m);
-  };
-  const double eases_out_m = length_m - easing_m;
-  const bool still_grows = growth_pm(eases_out_m) > 0.0 && growth_pm(length_m) < 0.0;
-  const double at_m = still_grows ? find_zero(eases_out_m, length_m, growth_pm) : eases_out_m;
-  return std::abs(lag_at_rad(carried, line, at_m));
+  return largest_lag_rad(line, carried_lag(line, ahead_m),
+                         route.legs[static_cast<std::size_t>(leg)]);
 }
 
 TrackAnswer track_answer(const Brief& brief, int leg, double speed_mps) {

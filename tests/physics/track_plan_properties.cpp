@@ -1,0 +1,430 @@
+// Properties of the plans: mirrored turns mirror, limits, swings, eased lines and S-turns.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "draws.hpp"
+#include "physics/track.hpp"
+#include "physics/turn_axis.hpp"
+#include "physics/units.hpp"
+#include "worst.hpp"
+
+using namespace tillerline;
+using namespace tillerline::tests;
+
+namespace {
+
+Leg straight(double length_m) {
+  Leg leg;
+  leg.length_m = length_m;
+  return leg;
+}
+
+Leg arc_leg(double radius_m, double turn_rad, double easing_m = 0.0) {
+  Leg leg;
+  leg.kind = LegKind::Arc;
+  leg.radius_m = radius_m;
+  leg.turn_rad = turn_rad;
+  leg.easing_m = easing_m;
+  return leg;
+}
+
+Brief brief_of(std::initializer_list<Leg> legs) {
+  Brief brief;
+  brief.route.legs.clear();
+  for (const Leg& leg : legs) brief.route.legs.push(leg);
+  return brief;
+}
+
+Brief random_brief(Draws& draws) {
+  Brief brief;
+  brief.route.legs.clear();
+  Aircraft& a = brief.aircraft;
+  a.wheelbase_m = draws.between(18.0, 33.0);
+  a.eye_ahead_m = a.wheelbase_m + draws.between(0.5, 5.0);
+  a.wing_tip_behind_m = draws.between(-4.0, 12.0);
+  if (draws.coin()) {
+    a.turn_axis_ahead_m = draws.between(-0.5, 1.0);
+    a.body_gear_steer_share = draws.between(0.0, 0.2);
+    a.body_gear_behind_m = draws.between(0.0, 3.5);
+  }
+  const int legs = 2 + draws.below(5);
+  for (int i = 0; i < legs; ++i) {
+    Leg leg = draws.below(3) == 0
+                  ? straight(draws.between(20.0, 200.0))
+                  : arc_leg(draws.between(30.0, 110.0), draws.sign() * draws.between(0.15, 2.8));
+    if (draws.coin()) leg.easing_m = draws.between(1.0, 40.0);
+    leg.width_m = draws.between(20.0, 30.0);
+    if (draws.coin()) leg.widening_m = draws.between(0.0, 8.0);
+    if (draws.coin()) leg.lead_in_m = draws.between(0.0, 50.0);
+    brief.route.legs.push(leg);
+  }
+  return brief;
+}
+
+Brief mirrored(Brief brief) {
+  for (Leg& leg : brief.route.legs) leg.turn_rad = -leg.turn_rad;
+  return brief;
+}
+
+void same(double a, double b) { CHECK(a == b); }
+
+void check_mirror(const TrackPlan& a, const TrackPlan& b) {
+  CHECK(a.possible == b.possible);
+  CHECK(a.ramps_fit == b.ramps_fit);
+  same(a.steering_rad, b.steering_rad);
+  same(a.steering_rate_radps, b.steering_rate_radps);
+  same(a.start_before_arc_m, b.start_before_arc_m);
+  same(a.eye_past_arc_begin_m, b.eye_past_arc_begin_m);
+  same(a.eye_past_crossing_m, b.eye_past_crossing_m);
+  same(a.nose_overshoot_m, b.nose_overshoot_m);
+  same(a.eye_overshoot_m, b.eye_overshoot_m);
+  same(a.nose_off_line_m, b.nose_off_line_m);
+  same(a.gear_off_line_m, b.gear_off_line_m);
+  same(a.smallest_gear_radius_m, b.smallest_gear_radius_m);
+  same(a.wing_reach_m, b.wing_reach_m);
+  same(a.tail_reach_m, b.tail_reach_m);
+  same(a.main_outside_m, b.main_outside_m);
+  same(a.main_inside_m, b.main_inside_m);
+  same(a.wing_outside_m, b.wing_outside_m);
+  same(a.wing_inside_m, b.wing_inside_m);
+  same(a.tail_swing_m, b.tail_swing_m);
+  same(a.margins.left_main_m, b.margins.right_main_m);
+  same(a.margins.right_main_m, b.margins.left_main_m);
+  same(a.margins.nose_m, b.margins.nose_m);
+  for (int i = 0; i < a.samples; ++i) {
+    same(a.pose[i].gear.x_m, b.pose[i].gear.x_m);
+    same(a.pose[i].gear.y_m, -b.pose[i].gear.y_m);
+    same(a.pose[i].heading_rad, -b.pose[i].heading_rad);
+    same(a.nose_wheel_rad[i], -b.nose_wheel_rad[i]);
+  }
+}
+
+double largest(const double* values, int count) {
+  double most = 0.0;
+  for (int i = 0; i < count; ++i) most = std::max(most, std::abs(values[i]));
+  return most;
+}
+
+}  // namespace
+
+TEST_CASE("track: mirrored turns mirror to the last bit, eased, chained, about any axis") {
+  Draws draws(20261150);
+  int turns = 0;
+  for (int i = 0; i < 60; ++i) {
+    const Brief brief = random_brief(draws);
+    const Brief mirror = mirrored(brief);
+    const double speed = draws.between(1.5, 8.0);
+    for (std::size_t k = 0; k < brief.route.legs.size(); ++k) {
+      if (brief.route.legs[k].kind != LegKind::Arc) continue;
+      const int leg = static_cast<int>(k);
+      const TrackAnswer a = track_answer(brief, leg, speed), b = track_answer(mirror, leg, speed);
+      CAPTURE(i);
+      CAPTURE(leg);
+      check_mirror(a.eye_on_line, b.eye_on_line);
+      check_mirror(a.gear_on_line, b.gear_on_line);
+      same(a.crossing.radius_m, b.crossing.radius_m);
+      same(a.turn_axis_ahead_m, b.turn_axis_ahead_m);
+      same(largest_lag_in_turn_rad(brief.route, leg, 30.0),
+           largest_lag_in_turn_rad(mirror.route, leg, 30.0));
+      ++turns;
+    }
+  }
+  CHECK(turns > 100);
+}
+
+TEST_CASE("track: swings to both sides, and reach as the larger of them") {
+  Draws draws(20261151);
+  for (int i = 0; i < 60; ++i) {
+    Brief brief = random_brief(draws);
+    brief.route.legs.clear();
+    brief.route.legs.push(straight(200.0));
+    brief.route.legs.push(arc_leg(draws.between(60.0, 110.0),
+                                  draws.sign() * draws.between(0.3, 2.5),
+                                  draws.coin() ? draws.between(1.0, 15.0) : 0.0));
+    brief.route.legs.push(straight(200.0));
+    const Aircraft& a = brief.aircraft;
+    const TrackAnswer answer = track_answer(brief, 1, 4.0);
+    for (const TrackPlan* plan : {&answer.eye_on_line, &answer.gear_on_line}) {
+      CHECK(plan->wing_reach_m == std::max(plan->wing_outside_m, plan->wing_inside_m));
+      CHECK(plan->wing_reach_m >= 0.5 * a.wing_span_m);
+      CHECK(plan->wing_outside_m > 0.4 * a.wing_span_m);
+      CHECK(plan->wing_inside_m > 0.4 * a.wing_span_m);
+      CHECK(plan->tail_reach_m >= plan->tail_swing_m);
+      CHECK(plan->main_outside_m > 0.0);
+      CHECK(plan->main_inside_m >= 0.5 * a.wheel_span_m - 1e-9);
+    }
+    // The gear on the line keeps the outer wheels half a span out, the tail swings farther out than
+    // half its span; the eye on the line draws the gear inwards.
+    const TrackPlan& gear = answer.gear_on_line;
+    CHECK(gear.tail_swing_m > 0.5 * a.tailplane_span_m);
+    CHECK(gear.main_outside_m == doctest::Approx(0.5 * a.wheel_span_m).epsilon(0.05));
+    CHECK(answer.eye_on_line.main_inside_m > gear.main_inside_m);
+    CHECK(answer.eye_on_line.main_inside_m ==
+          doctest::Approx(answer.eye_on_line.gear_off_line_m + 0.5 * a.wheel_span_m).epsilon(0.01));
+  }
+}
+
+TEST_CASE("track: tail swing in a steady turn is that of its circle") {
+  Brief brief = brief_of({straight(300.0), arc_leg(50.0, 3.0), straight(300.0)});
+  brief.aircraft.steering_rate_radps = 0.0;
+  const Aircraft& a = brief.aircraft;
+  const TrackPlan plan = track_answer(brief, 1, 4.0).gear_on_line;
+  const auto outside = [&](double out, double behind) {
+    return std::hypot(50.0 + out, behind) - 50.0;
+  };
+  CHECK(plan.tail_swing_m ==
+        doctest::Approx(outside(0.5 * a.tailplane_span_m, a.tail_behind_m)).epsilon(1e-12));
+  CHECK(plan.wing_outside_m ==
+        doctest::Approx(outside(0.5 * a.wing_span_m, a.wing_tip_behind_m)).epsilon(1e-12));
+  CHECK(plan.main_outside_m == doctest::Approx(0.5 * a.wheel_span_m).epsilon(1e-12));
+}
+
+TEST_CASE("track: a hardly noticeable bend of huge radius is a straight") {
+  const Brief brief = brief_of({straight(200.0), arc_leg(5e6, 2e-5), straight(200.0)});
+  const TrackAnswer answer = track_answer(brief, 1, 4.0);
+  const Aircraft& a = brief.aircraft;
+  for (const TrackPlan* plan : {&answer.eye_on_line, &answer.gear_on_line}) {
+    CHECK(plan->steering_rad < 1e-5);
+    CHECK(plan->gear_off_line_m < 36.0 * 36.0 / (2.0 * 5e6));
+    CHECK(plan->wing_reach_m == doctest::Approx(0.5 * a.wing_span_m).epsilon(1e-5));
+    CHECK(plan->tail_swing_m == doctest::Approx(0.5 * a.tailplane_span_m).epsilon(1e-4));
+    CHECK(plan->margins.left_main_m ==
+          doctest::Approx(0.5 * (23.0 - a.wheel_span_m)).epsilon(1e-4));
+  }
+}
+
+TEST_CASE("track: a vanishing easing gives the plain arc steered at once") {
+  Brief plain = brief_of({straight(200.0), arc_leg(55.0, 1.6), straight(200.0)});
+  plain.aircraft.steering_rate_radps = 0.0;
+  Brief eased = plain;
+  eased.route.legs[1].easing_m = 1e-7;
+  const TrackAnswer a = track_answer(plain, 1, 4.0), b = track_answer(eased, 1, 4.0);
+  const auto alike = [](double x, double y) { CHECK(x == doctest::Approx(y).epsilon(1e-6)); };
+  alike(a.eye_on_line.gear_off_line_m, b.eye_on_line.gear_off_line_m);
+  alike(a.eye_on_line.steering_rad, b.eye_on_line.steering_rad);
+  alike(a.eye_on_line.margins.left_main_m, b.eye_on_line.margins.left_main_m);
+  alike(a.eye_on_line.eye_past_crossing_m, b.eye_on_line.eye_past_crossing_m);
+  alike(a.gear_on_line.nose_overshoot_m, b.gear_on_line.nose_overshoot_m);
+  alike(a.gear_on_line.eye_overshoot_m, b.gear_on_line.eye_overshoot_m);
+  alike(a.gear_on_line.eye_past_crossing_m, b.gear_on_line.eye_past_crossing_m);
+  alike(a.gear_on_line.eye_past_arc_begin_m, b.gear_on_line.eye_past_arc_begin_m);
+  alike(a.gear_on_line.steering_rad, b.gear_on_line.steering_rad);
+  alike(a.gear_on_line.smallest_gear_radius_m, b.gear_on_line.smallest_gear_radius_m);
+  alike(largest_lag_in_turn_rad(plain.route, 1, 34.0),
+        largest_lag_in_turn_rad(eased.route, 1, 34.0));
+  CHECK(b.gear_on_line.ramps_fit == false);  // no nose wheel is that quick
+}
+
+TEST_CASE("track: gear kept on an eased line: nose wheels by the curvature, at its rate") {
+  Brief brief = brief_of({straight(200.0), arc_leg(50.0, -1.5, 25.0), straight(200.0)});
+  brief.aircraft.steering_rate_radps = 0.12;
+  const double wheelbase = brief.aircraft.wheelbase_m;
+  const TrackPlan plan = track_answer(brief, 1, 4.0).gear_on_line;
+  CHECK(plan.technique == TurnTechnique::MainGearOnLine);
+  CHECK(plan.possible);
+  CHECK(plan.steering_rad == doctest::Approx(std::atan(wheelbase / 50.0)).epsilon(1e-14));
+  CHECK(plan.steering_rate_radps ==
+        doctest::Approx(wheelbase * 4.0 / (50.0 * 25.0)).epsilon(1e-14));
+  CHECK(plan.ramps_fit);
+  CHECK(plan.gear_off_line_m < 1e-9);
+  CHECK(plan.start_before_arc_m == 0.0);
+  CHECK(plan.shift_m == 0.0);
+  CHECK(plan.smallest_gear_radius_m == 50.0);
+  CHECK(largest(plan.nose_wheel_rad, plan.samples) ==
+        doctest::Approx(plan.steering_rad).epsilon(1e-14));
+  // Rate from one sample to the next: never above the one said, and near it where the easing
+  // begins.
+  const double step = (leg_length_m(brief.route.legs[1]) + 20.0) / (kPlanSamples - 1);
+  double fastest = 0.0;
+  for (int i = 1; i < plan.samples; ++i)
+    fastest = std::max(fastest,
+                       std::abs(plan.nose_wheel_rad[i] - plan.nose_wheel_rad[i - 1]) / step * 4.0);
+  CHECK(fastest <= plan.steering_rate_radps * (1.0 + 1e-12));
+  CHECK(fastest > 0.98 * plan.steering_rate_radps);
+  // Just too slow for it.
+  brief.aircraft.steering_rate_radps = 0.99 * plan.steering_rate_radps;
+  CHECK(!track_answer(brief, 1, 4.0).gear_on_line.ramps_fit);
+  brief.aircraft.steering_limit_rad = 0.99 * plan.steering_rad;
+  CHECK(!track_answer(brief, 1, 4.0).gear_on_line.possible);
+  // The nose runs past the outbound line as far as the furthest of many places.
+  double nose = 0.0, eye = 0.0;
+  const Brief fine = brief_of({straight(200.0), arc_leg(50.0, 1.5, 25.0), straight(200.0)});
+  const PaintedLine line = painted_line(fine.route, 1);
+  const LinePoint out = line_at(line, leg_length_m(fine.route.legs[1]));
+  for (double at = 0.0; at < leg_length_m(fine.route.legs[1]); at += 0.001) {
+    const LinePoint here = line_at(line, at);
+    const auto past = [&](double ahead) {
+      const Point p = ahead_of(here.point, here.heading_rad, ahead);
+      return (p.x_m - out.point.x_m) * std::sin(1.5) - (p.y_m - out.point.y_m) * std::cos(1.5);
+    };
+    nose = std::max(nose, past(wheelbase));
+    eye = std::max(eye, past(brief.aircraft.eye_ahead_m));
+  }
+  CHECK(plan.nose_overshoot_m == doctest::Approx(nose).epsilon(1e-6));
+  CHECK(plan.eye_overshoot_m == doctest::Approx(eye).epsilon(1e-6));
+  CHECK(plan.eye_past_arc_begin_m == brief.aircraft.eye_ahead_m);
+  CHECK(plan.eye_past_crossing_m ==
+        doctest::Approx(brief.aircraft.eye_ahead_m -
+                        crossing_radius_m(fine.route.legs[1]) * std::tan(0.75))
+            .epsilon(1e-13));
+}
+
+TEST_CASE("track: easing lowers the rate and the deviation asked of the nose wheels") {
+  Brief brief = brief_of({straight(200.0), arc_leg(50.0, 1.5), straight(200.0)});
+  double last_rate = 1e9;
+  for (const double easing : {0.0, 10.0, 20.0, 40.0}) {
+    brief.route.legs[1].easing_m = easing;
+    const TrackPlan plan = track_answer(brief, 1, 4.0).eye_on_line;
+    CHECK(plan.steering_rate_radps < last_rate);
+    last_rate = plan.steering_rate_radps;
+  }
+}
+
+TEST_CASE("track: largest lag of an eased arc is the largest of many places") {
+  Draws draws(20261152);
+  Worst worst;
+  for (int i = 0; i < 100; ++i) {
+    const double radius = draws.between(30.0, 90.0);
+    const double turn = draws.sign() * draws.between(0.3, 2.8);
+    const double easing = draws.between(0.05, 1.0) * radius * std::abs(turn);
+    const Brief brief = brief_of({straight(80.0), arc_leg(radius, turn, easing), straight(80.0)});
+    const double ahead = draws.between(15.0, 36.0);
+    const double length = leg_length_m(brief.route.legs[1]);
+    double lag = 0.0, most = 0.0;
+    const double step = length / 20000.0;
+    for (int k = 0; k < 20000; ++k) {
+      lag = lag_after_m(lag, ahead, leg_curvature_pm(brief.route.legs[1], (k + 0.5) * step), step);
+      most = std::max(most, std::abs(lag));
+    }
+    worst.note(largest_lag_in_turn_rad(brief.route, 1, ahead) - most, i);
+  }
+  CHECK(worst.error < 1e-6);
+  // Entered out of a much tighter turn the lag falls all the way, and out of one to the other side
+  // it may not even pass through zero: largest at the begin.
+  const double lag = lag_after_m(0.0, 30.0, 1.0 / 32.0, 64.0);
+  for (const Leg& next : {arc_leg(300.0, 0.3, 20.0), arc_leg(300.0, 0.3), arc_leg(60.0, -0.1, 3.0),
+                          arc_leg(60.0, -0.1)}) {
+    const Brief brief = brief_of({straight(50.0), arc_leg(32.0, 2.0), next, straight(50.0)});
+    CHECK(largest_lag_in_turn_rad(brief.route, 2, 30.0) == doctest::Approx(lag).epsilon(1e-14));
+  }
+  // Out of a wider one it grows.
+  const Brief grows =
+      brief_of({straight(50.0), arc_leg(90.0, 1.0), arc_leg(50.0, 1.0), straight(50.0)});
+  CHECK(largest_lag_in_turn_rad(grows.route, 2, 30.0) ==
+        doctest::Approx(lag_after_m(lag_after_m(0.0, 30.0, 1.0 / 90.0, 90.0), 30.0, 0.02, 50.0))
+            .epsilon(1e-14));
+}
+
+TEST_CASE("track: an S of two plain arcs: ramps do not fit, the nose wheels go from side to side") {
+  const Brief brief =
+      brief_of({straight(200.0), arc_leg(60.0, 0.8), arc_leg(50.0, -0.9), straight(200.0)});
+  const double wheelbase = brief.aircraft.wheelbase_m;
+  const TrackAnswer first = track_answer(brief, 1, 4.0), second = track_answer(brief, 2, 4.0);
+  CHECK(!first.gear_on_line.ramps_fit);
+  CHECK(!second.gear_on_line.ramps_fit);
+  CHECK(first.gear_on_line.steering_rate_radps == 0.0);
+  // Right in the first, left beyond its end; straight before it.
+  const TrackPlan& plan = first.gear_on_line;
+  CHECK(plan.nose_wheel_rad[0] == 0.0);
+  CHECK(plan.nose_wheel_rad[kPlanSamples / 2] ==
+        doctest::Approx(std::atan(wheelbase / 60.0)).epsilon(1e-13));
+  CHECK(plan.nose_wheel_rad[kPlanSamples - 1] ==
+        doctest::Approx(-std::atan(wheelbase / 50.0)).epsilon(1e-13));
+  CHECK(second.gear_on_line.nose_wheel_rad[0] ==
+        doctest::Approx(std::atan(wheelbase / 60.0)).epsilon(1e-13));
+  // The eye on the line carries the lag of the first into the second: there the gear still lies to
+  // the left of the line, outside of the first turn's inside.
+  const double eye = brief.aircraft.eye_ahead_m;
+  const double carried = lag_after_m(0.0, eye, 1.0 / 60.0, 48.0);
+  const double step = (45.0 + 3.5 * eye + 10.0) / (kPlanSamples - 1);
+  const int at_begin = static_cast<int>(std::lround(10.0 / step));
+  const double off_begin = at_begin * step - 10.0;
+  const double lag_there = off_begin <= 0.0 ? lag_after_m(0.0, eye, 1.0 / 60.0, 48.0 + off_begin)
+                                            : lag_after_m(carried, eye, -1.0 / 50.0, off_begin);
+  CHECK(second.eye_on_line.nose_wheel_rad[at_begin] ==
+        doctest::Approx(std::atan(wheelbase / eye * std::tan(lag_there))).epsilon(1e-12));
+  CHECK(lag_there > 0.3);
+  // After the whole S the lag is to the other side.
+  CHECK(second.eye_on_line.nose_wheel_rad[kPlanSamples - 1] < 0.0);
+}
+
+TEST_CASE("track: an S of two eased arcs swings the nose wheels through without a jump") {
+  const Brief brief = brief_of(
+      {straight(200.0), arc_leg(60.0, 0.9, 30.0), arc_leg(50.0, -0.9, 30.0), straight(200.0)});
+  const TrackAnswer first = track_answer(brief, 1, 3.0);
+  CHECK(first.gear_on_line.ramps_fit);
+  double largest_step = 0.0;
+  for (int i = 1; i < kPlanSamples; ++i)
+    largest_step = std::max(largest_step, std::abs(first.gear_on_line.nose_wheel_rad[i] -
+                                                   first.gear_on_line.nose_wheel_rad[i - 1]));
+  CHECK(largest_step < 0.03);
+  CHECK(first.gear_on_line.nose_wheel_rad[kPlanSamples - 1] < -0.1);
+  CHECK(first.gear_on_line.nose_wheel_rad[kPlanSamples / 2] > 0.3);
+}
+
+TEST_CASE("track: poses are those of the main gear, whichever axis follows the line") {
+  Brief brief = brief_of({straight(200.0), arc_leg(50.0, 1.5), straight(200.0)});
+  brief.aircraft.turn_axis_ahead_m = 0.8;
+  for (const double easing : {0.0, 20.0}) {
+    brief.route.legs[1].easing_m = easing;
+    const TrackAnswer answer = track_answer(brief, 1, 4.0);
+    CHECK(answer.turn_axis_ahead_m == 0.8);
+    const PaintedLine line = painted_line(brief.route, 1);
+    // The axis on the line, but for the few centimetres of shift; the gear 0.8 m behind it.
+    for (int i = 0; i < kPlanSamples; ++i) {
+      const Pose& pose = answer.gear_on_line.pose[i];
+      const double off = offset_from_line(line, point_on_body(pose, 0.8, 0.0)).offset_m;
+      CHECK(std::abs(off) < answer.gear_on_line.shift_m + 0.3);
+      if (easing > 0.0) CHECK(std::abs(off) < 1e-9);
+      const Pose& eye = answer.eye_on_line.pose[i];
+      CHECK(std::abs(offset_from_line(line, point_on_body(eye, brief.aircraft.eye_ahead_m, 0.0))
+                         .offset_m) < 1e-9);
+    }
+    CHECK(answer.gear_on_line.steering_rad ==
+          doctest::Approx(std::atan((brief.aircraft.wheelbase_m - 0.8) / 50.0)).epsilon(1e-13));
+    CHECK(answer.radius_reachable);
+  }
+  // The eye's lag about the axis: the axis itself has no side slip.
+  const double ahead = brief.aircraft.eye_ahead_m - 0.8;
+  const TrackPlan eye = track_answer(brief, 1, 4.0).eye_on_line;
+  const Brief plain = [&] {
+    Brief b = brief;
+    b.aircraft.turn_axis_ahead_m = 0.0;
+    b.aircraft.eye_ahead_m = ahead;
+    b.aircraft.wheelbase_m -= 0.8;
+    return b;
+  }();
+  CHECK(eye.steering_rad ==
+        doctest::Approx(track_answer(plain, 1, 4.0).eye_on_line.steering_rad).epsilon(1e-12));
+  CHECK(eye.smallest_gear_radius_m ==
+        doctest::Approx(track_answer(plain, 1, 4.0).eye_on_line.smallest_gear_radius_m)
+            .epsilon(1e-12));
+  brief.aircraft.steering_limit_rad = std::atan((brief.aircraft.wheelbase_m - 0.8) / 50.0) + 1e-9;
+  CHECK(track_answer(brief, 1, 4.0).radius_reachable);
+  brief.aircraft.steering_limit_rad -= 2e-9;
+  CHECK(!track_answer(brief, 1, 4.0).radius_reachable);
+}
+
+TEST_CASE("track: everything in proportion gives the same angles and proportional distances") {
+  Draws draws(20261153);
+  for (int i = 0; i < 200; ++i) {
+    const double length = draws.between(10.0, 40.0), radius = draws.between(15.0, 100.0);
+    const double lag = draws.between(-0.8, 0.8), way = draws.between(0.0, 120.0);
+    CHECK(lag_after_m(lag, length, 1.0 / radius, way) ==
+          lag_after_m(lag, 2.0 * length, 0.5 / radius, 2.0 * way));
+    CHECK(lag_after_clothoid_m(lag, length, 0.0, 1.0 / radius, way) ==
+          lag_after_clothoid_m(lag, 2.0 * length, 0.0, 0.5 / radius, 2.0 * way));
+    const double turn = draws.between(0.2, 3.0);
+    CHECK(largest_off_tracking_m(2.0 * std::max(radius, length), turn, 2.0 * length) ==
+          doctest::Approx(2.0 * largest_off_tracking_m(std::max(radius, length), turn, length))
+              .epsilon(1e-12));
+    const GearOnLineTurn one = gear_on_line_turn(radius, turn, length, length + 3.0, 1.5, 0.2, 4.0);
+    const GearOnLineTurn two =
+        gear_on_line_turn(2.0 * radius, turn, 2.0 * length, 2.0 * length + 6.0, 1.5, 0.2, 8.0);
+    CHECK(two.nose_path_m == doctest::Approx(2.0 * one.nose_path_m).epsilon(1e-12));
+    CHECK(two.shift_m == doctest::Approx(2.0 * one.shift_m).epsilon(1e-9).scale(1.0));
+    CHECK(two.nose_overshoot_m == doctest::Approx(2.0 * one.nose_overshoot_m).epsilon(1e-8));
+  }
+}
