@@ -3,11 +3,21 @@
 // (The distributions of the standard library may differ from one library to the next.)
 #pragma once
 
+#include <algorithm>
 #include <cmath>
 #include <cstdint>
+#include <cstdlib>
 #include <random>
 
 namespace tillerline::tests {
+
+// How many draws a property is tried on: as usual, or in proportion to TILLERLINE_DRAWS, of which
+// 2000 is usual. (Where every draw is slow, by sanitizers or for each of many mutants.)
+inline int scaled_draws(int usual) {
+  const char* const text = std::getenv("TILLERLINE_DRAWS");
+  const int wanted = text == nullptr ? 0 : std::atoi(text);
+  return wanted > 0 && wanted < 2000 ? std::max(10, usual * wanted / 2000) : usual;
+}
 
 class Draws {
  public:

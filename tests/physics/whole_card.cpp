@@ -170,7 +170,7 @@ TEST_CASE("card: presets give finite numbers and complete runs without gaps") {
 TEST_CASE("card: two thousand random briefs give finite numbers without gaps") {
   Draws draws(20260401);
   int complete = 0;
-  for (int i = 0; i < 2000; ++i) {
+  for (int i = 0; i < scaled_draws(2000); ++i) {
     const BriefDocument document = random_brief(draws);
     CAPTURE(i);
     compute_card(document.brief, card());
@@ -186,7 +186,7 @@ TEST_CASE("card: two thousand random briefs give finite numbers without gaps") {
 TEST_CASE("card: the same brief gives the same bytes") {
   Draws draws(20260402);
   std::vector<BriefDocument> briefs = preset_briefs();
-  for (int i = 0; i < 100; ++i) briefs.push_back(random_brief(draws));
+  for (int i = 0; i < scaled_draws(100); ++i) briefs.push_back(random_brief(draws));
   for (const BriefDocument& document : briefs) {
     compute_card(document.brief, card());
     const std::string once = card_json(document, card(), true);
@@ -207,7 +207,7 @@ TEST_CASE("card: the same brief gives the same bytes") {
 TEST_CASE("card: a mirrored taxi gives exactly the mirrored card") {
   Draws draws(20260403);
   std::vector<BriefDocument> briefs = preset_briefs();
-  for (int i = 0; i < 300; ++i) briefs.push_back(random_brief(draws));
+  for (int i = 0; i < scaled_draws(300); ++i) briefs.push_back(random_brief(draws));
   for (const BriefDocument& document : briefs) {
     CAPTURE(document.aircraft.id);
     CAPTURE(document.route.id);
@@ -246,7 +246,7 @@ TEST_CASE("card: a mirrored taxi gives exactly the mirrored card") {
 
 TEST_CASE("card: headwind on an arc is the mean over its headings") {
   Draws draws(20260404);
-  for (int i = 0; i < 300; ++i) {
+  for (int i = 0; i < scaled_draws(300); ++i) {
     Leg arc;
     arc.kind = LegKind::Arc;
     arc.turn_rad = draws.sign() * draws.between(0.09, 3.1);
