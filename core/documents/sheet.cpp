@@ -51,8 +51,16 @@ std::string wind_words(const Day& day) {
 std::string engines_words(const Source& source) {
   const int running = source.brief().condition.engines_running;
   const int fitted = source.brief().aircraft.engine_count;
-  if (running >= fitted) return "all engines running";
-  return std::to_string(running) + " of " + words::count(fitted, "engine") + " running";
+  const std::string anti_ice = source.brief().condition.engine_anti_ice ? ", anti-ice on" : "";
+  if (running >= fitted) return "all engines running" + anti_ice;
+  return std::to_string(running) + " of " + words::count(fitted, "engine") + " running" + anti_ice;
+}
+
+std::string brakes_words(const Source& source) {
+  if (source.card.after_landing.included) {
+    return words::celsius(source.card.heat.start_k) + " off the stand";
+  }
+  return words::celsius(source.brief().condition.brake_temperature_k) + " now";
 }
 
 std::string day_words(const Source& source) {
@@ -60,7 +68,7 @@ std::string day_words(const Source& source) {
   return words::celsius(day.temperature_k) + ", " +
          words::number(day.qnh_pa / units::kHectopascal_pa, 0) + " hPa, " + wind_words(day) + ", " +
          sheet_parts::surface_words(day) + " · " + engines_words(source) + " · brakes " +
-         words::celsius(source.brief().condition.brake_temperature_k) + " now";
+         brakes_words(source);
 }
 
 std::string impossible_headline(const Source& source) {
@@ -151,6 +159,12 @@ Sheet build_sheet(const BriefDocument& document, const Card& card) {
   sheet.turns = turns(source);
   sheet.heat = sheet_parts::heat_section(source);
   sheet.stop = sheet_parts::stop_section(source);
+  sheet.surface = sheet_parts::surface_section(source);
+  sheet.engines = sheet_parts::engines_section(source);
+  sheet.after_landing = sheet_parts::after_landing_section(source);
+  sheet.restart = sheet_parts::restart_section(source);
+  sheet.room = sheet_parts::room_section(source);
+  sheet.sure = sheet_parts::sure_section(source);
   sheet.card_headline = card_headline(source);
   for (int leg = 0; leg < source.leg_count(); ++leg) {
     sheet.legs.push_back(sheet_parts::leg_line(source, leg));

@@ -75,23 +75,16 @@ std::string chance_words(double chance) { return "a chance of " + words::chance(
 
 std::string surface_tightens_words(const Source& source) {
   const SurfaceLimits& limits = source.card.surface_limits;
-  std::string text = "On this surface (condition code " +
-                     std::to_string(source.card.pavement.condition_code) + ")";
-  if (limits.speeds_cut) {
-    text += " the limits are " + words::knots(limits.straight_speed_mps) + " straight and " +
-            words::knots(limits.sharp_turn_speed_mps) + " in sharp turns";
-  }
-  if (limits.braking_cut) {
-    text += limits.speeds_cut ? ", and" : "";
-    text += " braking is planned at " + format_number(limits.deceleration_mps2, 2) +
-            " m/s² instead of " + format_number(limits.planned_deceleration_mps2, 2) + " m/s²";
-  }
-  return text + ".";
+  return "Condition code " + std::to_string(source.card.pavement.condition_code) +
+         ": the limits are " + words::knots(limits.straight_speed_mps) + " straight, " +
+         words::knots(limits.gentle_turn_speed_mps) + " in gentle turns and " +
+         words::knots(limits.sharp_turn_speed_mps) + " in sharp ones.";
 }
 
-std::string braking_poor_words(const Caution& caution) {
-  const auto said = against(caution.value, caution.limit, 2, " m/s²");
-  return "Braking is poor: the surface allows " + said.value + ", planned " + said.limit + ".";
+std::string braking_poor_words(const Source& source, const Caution& caution) {
+  return "Braking is poor: the wheels can give " + format_number(caution.value, 2) +
+         " m/s² on this surface; " + format_number(caution.limit, 2) + " m/s² was wanted, " +
+         format_number(source.card.surface_limits.deceleration_mps2, 2) + " m/s² is planned.";
 }
 
 std::string restart_beyond_words(const Caution& caution) {
@@ -191,7 +184,7 @@ std::string plain_sentence(const Source& source, const Caution& caution) {
     case CautionKind::SurfaceTightens:
       return surface_tightens_words(source);
     case CautionKind::BrakingPoor:
-      return braking_poor_words(caution);
+      return braking_poor_words(source, caution);
     case CautionKind::RestartBeyondLimit:
       return restart_beyond_words(caution);
     case CautionKind::UnevenThrust:

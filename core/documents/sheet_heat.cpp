@@ -27,6 +27,11 @@ words::Against temperatures(double value_k, double limit_k) {
 
 bool at_stand(const Source& source) { return source.brief().route.end == RouteEnd::StandMark; }
 
+std::string in_brackets(const Source& source) {
+  const std::string band = line_up_band(source);
+  return band.empty() ? "" : " (" + band + ")";
+}
+
 std::string cooling_words(const HeatAnswer& heat) {
   if (!heat.wait_reaches_limit) return "it never cools to the limit in this air";
   return "wait " + words::duration_up(heat.wait_s);
@@ -35,11 +40,11 @@ std::string cooling_words(const HeatAnswer& heat) {
 std::string hot_headline(const Source& source, const words::Against& said) {
   const HeatAnswer& heat = source.card.heat;
   if (!at_stand(source)) {
-    return "Hot at line-up: " + said.value + ", limit " + said.limit + ": " + cooling_words(heat) +
-           ".";
+    return "Hot at line-up: " + said.value + in_brackets(source) + ", limit " + said.limit + ": " +
+           cooling_words(heat) + ".";
   }
-  std::string text =
-      "Hot at the stand: " + said.value + ", limit for the next departure " + said.limit + ": ";
+  std::string text = "Hot at the stand: " + said.value + in_brackets(source) +
+                     ", limit for the next departure " + said.limit + ": ";
   if (!heat.wait_reaches_limit) return text + cooling_words(heat) + ".";
   return text + words::duration_up(heat.wait_s) + " to cool.";
 }
@@ -51,7 +56,7 @@ std::string headline(const Source& source) {
     return stuck_sentence(source) + " The brakes are at " + said.value + " there.";
   }
   if (!heat.within_limit) return hot_headline(source, said);
-  std::string text = said.value + " at " + stop_place(source) + " after " +
+  std::string text = said.value + in_brackets(source) + " at " + stop_place(source) + " after " +
                      words::count(heat.applications, "application") + ", limit " + said.limit;
   if (heat.peak_k > heat.limit_k) {
     return text + ", but " + temperatures(heat.peak_k, heat.limit_k).value + " on the way.";
@@ -124,13 +129,13 @@ SheetSection heat_section(const Source& source) {
   section.title = "Heat";
   section.headline = headline(source);
   section.caption = "Speed and brake temperature along the route, over one distance.";
-  section.rows.push_back(
-      {"Brakes now", words::celsius(heat.start_k), fans_words(source), Tone::Plain});
+  section.rows.push_back({source.card.after_landing.included ? "As the taxi begins" : "Brakes now",
+                          words::celsius(heat.start_k), fans_words(source), Tone::Plain});
   section.rows.push_back({"At " + (complete ? stop_place(source) : std::string("the end")),
-                          end.value, "limit " + end.limit,
+                          end.value + (complete ? in_brackets(source) : ""), "limit " + end.limit,
                           heat.within_limit ? Tone::Plain : Tone::Exceeded});
   section.rows.push_back({"Peak", temperatures(heat.peak_k, heat.limit_k).value,
-                          words::number(heat.rise_k, 0) + " °C above now",
+                          words::number(heat.rise_k, 0) + " °C above the start",
                           heat.peak_k > heat.limit_k ? Tone::Care : Tone::Plain});
   section.rows.push_back(wait_row(heat));
   section.rows.push_back({"Brakes used", words::count(heat.applications, "application"),

@@ -64,6 +64,10 @@ const TrackPlan& chosen_plan(const Source& source, const TrackAnswer& track);
 // sheet_surface.cpp: "dry", "slippery when wet", "slush, 6 mm".
 std::string surface_words(const Day& day);
 
+// sheet_sure.cpp: "52 to 84 s" and "160 to 230 °C", ten and ninety per cent; "" when not known.
+std::string time_to_target_band(const Source& source, double target_mps);
+std::string line_up_band(const Source& source);
+
 // sheet_room.cpp: published rules in words.
 const RuleVerdict* rule_of(const Card& card, const Caution& caution);  // null: not there
 std::string rule_family(const Source& source, RuleFamily family);

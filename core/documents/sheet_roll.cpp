@@ -16,18 +16,24 @@ const char* const kWhy =
     "(breakaway resistance), so starting and rolling on are two questions. Rolling resistance of "
     "1.0 to 2.0 % of the weight on hard pavement is from textbooks (Torenbeek, Raymer; from "
     "memory), and idle schedules differ by some 15 %, so the times are uncertain by more than "
-    "that. Gusts and rotating parts (about 1 % of the mass) are left out.";
+    "that: the range in brackets holds 8 of 10 draws from the bands. Gusts and rotating parts "
+    "(about 1 % of the mass) are left out.";
 
 bool from_rest(const Source& source) { return source.brief().route.start_speed_mps <= 0.0; }
 
-// "10 kt after 63 s and 165 m"; 5 kt where 10 kt is not reached or takes longer than a taxi waits.
-std::string reach_words(const RollAnswer& roll) {
+std::string in_brackets(const std::string& band) { return band.empty() ? "" : " (" + band + ")"; }
+
+// "10 kt after 63 s (52 to 84 s) and 165 m"; 5 kt where 10 kt is not reached or takes longer than a
+// taxi waits.
+std::string reach_words(const Source& source) {
+  const RollAnswer& roll = source.card.roll;
   for (const int i : {1, 0}) {
     const RollTarget& target = roll.targets[i];
     if (!target.passage.reached) continue;
     if (i == 1 && target.passage.time_s > kLongWait_s) continue;
     std::string text = words::knots(target.speed_mps) + " after " +
-                       words::duration(target.passage.time_s) + " and " +
+                       words::duration(target.passage.time_s) +
+                       in_brackets(time_to_target_band(source, target.speed_mps)) + " and " +
                        words::distance(target.passage.distance_m);
     if (i == 0 && roll.terminal.exists) {
       text += ", and it settles at " + words::knots_tenth(roll.terminal.speed_mps);
@@ -43,11 +49,11 @@ std::string headline(const Source& source) {
   std::string text;
   switch (roll.verdict) {
     case RollVerdict::RollsByItself:
-      text = "It rolls by itself once released: " + reach_words(roll) + ".";
+      text = "It rolls by itself once released: " + reach_words(source) + ".";
       break;
     case RollVerdict::KeepsRolling:
       text = "It needs a push to start, then keeps rolling: " + words::thrust(roll.extra_thrust_n) +
-             " above idle starts it, then at idle " + reach_words(roll) + ".";
+             " above idle starts it, then at idle " + reach_words(source) + ".";
       break;
     case RollVerdict::NeedsThrust:
       text = "It does not roll at idle here: " + words::thrust(roll.extra_thrust_n) +
@@ -67,14 +73,15 @@ std::string headline(const Source& source) {
          ". From rest here: " + static_cast<char>(text[0] - 'A' + 'a') + text.substr(1);
 }
 
-SheetRow target_row(const RollTarget& target) {
+SheetRow target_row(const Source& source, const RollTarget& target) {
   SheetRow row;
   row.label = words::knots(target.speed_mps) + " at idle";
   if (!target.passage.reached) {
     row.value = "not reached";
     return row;
   }
-  row.value = words::duration(target.passage.time_s);
+  row.value = words::duration(target.passage.time_s) +
+              in_brackets(time_to_target_band(source, target.speed_mps));
   row.note = words::distance(target.passage.distance_m) + " from rest";
   return row;
 }
@@ -125,7 +132,7 @@ SheetSection roll_section(const Source& source) {
       "Time from rest to 10 kt at idle for every mass and slope: above the upper line it does not "
       "keep rolling, between the two lines it rolls on but does not restart.";
   section.rows.push_back(start_row(roll));
-  for (const RollTarget& target : roll.targets) section.rows.push_back(target_row(target));
+  for (const RollTarget& target : roll.targets) section.rows.push_back(target_row(source, target));
   section.rows.push_back(terminal_row(roll));
   section.rows.push_back(
       slope_row("Keeps rolling up to", roll.keeps_rolling_slope_rad, roll.slope_rad));

@@ -134,9 +134,57 @@ void add_rows(std::string& page, const std::vector<SheetRow>& rows) {
   for (const SheetRow& row : rows) add_row(page, row, label_width, value_width);
 }
 
+std::vector<std::size_t> column_widths(const SheetTable& table) {
+  std::vector<std::size_t> widths;
+  for (const std::string& name : table.columns) widths.push_back(columns(name));
+  for (const auto& row : table.rows) {
+    for (std::size_t i = 0; i < row.size() && i < widths.size(); ++i) {
+      widths[i] = std::max(widths[i], columns(row[i]));
+    }
+  }
+  return widths;
+}
+
+std::size_t total_width(const std::vector<std::size_t>& widths) {
+  std::size_t total = kMargin;
+  for (const std::size_t width : widths) total += width + 2;
+  return total - 2;
+}
+
+std::string table_line(const char* tone, const std::vector<std::string>& row,
+                       const std::vector<std::size_t>& widths) {
+  std::string line = padded(tone, kMargin);
+  for (std::size_t i = 0; i < row.size(); ++i) {
+    line += padded(row[i], i + 1 < row.size() ? widths[i] + 2 : 0);
+  }
+  return line + "\n";
+}
+
+// A table that fits the page as columns; else every row as a sentence that names its columns.
+void add_table(std::string& page, const SheetTable& table) {
+  const std::vector<std::size_t> widths = column_widths(table);
+  const bool fits = total_width(widths) <= kWidth;
+  if (fits && !table.empty()) page += table_line("", table.columns, widths);
+  for (std::size_t i = 0; i < table.rows.size(); ++i) {
+    const auto& row = table.rows[i];
+    const char* tone = tone_word(table.tones[i]);
+    if (fits) {
+      page += table_line(tone, row, widths);
+      continue;
+    }
+    std::string text = table.columns[0] + " " + row[0];
+    for (std::size_t k = 1; k < row.size(); ++k) {
+      text += (k == 1 ? ": " : "; ");
+      text += words::lower_first(table.columns[k]) + " " + row[k];
+    }
+    append_wrapped(page, padded(tone, kMargin), text, kMargin + 2);
+  }
+}
+
 void add_section(std::string& page, const SheetSection& section) {
   beside(page, section.title, section.headline);
   add_rows(page, section.rows);
+  add_table(page, section.table);
   page += "\n";
 }
 
@@ -190,7 +238,11 @@ std::string sheet_text(const Sheet& sheet) {
   }
   if (!sheet.turns.empty()) page += "\n";
   add_section(page, sheet.heat);
-  add_section(page, sheet.stop);
+  for (const SheetSection* section :
+       {&sheet.stop, &sheet.surface, &sheet.engines, &sheet.after_landing, &sheet.restart,
+        &sheet.room, &sheet.sure}) {
+    add_section(page, *section);
+  }
   if (!sheet.cautions.empty()) {
     page += "Cautions\n";
     for (const SheetRow& row : sheet.cautions) {

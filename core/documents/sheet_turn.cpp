@@ -105,8 +105,7 @@ SheetRow restart_row(const TurnAnswer& turn) {
 }
 
 SheetRow grip_row(const Source& source, const TurnAnswer& turn) {
-  const double allowed =
-      source.brief().limits.nose_grip_share * side_grip(source.brief().day.surface);
+  const double allowed = source.brief().limits.nose_grip_share * turn.grip;
   const auto said = words::against(100.0 * turn.loads.nose_grip_needed, 100.0 * allowed, 0, " %");
   return {"Nose wheels' side force", said.value + " of their load",
           said.limit + " allowed on this surface",

@@ -11,18 +11,20 @@
 //                    "options": [ { "value": "dry", "label": "Dry" } ] } ],
 //     "pickers": [ as in "choices": "aircraft" and "route"; the value is a preset's id, or "" ],
 //     "sections": [ { "id": "roll", "title", "headline", "caption", "why", "caution", "tone",
-//                     "rows": [ { "label", "value", "note", "tone" } ] } ],
+//                     "rows": [ { "label", "value", "note", "tone" } ],
+//                     "table": { "columns": [ text ], "rows": [ [ text ] ],
+//                                        "tones": [ one a row ] } } ],
 //     "turns": [ { "leg", "name", "entry": "turn-2", "oversteer": "oversteer-2" } ],
 //     "legs": [ { "leg", "number", "title", "text", "speed", "time", "brakes", "caution", "tone" }
 //     ], "watch": [ text ], "cautions": [ { "label", "value", "note", "tone" } ] }
 //
 // Conventions for the page:
 // - "sections" come in the order of the taxi: roll, then turn-N and oversteer-N for every turn,
-// then
-//   heat and stop. "turns" only names them; the name is the heading of both. Ids are unique.
+//   then heat, stop, surface, engines, after-landing, restart, room and sure. "turns" only names
+//   them; the name is the heading of both. Ids are unique.
+// - The first cell of a table's row is its header; a section without a table has empty lists.
 // - Keys, groups and choice values are the words of the JSON documents. To change an input, send
-// its
-//   key and the number (or the choice's value) back; it is read in the unit shown and checked
+//   its key and the number (or the choice's value) back; it is read in the unit shown and checked
 //   there.
 // - "text" is the value as it is read, with a real minus sign; "value" is for the field.
 // - "tone" is "plain", "care" or "limit". Sentences in "caution" and "cautions" begin with the word
@@ -148,12 +150,19 @@ Json array_of(const List& list, Write write) {
   return array;
 }
 
+Json table_json(const SheetTable& table) {
+  Json tones = Json::array();
+  for (const Tone tone : table.tones) tones.push_back(word(tone));
+  return {{"columns", table.columns}, {"rows", table.rows}, {"tones", tones}};
+}
+
 Json section_json(const SheetSection& section) {
   return {{"id", section.id},
           {"title", section.title},
           {"headline", section.headline},
           {"caption", section.caption},
           {"rows", array_of(section.rows, row_json)},
+          {"table", table_json(section.table)},
           {"why", section.why},
           {"caution", section.caution},
           {"tone", word(section.tone)}};
@@ -166,8 +175,11 @@ Json sections_json(const Sheet& sheet) {
     sections.push_back(section_json(turn.entry));
     if (!turn.oversteer.id.empty()) sections.push_back(section_json(turn.oversteer));
   }
-  sections.push_back(section_json(sheet.heat));
-  sections.push_back(section_json(sheet.stop));
+  for (const SheetSection* section :
+       {&sheet.heat, &sheet.stop, &sheet.surface, &sheet.engines, &sheet.after_landing,
+        &sheet.restart, &sheet.room, &sheet.sure}) {
+    sections.push_back(section_json(*section));
+  }
   return sections;
 }
 

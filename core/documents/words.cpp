@@ -132,6 +132,12 @@ std::string distance(double m) {
 
 std::string celsius(double k) { return with_unit(units::celsius_from_kelvin(k), 0, " °C"); }
 
+std::string pressure(double pa) { return with_unit(pa / 1e5, 1, " bar"); }
+std::string flow(double kgps) {
+  const double per_minute = 60.0 * kgps;
+  return with_unit(per_minute, per_minute < 9.95 ? 1 : 0, " kg/min");
+}
+
 std::string slope(double rad) {
   const double value = 100.0 * elementary::tangent(rad);
   if (!sayable(value)) return kNotKnown;
@@ -179,6 +185,15 @@ std::string megajoules(double j) {
   return with_unit(mega, std::fabs(mega) < 9.95 ? 1 : 0, " MJ");
 }
 
+std::string band(const std::string& low, const std::string& high) {
+  if (low == high) return "";
+  const std::size_t of_low = low.find(' ');
+  const std::size_t of_high = high.find(' ');
+  const bool same_unit =
+      of_low != low.npos && of_high != high.npos && low.substr(of_low) == high.substr(of_high);
+  return (same_unit ? low.substr(0, of_low) : low) + " to " + high;
+}
+
 std::string count(int n, std::string_view singular) {
   std::string text = n == 0 ? "no" : std::to_string(n);
   text.append(" ").append(singular);
@@ -206,6 +221,13 @@ std::string upper_first(std::string text) {
   if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
     text[0] = static_cast<char>(text[0] - 'a' + 'A');
   }
+  return text;
+}
+
+std::string lower_first(std::string text) {
+  const bool one_capital =
+      text.size() > 1 && text[0] >= 'A' && text[0] <= 'Z' && !(text[1] >= 'A' && text[1] <= 'Z');
+  if (one_capital) text[0] = static_cast<char>(text[0] - 'A' + 'a');
   return text;
 }
 

@@ -31,6 +31,8 @@ std::string margin(double m);        // "4.1 m", rounded down, since it is what 
 std::string distance(double m);      // "420 m", "2.4 km"
 
 std::string celsius(double k);         // "121 °C"
+std::string pressure(double pa);       // "14.2 bar"
+std::string flow(double kgps);         // per minute: "53 kg/min"
 std::string slope(double rad);         // "0.2 % up", "0.2 % down", "level"
 std::string signed_slope(double rad);  // "+0.8 %"
 std::string thrust(double n);          // "31 kN", "3.4 kN"
@@ -43,6 +45,9 @@ std::string percent(double ratio);  // "50 %"
 // "29 %"; a chance never reads 0 % or 100 % unless it is: "under 1 %", "over 99 %".
 std::string chance(double share);
 std::string megajoules(double j);  // "45 MJ"
+
+// "52 to 84 s", "52 s to 2.4 min"; "" where both ends read the same.
+std::string band(const std::string& low, const std::string& high);
 
 // "no application", "1 application", "4 applications"
 std::string count(int n, std::string_view singular);
@@ -59,5 +64,6 @@ struct Against {
 Against against(double value, double limit, int decimals, std::string_view unit);
 
 std::string upper_first(std::string text);
+std::string lower_first(std::string text);  // not where the word is all capitals, as "CO2"
 
 }  // namespace tillerline::words

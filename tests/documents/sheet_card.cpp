@@ -27,7 +27,7 @@ TEST_CASE("the heading") {
   taxi.document.brief.day.temperature_k = celsius(-0.3);
   taxi.document.brief.day.surface = Surface::Slippery;
   CHECK(taxi.sheet().day ==
-        "0 °C, 1009 hPa, calm, slippery · 3 of 4 engines running · brakes 85 °C now");
+        "0 °C, 1009 hPa, calm, slippery when wet · 3 of 4 engines running · brakes 85 °C now");
 }
 
 TEST_CASE("only what says so is called invented") {

@@ -29,7 +29,20 @@ void for_all_taxis(Visit visit) {
       Brief& brief = document.brief;
       if (count % 2 == 1) brief.technique.turning = TurnTechnique::EyeOnLine;
       if (count % 3 == 1) brief.condition.brake_temperature_k = celsius(480.0);
-      if (count % 3 == 2) brief.day.surface = Surface::Slippery;
+      if (count % 3 == 2) brief.day.surface = static_cast<Surface>(count % 10);
+      if (count % 6 == 2) brief.day.contaminant_depth_m = 0.008;
+      if (count % 7 == 3) brief.day.reported_code = count % 6;
+      if (count % 5 == 1) brief.condition.engine_anti_ice = true;
+      if (count % 5 == 4) {
+        brief.condition.engines_running = std::max(1, brief.aircraft.engine_count / 2);
+      }
+      if (count % 4 == 1) brief.turnaround.included = true;
+      if (count % 8 == 1) brief.turnaround.fans_at_stand = true;
+      if (count % 6 == 4) brief.condition.worst_brake_extra = 0.25;
+      if (count % 9 == 5) brief.condition.brakes_inoperative = 1;
+      if (count % 11 == 6) brief.condition.dragging_brake_n = 2e3;
+      if (count % 3 == 0) brief.route.half_turn_width_m = 20.0 + count;
+      if (count % 4 == 0) brief.aircraft.blast_contour_m = 180.0;
       if (count % 4 == 3) brief.technique.braking = BrakeTechnique::Dragging;
       if (count % 4 == 2) brief.technique.braking = BrakeTechnique::ManyShort;
       brief.day.wind_speed_mps = kt(7.0 * (count % 5));
@@ -39,6 +52,12 @@ void for_all_taxis(Visit visit) {
     }
   }
   CHECK(count >= 42);
+}
+
+// The sections after the turns.
+std::vector<const SheetSection*> later_sections(const Sheet& sheet) {
+  return {&sheet.heat,          &sheet.stop,    &sheet.surface, &sheet.engines,
+          &sheet.after_landing, &sheet.restart, &sheet.room,    &sheet.sure};
 }
 
 // Every text of the sheet that comes from numbers.
@@ -57,6 +76,8 @@ std::vector<std::string> texts(const Sheet& sheet) {
     }
     if (!section.caution.empty()) all.push_back(section.caution);
     for (const SheetRow& row : section.rows) add_row(row);
+    for (const std::string& name : section.table.columns) all.push_back(name);
+    for (const auto& row : section.table.rows) all.insert(all.end(), row.begin(), row.end());
   };
   add_section(sheet.roll);
   for (const SheetTurn& turn : sheet.turns) {
@@ -64,8 +85,7 @@ std::vector<std::string> texts(const Sheet& sheet) {
     add_section(turn.entry);
     add_section(turn.oversteer);
   }
-  add_section(sheet.heat);
-  add_section(sheet.stop);
+  for (const SheetSection* section : later_sections(sheet)) add_section(*section);
   for (const SheetLeg& leg : sheet.legs) {
     all.push_back(leg.title);
     all.push_back(leg.text);
@@ -93,12 +113,14 @@ bool is_digit(const std::string& text, std::size_t i) {
 // Is there a number with a decimal point that no unit follows (nor "to" or an arrow and the next
 // number)? The numbers of a paragraph in a source are none.
 bool has_bare_number(std::string text) {
-  for (const std::string source : {"CFR 25.495", "3.4.1.2"}) {
+  for (const std::string source :
+       {"CFR 25.495", "3.4.1.2", "CFR 25.109", "AMC 25.1592", "AMC 25.1591", "5.8 to 6.06"}) {
     const std::size_t at = text.find(source);
     if (at != std::string::npos) text.erase(at, source.size());
   }
-  static const char* const kFollowers[] = {" kt", " m", " km", " s", " min", " t",   " kg", " kN",
-                                           " MJ", " g", " %",  " °", "°",    " to ", " → "};
+  static const char* const kFollowers[] = {" kt", " m",   " km", " s",   " min",     " t",
+                                           " kg", " kN",  " MJ", " g",   " %",       " °",
+                                           "°",   " to ", " → ", " bar", " of the ", " times"};
   for (std::size_t at = text.find('.'); at != std::string::npos; at = text.find('.', at + 1)) {
     if (at == 0 || !is_digit(text, at - 1) || !is_digit(text, at + 1)) continue;
     std::size_t end = at + 1;
@@ -118,10 +140,12 @@ std::string fault(const std::string& text) {
   for (const char* bad : {"nan", "NaN", "inf", "not known"}) {
     if (is_word(text, bad)) return bad;
   }
-  for (const char* bad : {"  ", "{", "}", "−0 ", "−0.0 ", "..", " .", " ,", ",.", "::", ": .", "()",
-                          "1 applications", "optimal"}) {
+  for (const char* bad :
+       {"  ", "{", "}", "−0 ", "−0.0 ", "..", " .", " ,", ",.", "::", ": .", "()", "optimal"}) {
     if (text.find(bad) != std::string::npos) return bad;
   }
+  const std::size_t one = text.find("1 applications");
+  if (one != text.npos && !(one > 0 && is_digit(text, one - 1))) return "1 applications";
   for (std::size_t at = text.find('-'); at != std::string::npos; at = text.find('-', at + 1)) {
     if (is_digit(text, at + 1) && (at == 0 || text[at - 1] == ' ')) return "hyphen as minus";
   }
@@ -194,6 +218,11 @@ TEST_CASE("headlines, captions, reasons and legs are whole sentences") {
     std::vector<std::string> sentences = {
         sheet.card_headline, sheet.roll.headline, sheet.heat.headline, sheet.stop.headline,
         sheet.roll.why,      sheet.heat.why,      sheet.stop.why,      sheet.roll.caption};
+    for (const SheetSection* section : later_sections(sheet)) {
+      sentences.push_back(section->headline);
+      sentences.push_back(section->caption);
+      sentences.push_back(section->why);
+    }
     for (const SheetLeg& leg : sheet.legs) sentences.push_back(leg.text);
     for (const SheetTurn& turn : sheet.turns) {
       sentences.push_back(turn.entry.headline);
@@ -318,7 +347,8 @@ TEST_CASE("numbers that do not exist are null in the card's JSON, never a symbol
   taxi.card->stop.left_when_lost_s = std::nan("");
   taxi.card->roll.slope_rad = -0.0;
   const std::string text = card_json(taxi.document, *taxi.card, true);
-  CHECK(text.find("nan") == std::string::npos);
+  CHECK(text.find(":nan") == std::string::npos);
+  CHECK(text.find("inf") == std::string::npos);
   CHECK(text.find("-0.0,") == std::string::npos);
   const Json json = Json::parse(text);
   CHECK(json["roll"]["terminal_speed_mps"].is_null());
@@ -337,7 +367,7 @@ TEST_CASE("the page's JSON holds every input, choice and section once") {
     }
     CHECK(json["inputs"].size() == brief_fields().size());
     CHECK(json["choices"].size() == brief_choices().size());
-    CHECK(json["sections"].size() == 3 + 2 * sheet.turns.size());
+    CHECK(json["sections"].size() == 9 + 2 * sheet.turns.size());
     CHECK(json["legs"].size() == sheet.legs.size());
     CHECK_FALSE(has_null(json, ""));
     for (const Json& input : json["inputs"]) {

@@ -91,6 +91,7 @@ inline void fill_turn(TurnAnswer& turn) {
   turn.planned_entry_mps = kt(8.1);
   turn.exit_mps = kt(7.2);
   turn.peak_mps = kt(8.1);
+  turn.grip = 0.7;
   turn.cockpit_side_g = 0.05;
   turn.cabin_side_g = 0.04;
   turn.gear_side_g = 0.04;
