@@ -8,8 +8,9 @@
 //   outside    some test case of tests/published that calls check() or check_band(), or some test
 //              case of tests/physics that integrates the equation itself (integrate_ode of
 //              odeint.hpp, or the Runge-Kutta of route_energy.cpp), calls the function;
-//   property   some test case of tests/physics whose name begins with "property:", or that stands in
-//              a file with "properties" in its name, calls it.
+//   property   some other test case of tests/physics calls it: those ask what holds over whole
+//              families of inputs (the points of the trade's practice, trade_practice.cpp, do not
+//              count).
 //
 // "Calls" means in the test case itself or in a function of the test's own file, or of the helpers
 // in tests, that it calls, however deep. What the core calls inside itself does not count. What is
@@ -168,7 +169,7 @@ const integrated = physics.filter((one) => anyOf(one.calls, ["integrate_ode", "r
 const kinds = {
   outside: published.concat(integrated),
   property: physics.filter(
-    (one) => one.name.startsWith("property:") || one.file.includes("properties"),
+    (one) => !integrated.includes(one) && one.file !== "trade_practice.cpp",
   ),
 };
 
