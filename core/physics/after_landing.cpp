@@ -102,16 +102,12 @@ int short_steps(const Step& step) {
   return std::max(1, static_cast<int>(std::ceil(step.time_s / kLongestStep_s)));
 }
 
-Step part_of(const Step& step, int count) {
-  return {.time_s = step.time_s / count,
-          .power_w = step.power_w,
-          .energy_j = step.energy_j,
-          .way_m = step.way_m / count};
-}
-
 void take_step(Walk& walk, const Surroundings& around, const Step& step) {
   const int count = short_steps(step);
-  const Step part = part_of(step, count);
+  const Step part{.time_s = step.time_s / count,
+                  .power_w = step.power_w,
+                  .energy_j = step.energy_j,
+                  .way_m = step.way_m / count};
   for (int i = 0; i < count; ++i) take_short_step(walk, around, part);
 }
 
@@ -126,15 +122,23 @@ void point_when_due(Walk& walk, AfterLanding& answer) {
   walk.next_point_s = walk.now.time_s + walk.point_gap_s;
 }
 
-// A long steady step, with points on its way.
-void take_long_step(Walk& walk, const Surroundings& around, const Step& step, int most_points,
+// A long steady step, with points on its way. The short steps grow with the time passed: the longer
+// it lasts the more evenly the pack goes.
+void take_long_step(Walk& walk, const Surroundings& around, const Step& whole, int most_points,
                     AfterLanding& answer) {
-  const int count = short_steps(step);
-  const Step part = part_of(step, count);
-  space_points(walk, step.time_s / most_points);
-  for (int i = 0; i < count; ++i) {
-    take_short_step(walk, around, part);
+  constexpr double kGrowth = 1.0 / 40.0;
+  space_points(walk, whole.time_s / most_points);
+  double left_s = whole.time_s;
+  while (left_s > 0.0) {
+    const double passed_s = whole.time_s - left_s;
+    const double time_s = std::min(left_s, std::max(kLongestStep_s, kGrowth * passed_s));
+    take_short_step(walk, around,
+                    {.time_s = time_s,
+                     .power_w = whole.power_w,
+                     .energy_j = 0.0,
+                     .way_m = whole.way_m * time_s / whole.time_s});
     point_when_due(walk, answer);
+    left_s -= time_s;
   }
 }
 

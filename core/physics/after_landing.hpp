@@ -19,12 +19,13 @@
 // chain is the taxi-out alone, from Condition::brake_temperature_k.
 //
 // Cooling and heating are those of heat.hpp, exact to rounding from step to step. The indication
-// takes the pack as going evenly within a step (30 s at most, an application as a whole): within
-// 0.1 K of a continuous one. At the begin the probe has settled.
-// Uncertain are the inputs: reverse share, heat pack, cooling surface (heat.hpp), each worth 10 %
-// of the rise or more. The default pack takes 96 min from 300 to 100 degC in still air of 20 degC,
-// where pilots report 45 to 70: on the slow, safe side. 14 CFR 25.735(f) has the landing's kinetic
-// energy per brake as 0.0443 W V^2 / N ft lb (W lb, V kt), nothing taken off for drag or reverse.
+// takes the pack as going evenly within a step (30 s at first, 1/40 of the time passed on a long
+// stand; an application as a whole): within 0.1 K of a continuous one. At the begin the probe has
+// settled. Uncertain are the inputs: reverse share, heat pack, cooling surface (heat.hpp), each
+// worth 10 % of the rise or more. The default pack takes 96 min from 300 to 100 degC in still air
+// of 20 degC, where pilots report 45 to 70: on the slow, safe side. 14 CFR 25.735(f) has the
+// landing's kinetic energy per brake as 0.0443 W V^2 / N ft lb (W lb, V kt), nothing taken off for
+// drag or reverse.
 //
 // The limit is compared with the worst *pack* at the stop of the taxi-out. Operators' limits are
 // indications, and the pack is hotter than a settled indication: on the safe side.

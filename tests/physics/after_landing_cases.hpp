@@ -88,7 +88,7 @@ inline TurnaroundCase draw_turnaround(Draws& draws) {
   turn.brakes_at_touchdown_k = draws.between(280.0, 340.0);
   turn.taxi_in_m = draws.between(500.0, 5000.0);
   turn.taxi_in_s = draws.between(100.0, 900.0);
-  turn.stand_s = draws.between(0.0, 7200.0);
+  turn.stand_s = draws.below(5) == 0 ? draws.between(7200.0, 43200.0) : draws.between(0.0, 7200.0);
   turn.fans_at_stand = draws.coin();
   brief.technique.braking = static_cast<BrakeTechnique>(draws.below(3));
   const double slope = draws.between(-0.006, 0.002);

@@ -65,6 +65,8 @@ TEST_CASE("brakes: shares of even, uneven, missing and dragging ones") {
   }
 }
 
+// Steady power without cooling has no balance to go to, so that only energy at once is counted
+// here; power is followed by the ODE solver.
 TEST_CASE("after landing: without cooling all the work is found in the packs") {
   Draws draws(20261120);
   Worst mean, worst;
@@ -74,21 +76,26 @@ TEST_CASE("after landing: without cooling all the work is found in the packs") {
     aircraft.brake_emissivity = 0.0;
     aircraft.brake_convection_wpm2k = 1e-7;
     aircraft.fan_convection_wpm2k = 0.0;
+    one.brief.turnaround.taxi_in_m = 0.0;
+    one.brief.condition.dragging_brake_n = 0.0;
+    one.brief.technique.braking = BrakeTechnique::FewLong;
     run_after_turnaround(one);
+    if (std::any_of(one.run.pieces.begin(), one.run.pieces.end(),
+                    [](const Piece& piece) { return piece.kind == PieceKind::Drag; }))
+      continue;
     const AfterLanding got = answer_of(one);
     const bool included = one.brief.turnaround.included;
     const double from = included ? one.brief.turnaround.brakes_at_touchdown_k
                                  : one.brief.condition.brake_temperature_k;
     const double work = got.landing_energy_j + got.taxi_in_energy_j + one.run.brake_energy_j;
     if (!included) CHECK(got.landing_energy_j + got.taxi_in_energy_j == 0.0);
-    const double in_packs = got.shares.working * content_j(aircraft, from, got.mean.line_up_k);
-    mean.note(in_packs / (aircraft.brake_heat_share * work) - 1.0, i);
-    const double way = one.run.length_m + (included ? one.brief.turnaround.taxi_in_m : 0.0);
-    const double own = got.shares.dragging_force_n * way + got.shares.worst_share * work;
+    const double heat = aircraft.brake_heat_share * work;
+    mean.note(got.shares.working * content_j(aircraft, from, got.mean.line_up_k) / heat - 1.0, i);
     worst.note(
-        content_j(aircraft, from, got.worst.line_up_k) / (aircraft.brake_heat_share * own) - 1.0,
-        i);
+        content_j(aircraft, from, got.worst.line_up_k) / (got.shares.worst_share * heat) - 1.0, i);
   }
+  CHECK(mean.count > 100);
+  CAPTURE(mean.at);
   CHECK(mean.error < 1e-6);
   CHECK(worst.error < 1e-6);
 }
@@ -422,7 +429,7 @@ TEST_CASE("after landing: the picture of a long stand and of a taxi with many pi
   for (std::size_t k = 1; k < got.points.size(); ++k) {
     const HeatPoint& p = got.points[k];
     const double gap = p.time_s - got.points[k - 1].time_s;
-    CHECK(gap < 1.1 * std::max(one.brief.turnaround.stand_s / 80.0, 30.0));
+    CHECK(gap < one.brief.turnaround.stand_s / 80.0 + one.brief.turnaround.stand_s / 40.0);
     if (p.time_s > got.taxi_out_from_s + 1.0) CHECK(gap < 0.0101 * one.run.duration_s + longest_s);
   }
   CHECK(got.mean.peak_k > got.mean.off_stand_k);
@@ -437,7 +444,7 @@ TEST_CASE("after landing: a point for every piece of a short taxi") {
     CHECK(std::any_of(got.points.begin(), got.points.end(),
                       [&](const HeatPoint& p) { return std::abs(p.time_s - end) < 1e-6; }));
   }
-  // 45 minutes in half minutes: 80 points are asked for, so every second one of 90 is due.
+  // 45 minutes in half minutes and a little more, 80 points at most.
   const auto on_stand =
       std::count_if(got.points.begin(), got.points.end(), [&](const HeatPoint& p) {
         return p.time_s > one.brief.turnaround.taxi_in_s + 1.0 &&

@@ -80,6 +80,8 @@ TEST_CASE("indication: fans change the probe only where they are fitted") {
   CHECK(still.share == 0.9);
   CHECK(still.air_k == 280.0);
   CHECK(brake_probe(aircraft, 280.0, true).share == 0.5);
+  aircraft.fan_convection_wpm2k = 0.5;  // however weak
+  CHECK(brake_probe(aircraft, 280.0, true).share == 0.5);
   aircraft.fan_convection_wpm2k = 0.0;
   CHECK(brake_probe(aircraft, 280.0, true).share == 0.9);
 }

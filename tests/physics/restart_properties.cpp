@@ -232,6 +232,11 @@ TEST_CASE("restart: the nose wheels hold the scrub and the uneven thrust togethe
   CHECK(got.points[0].nose_grip_needed == 0.0);
   CHECK(got.points[0].nose_holds);
   CHECK(got.points[1].nose_grip_needed == one.turns[0].loads.nose_grip_needed);
+  // Where nothing is needed none suffices.
+  one.brief.limits.nose_grip_share = 0.0;
+  got = one.answer();
+  CHECK(got.points[0].nose_holds);
+  CHECK(!got.points[1].nose_holds);
   one.brief.condition.engines_running = 3;
   got = one.answer();
   const Aircraft& aircraft = one.brief.aircraft;
