@@ -121,9 +121,9 @@ double largest_off_tracking_m(double radius_m, double turn_rad, double length_m)
     const double lag = lag_at(x_m);
     return x_m * cosine(lag) + radius_m * sine(lag) - length_m;
   };
-  double far_m = length_m;
-  while (abeam(far_m) < 0.0 && far_m < 64.0 * length_m) far_m *= 2.0;
-  const double x = abeam(0.0) >= 0.0 ? 0.0 : find_zero(0.0, far_m, abeam);
+  // One length past the arc's end it is behind that (tan(lag/2) < R/L there); at the end it is
+  // abeam already after a turn so long that nothing changes any more.
+  const double x = abeam(0.0) >= 0.0 ? 0.0 : find_zero(0.0, length_m, abeam);
   const double lag = lag_at(x);
   const double centre_m = hypotenuse(x - length_m * cosine(lag), radius_m - length_m * sine(lag));
   return (2.0 * radius_m * length_m * sine(lag) + 2.0 * x * length_m * cosine(lag) -
@@ -176,7 +176,6 @@ Pose gear_on_line_pose(const GearOnLineTurn& turn, double radius_m, double turn_
                        double wheelbase_m, double nose_m) {
   const double begin_x = -turn.start_before_arc_m;
   const auto ramp_pose = [&](double along_m) {  // relative to the manoeuvre's begin
-    if (turn.ramp_nose_m <= 0.0) return Pose{{0.0, 0.0}, 0.0};
     const double per_metre = turn.steering_rad / turn.ramp_nose_m;
     const Ramp ramp = entry_ramp(per_metre * along_m, per_metre, wheelbase_m);
     return Pose{ramp.gear, ramp.heading_rad};
