@@ -460,3 +460,27 @@ TEST_CASE("after landing: the default pack cools as slowly as its handbook page 
                                                      units::kelvin_from_celsius(100.0), 0.0);
   CHECK(down.time_s / 60.0 == doctest::Approx(96.0).epsilon(0.01));
 }
+
+TEST_CASE("after landing: steps of half a minute, later of a fortieth of the time passed") {
+  TurnaroundCase one = plain_turnaround();
+  const double in_s = one.brief.turnaround.taxi_in_s;
+  one.brief.turnaround.stand_s = 120.0;
+  AfterLanding got = answer_of(one);
+  for (const double passed_s : {30.0, 60.0, 90.0, 120.0}) {
+    CAPTURE(passed_s);
+    CHECK(std::any_of(got.points.begin(), got.points.end(), [&](const HeatPoint& p) {
+      return std::abs(p.time_s - in_s - passed_s) < 1e-6;
+    }));
+  }
+  one.brief.turnaround.stand_s = 7200.0;
+  got = answer_of(one);
+  int grown = 0;
+  for (std::size_t k = 1; k < got.points.size(); ++k) {
+    const double before_s = got.points[k - 1].time_s - in_s;
+    const double passed_s = got.points[k].time_s - in_s;
+    if (before_s < 3700.0 || passed_s > 7199.0) continue;
+    CHECK(passed_s / before_s == doctest::Approx(1.0 + 1.0 / 40.0).epsilon(1e-9));
+    ++grown;
+  }
+  CHECK(grown > 20);
+}
