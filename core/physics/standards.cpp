@@ -130,7 +130,8 @@ StandardsAnswer standards_answer(const Brief& brief, const FixedList<TrackAnswer
                    faa_object_separation_m(answer.design_group), answer);
   for (std::size_t i = 0; i < tracks.size(); ++i) {
     judge_clearance(brief, tracks[i], answer);
-    judge_curve(tracks[i], turns[i].planned_entry_mps, answer);
+    // Downhill it gets faster inside than it entered.
+    judge_curve(tracks[i], std::max(turns[i].planned_entry_mps, turns[i].peak_mps), answer);
   }
   return answer;
 }

@@ -7,7 +7,7 @@
 //   Fillet          ICAO/EASA: widening inside by the handbook's method with that clearance,
 //   against
 //                   the leg's widening (the length of its lead-in is not judged)
-//   CurveRadius     both: painted radius against the one for the planned entry speed
+//   CurveRadius     both: painted radius against the one for the fastest speed inside
 //   SteeringAngle   FAA: greatest nose-wheel angle, cockpit over the line, against 50 degrees
 // Wheel spans of 15 m and more lie beyond the table: no verdict on width, clearance and fillet.
 // These are rules for those who build taxiways; a rule that is not met says that the aircraft is
@@ -26,7 +26,7 @@ enum class RuleKind {
   EdgeClearance,       // m, outer main wheel to edge
   ParallelSeparation,  // m, centreline to parallel taxiway's centreline
   ObjectSeparation,    // m, centreline to object
-  CurveRadius,         // m, for the speed planned
+  CurveRadius,         // m, for the fastest speed inside
   Fillet,              // m, widening inside a turn, cockpit over the line
   Slope,               // longitudinal, as a ratio
   SteeringAngle        // rad, design limit of nose-wheel angle in a turn

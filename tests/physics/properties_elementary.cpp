@@ -86,6 +86,12 @@ TEST_CASE("property: exponential, logarithm and roots undo each other") {
       small.note(log_one_plus(x) / (x - 0.5 * x * x + x * x * x / 3.0) - 1.0, i);
     else if (x > 1.0)
       small.note(log_one_plus(x) / natural_log(1.0 + x) - 1.0, i);
+    // exp(x) - 1 likewise: each undoes the other, and the negative is the ratio of both.
+    const double y20 = std::min(x, 20.0);
+    small.note((log_one_plus(exponential_minus_one(y20)) / y20 - 1.0) * 0.2, i);
+    small.note(
+        (exponential_minus_one(-y20) * exponential(y20) / exponential_minus_one(y20) + 1.0) * 0.2,
+        i);
     roots.note(cube_root(x * x * x) / x - 1.0, i);
     roots.note(cube_root(-x) + cube_root(x), i);
     roots.note(square_root(x) * square_root(x) / x - 1.0, i);
