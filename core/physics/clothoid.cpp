@@ -11,6 +11,8 @@ namespace {
 
 // Terms of both series: the last is below 1e-17 of the first for the arguments that occur.
 constexpr int kTerms = 40;
+// Two terms in a row below this end the series of the place: the rest adds nothing.
+constexpr double kNothing = 1e-19;
 // Longest piece of a lag's series, in body lengths and in radians of turn.
 constexpr double kLongestPiece = 4.0;
 
@@ -58,6 +60,7 @@ ClothoidStep clothoid_step(double curvature_pm, double growth_pm2, double distan
     before_im = im;
     re = next_re;
     im = next_im;
+    if (std::abs(re) + std::abs(im) + std::abs(before_re) + std::abs(before_im) < kNothing) break;
   }
   step.forward_m = distance_m * integral_re;
   step.right_m = distance_m * integral_im;

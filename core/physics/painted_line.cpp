@@ -13,7 +13,7 @@ using Piece = PaintedLine::Piece;
 
 constexpr double kNever_m = 1e9;
 constexpr int kFootSteps = 60;
-constexpr double kFootReached_m = 1e-9;  // Newton's next error is far below rounding
+constexpr double kFootReached_m = 1e-6;  // the distance changes by its square over the radius
 
 LinePoint along(LinePoint from, double curvature_pm, double growth_pm2, double distance_m) {
   if (growth_pm2 != 0.0) {
