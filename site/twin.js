@@ -15,10 +15,12 @@ const Twin = (() => {
     ['briefing', 'Aircraft and route', false],
     ['condition', 'Load and brakes', false],
     ['day', 'Day', false],
+    ['turnaround', 'Landing before this taxi', true],
     ['technique', 'Technique', true],
     ['limits', 'Limits', true],
     ['aircraft', 'Aircraft data', true],
     ['route', 'Route data', true],
+    ['bands', 'How uncertain the inputs are', true],
   ];
   const WORDS = {care: 'Care: ', limit: 'Limit: '};
 
@@ -267,6 +269,35 @@ const Twin = (() => {
     trim(body, next);
   }
 
+  // A table of the card: its first column names the rows.
+  function showSectionTable(node, section) {
+    const {columns, rows, tones} = section.table;
+    setText(child(node, 0, 'caption', 'caption', 'note'), section.caption || section.title);
+    const head = child(child(node, 1, 'head', 'thead'), 0, 'row', 'tr');
+    columns.forEach((name, i) => {
+      const cell = child(head, i, String(i), 'th');
+      cell.scope = 'col';
+      setText(cell, name);
+    });
+    trim(head, columns.length);
+    const body = child(node, 2, 'body', 'tbody');
+    rows.forEach((row, i) => {
+      const tone = tones[i];
+      const tr = child(body, i, String(i), 'tr', tone);
+      const label = child(tr, 0, 'label', 'th');
+      label.scope = 'row';
+      setText(child(label, 0, 'word', 'strong'), WORDS[tone] || '');
+      setText(child(label, 1, 'text', 'span'), row[0]);
+      row.slice(1).forEach((text, k) => {
+        const cell = child(tr, k + 1, String(k + 1), 'td', tone);
+        cell.dataset.column = columns[k + 1];
+        setText(cell, text);
+      });
+      trim(tr, row.length);
+    });
+    trim(body, rows.length);
+  }
+
   function showRows(node, index, rows) {
     const {heads, lines, others} = columnsOf(rows);
     let next = index;
@@ -284,7 +315,16 @@ const Twin = (() => {
     let next = optional(node, index, 'headline', 'p', 'headline', section.headline);
     if (section.caution) toneText(child(node, next++, 'caution', 'p', 'caution ' + section.tone), section.caution);
     if (section.rows.length) next = showRows(node, next, section.rows);
-    next = optional(node, next, 'caption', 'p', 'note', section.caption);
+    if (section.table && section.table.rows.length) {
+      // Wider than a narrow screen: the table alone scrolls, also by the keyboard.
+      const frame = child(node, next++, 'frame', 'div', 'frame');
+      frame.tabIndex = 0;
+      frame.setAttribute('role', 'region');
+      frame.setAttribute('aria-label', `${section.title}, table`);
+      showSectionTable(child(frame, 0, 'table', 'table', 'ways'), section);
+    } else {
+      next = optional(node, next, 'caption', 'p', 'note', section.caption);
+    }
     if (section.why) {
       const why = child(node, next++, 'why', 'details', 'why');
       setText(child(why, 0, 'summary', 'summary'), 'Why');

@@ -1,11 +1,13 @@
 // The card as JSON: every number of it, SI, with the unit in the key, in the shortest digits that
 // give the same double back. Left out are only the samples of the pictures (poses and nose-wheel
-// angles along a turn), which follow from the rest.
+// angles along a turn, brake temperatures over time), which follow from the rest.
 //
 //   { "format": "tillerline/card", "version": 1, "program": "0.1.0",
 //     "brief": { … the inputs, as `tillerline/brief` … },
 //     "possible": true, "air": {…}, "roll": {…}, "turns": [{…}], "tracks": [{…}], "heat": {…},
-//     "stop": {…}, "run": { …, "legs": [{…}], "pieces": [{…}] },
+//     "stop": {…}, "run": { …, "legs": [{…}], "pieces": [{…}] }, "surface": {…}, "yaw": {…},
+//     "engines": [{…}], "after_landing": {…}, "restart": { …, "points": [{…}] }, "blast": {…},
+//     "standards": { …, "verdicts": [{…}] }, "half_turn": {…} or null, "uncertainty": {…} or null,
 //     "cautions": [{ "level", "kind", "leg", "value", "limit" }] }
 //
 // "leg" counts from 0. What has no value (no terminal speed, no application on a leg) is null.
@@ -13,6 +15,7 @@
 #include <nlohmann/json.hpp>
 
 #include "documents/sheet.hpp"
+#include "documents/sheet_parts.hpp"
 #include "documents/version.hpp"
 
 namespace tillerline {
@@ -306,6 +309,8 @@ Json turn_json(const TurnAnswer& turn) {
           {"cockpit_side_g", num(turn.cockpit_side_g)},
           {"cabin_side_g", num(turn.cabin_side_g)},
           {"gear_side_g", num(turn.gear_side_g)},
+          {"grip", num(turn.grip)},
+          {"uneven_moment_nm", num(turn.uneven_moment_nm)},
           {"idle_acceleration_mps2", num(turn.idle_acceleration_mps2)},
           {"restarts_at_idle", turn.restarts_at_idle},
           {"restarts_at_idle_straight", turn.restarts_at_idle_straight},
@@ -460,13 +465,259 @@ Json run_json(const RouteRun& run) {
           {"pieces", pieces}};
 }
 
-Json caution_json(const Caution& caution) {
+const char* word(RuleFamily family) { return family == RuleFamily::Icao ? "icao" : "faa"; }
+
+const char* word(RuleKind kind) {
+  switch (kind) {
+    case RuleKind::TaxiwayWidth:
+      return "taxiway_width";
+    case RuleKind::EdgeClearance:
+      return "edge_clearance";
+    case RuleKind::ParallelSeparation:
+      return "parallel_separation";
+    case RuleKind::ObjectSeparation:
+      return "object_separation";
+    case RuleKind::CurveRadius:
+      return "curve_radius";
+    case RuleKind::Fillet:
+      return "fillet";
+    case RuleKind::Slope:
+      return "slope";
+    case RuleKind::SteeringAngle:
+      return "steering_angle";
+  }
+  return "";
+}
+
+const char* unit(RuleKind kind) {
+  if (kind == RuleKind::Slope) return "";
+  return kind == RuleKind::SteeringAngle ? "rad" : "m";
+}
+
+const char* word(Unknown unknown) {
+  switch (unknown) {
+    case Unknown::IdleThrust:
+      return "idle_thrust";
+    case Unknown::Rolling:
+      return "rolling";
+    case Unknown::Breakaway:
+      return "breakaway";
+    case Unknown::Slope:
+      return "slope";
+    case Unknown::Wind:
+      return "wind";
+    case Unknown::Mass:
+      return "mass";
+    case Unknown::BrakesNow:
+      return "brakes_now";
+    case Unknown::HeatCapacity:
+      return "heat_capacity";
+    case Unknown::Cooling:
+      return "cooling";
+    case Unknown::BrakeHeat:
+      return "brake_heat";
+    case Unknown::Scrub:
+      return "scrub";
+  }
+  return "";
+}
+
+Json leg_index(int leg) { return leg < 0 ? Json(nullptr) : Json(leg); }
+
+Json surface_json(const PavementState& pavement, const SurfaceLimits& limits) {
+  return {{"surface_code", pavement.surface_code},
+          {"condition_code", pavement.condition_code},
+          {"reported_worse", pavement.reported_worse},
+          {"loose", pavement.loose},
+          {"depth_m", num(pavement.depth_m)},
+          {"density_kgpm3", num(pavement.density_kgpm3)},
+          {"tyre_pressure_pa", num(pavement.tyre_pressure_pa)},
+          {"displacement_drag_nspm2", num(pavement.displacement_drag_nspm2)},
+          {"side_grip_standing", num(side_grip(pavement, 0.0))},
+          {"aquaplaning_speed_mps", num(aquaplaning_speed_mps(pavement.tyre_pressure_pa))},
+          {"speeds_cut", limits.speeds_cut},
+          {"braking_cut", limits.braking_cut},
+          {"braking_friction", num(limits.braking_friction)},
+          {"most_deceleration_mps2", num(limits.most_deceleration_mps2)},
+          {"planned_deceleration_mps2", num(limits.planned_deceleration_mps2)},
+          {"deceleration_mps2", num(limits.deceleration_mps2)},
+          {"straight_speed_mps", num(limits.straight_speed_mps)},
+          {"sharp_turn_speed_mps", num(limits.sharp_turn_speed_mps)},
+          {"gentle_turn_speed_mps", num(limits.gentle_turn_speed_mps)}};
+}
+
+Json yaw_json(const ThrustYaw& yaw) {
+  return {{"even", yaw.even},
+          {"arm_m", num(yaw.arm_m)},
+          {"moment_nm", num(yaw.moment_nm)},
+          {"nose_side_force_n", num(yaw.nose_side_force_n)},
+          {"nose_grip_needed", num(yaw.nose_grip_needed)},
+          {"steering_rad", num(yaw.steering_rad)}};
+}
+
+Json engine_choice_json(const EngineChoice& row) {
+  return {{"running", row.running},
+          {"possible", row.possible},
+          {"even", row.even},
+          {"time_s", num(row.time_s)},
+          {"warm_up_wait_s", num(row.warm_up_wait_s)},
+          {"fuel_kg", num(row.fuel_kg)},
+          {"co2_kg", num(row.co2_kg)},
+          {"applications", row.applications},
+          {"brake_energy_j", num(row.brake_energy_j)},
+          {"end_k", num(row.end_k)},
+          {"peak_k", num(row.peak_k)},
+          {"restart_margin_n", num(row.restart_margin_n)},
+          {"restart_leg", leg_index(row.restart_leg)},
+          {"restart_within_limit", row.restart_within_limit},
+          {"nose_grip_needed", num(row.nose_grip_needed)}};
+}
+
+Json brake_json(const BrakeTimes& brake) {
+  return {{"after_stop_k", num(brake.after_stop_k)},
+          {"at_stand_k", num(brake.at_stand_k)},
+          {"off_stand_k", num(brake.off_stand_k)},
+          {"line_up_k", num(brake.line_up_k)},
+          {"peak_k", num(brake.peak_k)},
+          {"off_stand_indicated_k", num(brake.off_stand_indicated_k)},
+          {"line_up_indicated_k", num(brake.line_up_indicated_k)}};
+}
+
+Json after_landing_json(const AfterLanding& brakes) {
+  return {{"included", brakes.included},
+          {"landing_energy_j", num(brakes.landing_energy_j)},
+          {"taxi_in_energy_j", num(brakes.taxi_in_energy_j)},
+          {"working_brakes", brakes.shares.working},
+          {"mean_share", num(brakes.shares.mean_share)},
+          {"worst_share", num(brakes.shares.worst_share)},
+          {"dragging_force_n", num(brakes.shares.dragging_force_n)},
+          {"mean", brake_json(brakes.mean)},
+          {"worst", brake_json(brakes.worst)},
+          {"limit_k", num(brakes.limit_k)},
+          {"within_limit", brakes.within_limit},
+          {"wait_reaches_limit", brakes.wait_reaches_limit},
+          {"longer_stand_s", optional_num(brakes.wait_reaches_limit, brakes.longer_stand_s)},
+          {"applications_left", brakes.applications_left},
+          {"energy_per_application_j", num(brakes.energy_per_application_j)}};
+}
+
+Json restart_point_json(const RestartPoint& point) {
+  return {{"leg", point.leg},
+          {"at_m", num(point.at_m)},
+          {"needed_n", num(point.needed_n)},
+          {"extra_n", num(point.extra_n)},
+          {"per_engine_n", num(point.per_engine_n)},
+          {"share_of_limit", num(point.share_of_limit)},
+          {"within_limit", point.within_limit},
+          {"nose_grip_needed", num(point.nose_grip_needed)},
+          {"nose_holds", point.nose_holds}};
+}
+
+Json reach_json(const BlastReach& reach) {
+  return {{"velocity_mps", num(reach.velocity_mps)},
+          {"single_m", num(reach.single_m)},
+          {"merged_m", num(reach.merged_m)},
+          {"ground_m", num(reach.ground_m)}};
+}
+
+Json blast_json(const BlastAnswer& blast) {
+  Json idle = Json::array();
+  Json restart = Json::array();
+  for (int i = 0; i < 3; ++i) {
+    idle.push_back(reach_json(blast.idle[i]));
+    restart.push_back(reach_json(blast.restart[i]));
+  }
+  return {{"note", "a trend, not a safe distance"},
+          {"idle_n", num(blast.idle_n)},
+          {"restart_n", num(blast.restart_n)},
+          {"restart_leg", leg_index(blast.restart_leg)},
+          {"idle", idle},
+          {"restart", restart},
+          {"growth", num(blast.growth)},
+          {"manual_contour_m", optional_num(blast.manual_contour_m > 0.0, blast.manual_contour_m)}};
+}
+
+Json verdict_json(const RuleVerdict& verdict) {
+  return {{"family", word(verdict.family)},
+          {"rule", word(verdict.kind)},
+          {"leg", leg_index(verdict.leg)},
+          {"wanted", num(verdict.wanted)},
+          {"actual", num(verdict.actual)},
+          {"unit", unit(verdict.kind)},
+          {"met", verdict.met},
+          {"from_memory", verdict.from_memory}};
+}
+
+Json half_turn_json(const HalfTurn& turn) {
+  if (!turn.wanted) return nullptr;
+  return {{"possible", turn.possible},
+          {"width_m", num(turn.width_m)},
+          {"needed_m", num(turn.needed_m)},
+          {"bare_m", num(turn.bare_m)},
+          {"spare_m", num(turn.spare_m)},
+          {"steering_rad", num(turn.steering_rad)},
+          {"gear_radius_m", num(turn.gear_radius_m)},
+          {"nose_radius_m", num(turn.nose_radius_m)},
+          {"wing_tip_radius_m", num(turn.wing_tip_radius_m)},
+          {"tail_radius_m", num(turn.tail_radius_m)},
+          {"nose_tip_radius_m", num(turn.nose_tip_radius_m)},
+          {"gear_from_edge_m", num(turn.gear_from_edge_m)},
+          {"wing_beyond_edge_m", num(turn.wing_beyond_edge_m)},
+          {"tail_beyond_edge_m", num(turn.tail_beyond_edge_m)}};
+}
+
+Json spread_json(const Spread& spread) {
+  return {{"p10", num(spread.p10)}, {"p50", num(spread.p50)}, {"p90", num(spread.p90)}};
+}
+
+Json ranking_json(const Importance (&ranking)[kUnknowns]) {
+  Json list = Json::array();
+  for (const Importance& item : ranking) {
+    list.push_back(
+        {{"unknown", word(item.unknown)}, {"first", num(item.first)}, {"total", num(item.total)}});
+  }
+  return list;
+}
+
+Json uncertainty_json(const UncertaintyAnswer& sure) {
+  if (sure.draws == 0) return nullptr;
+  Json turns = Json::array();
+  for (const TurnChance& turn : sure.turns) {
+    turns.push_back(
+        {{"leg", turn.leg}, {"runs_away", num(turn.runs_away)}, {"stalls", num(turn.stalls)}});
+  }
+  return {{"draws", sure.draws},
+          {"rolls_by_itself", num(sure.rolls_by_itself)},
+          {"target_mps", num(sure.target_mps)},
+          {"reaches_target", num(sure.reaches_target)},
+          {"time_to_target_s", spread_json(sure.time_to_target_s)},
+          {"distance_to_target_m", spread_json(sure.distance_to_target_m)},
+          {"keeps_rolling_slope_rad", spread_json(sure.keeps_rolling_slope_rad)},
+          {"restarts_slope_rad", spread_json(sure.restarts_slope_rad)},
+          {"line_up_k", spread_json(sure.line_up_k)},
+          {"over_brake_limit", num(sure.over_brake_limit)},
+          {"restart_extra_n", spread_json(sure.restart_extra_n)},
+          {"restart_over_limit", num(sure.restart_over_limit)},
+          {"turns", turns},
+          {"ranked_at_rest", sure.ranked_at_rest},
+          {"roll_ranking", ranking_json(sure.roll_ranking)},
+          {"heat_ranking", ranking_json(sure.heat_ranking)}};
+}
+
+// A rule's numbers have the unit of the rule.
+const char* unit(const Card& card, const Caution& caution) {
+  if (caution.kind != CautionKind::RuleNotMet) return unit(caution.kind);
+  const RuleVerdict* verdict = sheet_parts::rule_of(card, caution);
+  return verdict == nullptr ? "" : unit(verdict->kind);
+}
+
+Json caution_json(const Card& card, const Caution& caution) {
   return {{"level", caution.level == CautionLevel::Exceeded ? "limit" : "care"},
           {"kind", word(caution.kind)},
           {"leg", caution.leg < 0 ? Json(nullptr) : Json(caution.leg)},
           {"value", num(caution.value)},
           {"limit", num(caution.limit)},
-          {"unit", unit(caution.kind)}};
+          {"unit", unit(card, caution)}};
 }
 
 template <class List, class Write>
@@ -492,7 +743,22 @@ std::string card_json(const BriefDocument& document, const Card& card, bool one_
   json["heat"] = heat_json(card.heat);
   json["stop"] = stop_json(card.stop);
   json["run"] = run_json(card.run);
-  json["cautions"] = array_of(card.cautions, caution_json);
+  json["surface"] = surface_json(card.pavement, card.surface_limits);
+  json["yaw"] = yaw_json(card.yaw);
+  json["engines"] = array_of(card.engines.rows, engine_choice_json);
+  json["after_landing"] = after_landing_json(card.after_landing);
+  json["restart"] = {{"worst", leg_index(card.restart.worst)},
+                     {"idle_everywhere", card.restart.idle_everywhere},
+                     {"points", array_of(card.restart.points, restart_point_json)}};
+  json["blast"] = blast_json(card.blast);
+  json["standards"] = {{"code_letter", std::string(1, card.standards.code_letter)},
+                       {"design_group", card.standards.design_group},
+                       {"not_met", card.standards.not_met},
+                       {"verdicts", array_of(card.standards.verdicts, verdict_json)}};
+  json["half_turn"] = half_turn_json(card.half_turn);
+  json["uncertainty"] = uncertainty_json(card.uncertainty);
+  json["cautions"] = array_of(
+      card.cautions, [&card](const Caution& caution) { return caution_json(card, caution); });
   // Text that is no UTF-8 can't come through the documents; should it, it is replaced, not thrown.
   return json.dump(one_line ? -1 : 2, ' ', false, Json::error_handler_t::replace);
 }

@@ -31,7 +31,7 @@ struct SheetTable {
 
 struct SheetSection {
   // "roll", "turn-3", "oversteer-3" (the number that the crew reads: index + 1), "heat", "stop",
-  // "surface", "engines", "after-landing", "restart", "room", "sure"
+  // "surface", "engines", "after-landing", "restart", "room", "sure", "calibration"
   std::string id;
   std::string title;     // "Roll"
   std::string headline;  // one sentence that answers the question
@@ -86,6 +86,11 @@ struct Sheet {
 };
 
 Sheet build_sheet(const BriefDocument& document, const Card& card);
+
+// What a calibration found, for its panel: one row a constant with the value or the reason why it
+// is refused, and a table of the residuals. `aircraft` as it was before.
+SheetSection calibration_section(const Calibration& calibration, const Aircraft& aircraft,
+                                 const Observations& observations);
 
 // The sheet as plain text, wrapped at 96 columns: `tillerline --text`.
 std::string sheet_text(const Sheet& sheet);

@@ -144,11 +144,16 @@ std::string explained(const Importance* item) {
   return alone == together ? alone : alone + ", with others " + together;
 }
 
+// The ranking is of the time to the target, or where too few draws get there of the acceleration.
+std::string roll_column(const UncertaintyAnswer& sure) {
+  if (sure.ranked_at_rest) return "Explains of the acceleration at rest";
+  return "Explains of the time to " + words::knots(sure.target_mps);
+}
+
 SheetTable table(const Source& source) {
   const UncertaintyAnswer& sure = source.card.uncertainty;
   SheetTable table;
-  table.columns = {"Uncertain", "Give or take",
-                   "Explains of the time to " + words::knots(sure.target_mps),
+  table.columns = {"Uncertain", "Give or take", roll_column(sure),
                    "Explains of the brakes at " + stop_place(source)};
   struct Line {
     Unknown unknown;

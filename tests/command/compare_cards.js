@@ -4,7 +4,7 @@
 //
 // Two numbers agree when they differ by at most TOLERANCE relative to the larger of them. Where a
 // number is the difference of larger ones, rounding is measured against those: a temperature rise
-// against 300 K, a distance below 1 m against 1 m. Everything else has to be equal. Prints
+// against 300 K, a distance below 1 m against 1 m, a share of the spread against the whole. Everything else has to be equal. Prints
 // "N passed, N failed", counting cards.
 "use strict";
 const fs = require("fs");
@@ -17,7 +17,8 @@ let worst = 0;
 let worstPlace = "";
 
 function leastScale(place) {
-  if (place.endsWith("_k")) return 300;
+  if (place.endsWith("_k") || place.includes("_k/p")) return 300;
+  if (place.endsWith("/first") || place.endsWith("/total")) return 1;
   return place.endsWith("_m") ? 1 : 0;
 }
 
