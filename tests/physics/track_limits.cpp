@@ -35,6 +35,21 @@ TEST_CASE("track: greatest deviation grows with the turn and the length, falls w
   }
 }
 
+TEST_CASE("track: a vanishing length follows the line itself, a vanishing arc asks for nothing") {
+  // Steady deviation R - sqrt(R^2 - L^2), L^2 / 2R for short ones.
+  for (const double length : {1.0, 0.1, 0.01}) {
+    CHECK(largest_off_tracking_m(50.0, 1.5, length) ==
+          doctest::Approx(length * length / 100.0).epsilon(length));
+    CHECK(lag_after_m(0.3, length, 0.02, 40.0) ==
+          doctest::Approx(std::asin(0.02 * length)).epsilon(1e-12));
+    CHECK(lag_after_clothoid_m(0.0, length, 0.02, 0.02, 40.0) ==
+          doctest::Approx(std::asin(0.02 * length)).epsilon(1e-12));
+  }
+  CHECK(largest_off_tracking_m(50.0, 1e-9, 30.0) < 1e-7);
+  CHECK(lag_after_m(0.2, 30.0, 0.02, 0.0) == doctest::Approx(0.2).epsilon(1e-15));
+  CHECK(lag_after_clothoid_m(0.2, 30.0, 0.0, 0.02, 0.0) == doctest::Approx(0.2).epsilon(1e-15));
+}
+
 TEST_CASE("track: standing, or with nose wheels that need no time, steering is at once") {
   const GearOnLineTurn standing = gear_on_line_turn(45.0, 1.5, 28.0, 31.0, 1.2, 0.2, 0.0);
   const GearOnLineTurn no_time = gear_on_line_turn(45.0, 1.5, 28.0, 31.0, 1.2, 0.0, 4.0);
