@@ -188,7 +188,7 @@ void value_tile(Ui& ui, const Field& field, const Box& box) {
       ui.view.drag_refusal = session.set_field(field, value);
     }
   }
-  if (use.tapped) open_keypad(ui, {&field, nullptr, 0}, box);
+  if (use.tapped) open_keypad(ui, {.field = &field}, box);
   const bool open = ui.view.keypad.target.field == &field;
   draw_tile(ui, box,
             {field.label, field.unit, session.was_entered(field.key),
@@ -204,17 +204,38 @@ void leg_tile(Ui& ui, std::size_t leg, const LegField& field, const Box& box) {
   if (use.dragging) {
     double value = 0.0;
     if (follow_drag(ui, use, field.get(now), field.fine_step, field.coarse_step,
-                    {field.minimum, field.maximum}, value)) {
+                    leg_field_range(field, now), value)) {
       ui.view.leg_refusal = ui.session.set_leg_field(leg, field, value);
     }
   }
-  if (use.tapped) open_keypad(ui, {nullptr, &field, leg}, box);
+  if (use.tapped) open_keypad(ui, {.leg_field = &field, .index = leg}, box);
   const bool open = ui.view.keypad.target.leg_field == &field;
   const double value = field.get(ui.session.document().route.route.legs[leg]);
   draw_tile(ui, box,
             {field.label, field.unit, false, use.held || use.dragging || use.hovered || open},
             format_number(value, field.decimals));
   ui.mark("leg-tile:", field.key, box);
+}
+
+void observation_tile(Ui& ui, std::size_t index, const ObservationField& field, const Box& box) {
+  if (!ui.in_sight(box)) return;
+  const auto now = [&]() -> const Observation& {
+    return ui.session.document().observations[index];
+  };
+  const Use use = ui.touch.use(part_id("observation-tile:", field.key), box, ui.pen, true);
+  if (use.dragging) {
+    double value = 0.0;
+    if (follow_drag(ui, use, field.get(now()), field.fine_step, field.coarse_step,
+                    {field.minimum, field.maximum}, value)) {
+      ui.view.observation_refusal = ui.session.set_observation_field(index, field, value);
+    }
+  }
+  if (use.tapped) open_keypad(ui, {.observation_field = &field, .index = index}, box);
+  const bool open = ui.view.keypad.target.observation_field == &field;
+  draw_tile(ui, box,
+            {field.label, field.unit, false, use.held || use.dragging || use.hovered || open},
+            format_number(field.get(now()), field.decimals));
+  ui.mark("observation-tile:", field.key, box);
 }
 
 void choose(Ui& ui, const Choice& choice, int option) {

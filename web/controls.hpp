@@ -28,6 +28,7 @@ inline constexpr float kLineHeight = 56.0f;  // a tile this low sets its number 
 // A number of the brief: tap for the keypad, drag sideways to change it.
 void value_tile(Ui& ui, const Field& field, const Box& box);
 void leg_tile(Ui& ui, std::size_t leg, const LegField& field, const Box& box);
+void observation_tile(Ui& ui, std::size_t index, const ObservationField& field, const Box& box);
 
 // A choice of the brief with its label above the chips. Returns the height used.
 float choice_row(Ui& ui, const Choice& choice, ImVec2 at, float width);

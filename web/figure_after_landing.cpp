@@ -212,7 +212,8 @@ float figure_after_landing(Ui& ui, ImVec2 at, float width) {
   draw_curve(ui, answer, p, c.accent, 2.0f, 8.0f, [](const HeatPoint& q) { return q.indicated_k; });
   draw_end(ui, answer, p);
   axis_left(ui, p.heat, p.left, round_ticks(p.heat.low, p.heat.high, 4), {});
-  ui.pen.text(Type::Small, {at.x + 4.0f, p.heat.to - 46.0f}, c.muted, "brakes, °C");
+  ui.pen.text(Type::Small, {at.x + 4.0f, p.heat.to - (answer.included ? 46.0f : 25.0f)}, c.muted,
+              "brakes, °C");
   const Scale minutes{0.0, end / kMinute_s, p.left, p.right};
   axis_below(ui, minutes, p.heat.from, round_ticks(0.0, minutes.high, ui.narrow ? 4 : 8),
              answer.included ? "minutes from touchdown" : "minutes of this taxi");

@@ -44,10 +44,11 @@ void draw_way(const Ui& ui, const Scale& x, float y, const Way& way) {
   ui.pen.text(Type::Small, {x.from, y}, c.ink, way.name);
   draw_bar(ui, x, y + 22.0f, kBar, blast.restart, way.reach_m, 1.0f);
   draw_bar(ui, x, y + 24.0f + kBar, kIdleBar, blast.idle, way.reach_m, 0.6f);
-  const Number number(blast.restart[0].*way.reach_m, 0, "m");
-  const float w = ui.pen.width(Type::SmallBold, number);
-  const float at = std::min(x.at(blast.restart[0].*way.reach_m) + 8.0f, x.to - w);
-  label(ui, {at, y + 25.0f}, c.ink, number, true);
+  std::array<char, 64> text;
+  const int length = std::snprintf(text.data(), text.size(), "%.0f\u00a0m, 48\u00a0km/h",
+                                   blast.restart[1].*way.reach_m);
+  ui.pen.text_right(Type::SmallBold, {x.to, y}, c.ink,
+                    {text.data(), static_cast<std::size_t>(length)});
 }
 
 void draw_manual(const Ui& ui, const Scale& x, float top, float bottom) {

@@ -7,7 +7,7 @@
 #include <cmath>
 #include <vector>
 
-#include "figure.hpp"
+#include "plan_view.hpp"
 
 namespace tillerline {
 namespace {
@@ -253,21 +253,11 @@ void draw_out_of_reach(const Ui& ui, const Plot& plot, const Curve& edge) {
   }
 }
 
-// What the two heavy lines are: upper right, where it is steepest and heaviest.
-void draw_line_key(const Ui& ui, const Plot& plot, LabelRoom& room) {
-  const Pen& pen = ui.pen;
-  const theme::Palette& c = ui.colours();
-  constexpr std::string_view kNames[] = {"keeps rolling up to here", "starts by itself up to here"};
-  const float w = pen.width(Type::Small, kNames[1]) + 44.0f;
-  const Box box{plot.box.right() - w - 8.0f, plot.box.y + 8.0f, w, 48.0f};
-  pen.fill({box.x - 6.0f, box.y - 2.0f, box.width + 8.0f, box.height + 2.0f}, c.paper);
-  for (int i = 0; i < 2; ++i) {
-    const float y = box.y + 24.0f * static_cast<float>(i);
-    const ImVec2 stroke[] = {{box.x, y + 11.0f}, {box.x + 34.0f, y + 11.0f}};
-    pen.curve(stroke, 2, c.ink, 2.2f, i == 1 ? 9.0f : 0.0f, i == 1 ? 6.0f : 0.0f);
-    pen.text(Type::Small, {box.x + 42.0f, y + 1.0f}, c.ink, kNames[i]);
-  }
-  room.block(box);
+float draw_line_key(const Ui& ui, ImVec2 at, float width) {
+  const ImU32 ink = ui.colours().ink;
+  const StrokeName names[] = {{"keeps rolling up to here", ink, 2.2f},
+                              {"starts by itself up to here", ink, 2.2f, 9.0f, 6.0f}};
+  return stroke_key(ui, at, width, names, std::size(names));
 }
 
 // How sure the two heavy lines are at today's mass: from P10 to P90 each.
@@ -331,7 +321,8 @@ void draw_today(const Ui& ui, const Plot& plot, LabelRoom& room) {
 }  // namespace
 
 float figure_roll_map(Ui& ui, ImVec2 at, float width) {
-  const float height = std::clamp(width * 0.56f, 320.0f, 480.0f);
+  const float picture = std::clamp(width * 0.56f, 320.0f, 480.0f);
+  const float height = picture + (ui.narrow ? 60.0f : 36.0f);
   const Box whole{at.x, at.y, width, height};
   ui.mark("figure:", "roll", whole);
   if (!ui.in_sight(whole)) return height;
@@ -340,7 +331,7 @@ float figure_roll_map(Ui& ui, ImVec2 at, float width) {
   const RollMap& map = ui.session.map();
   const Geometry& made = geometry(ui);
   Plot plot;
-  plot.box = {at.x + 50.0f, at.y + 30.0f, width - 54.0f, height - 84.0f};
+  plot.box = {at.x + 50.0f, at.y + 30.0f, width - 54.0f, picture - 84.0f};
   plot.mass = {map.mass_kg[0] / units::kTonne_kg, map.mass_kg[kMapColumns - 1] / units::kTonne_kg,
                plot.box.x, plot.box.right()};
   plot.slope = {100.0 * std::tan(map.slope_rad[0]), 100.0 * std::tan(map.slope_rad[kMapRows - 1]),
@@ -362,7 +353,6 @@ float figure_roll_map(Ui& ui, ImVec2 at, float width) {
   const float today_x = plot.mass.at(ui.session.document().brief.condition.mass_kg / 1000.0);
   const float today_y = plot.slope.at(100.0 * std::tan(roll.slope_rad));
   room.block({today_x - 66.0f, today_y - 14.0f, 132.0f, 28.0f});
-  draw_line_key(ui, plot, room);
   draw_bands(ui, plot, room);
   draw_contour_labels(ui, made, plot, restarts, room);
   draw_today(ui, plot, room);
@@ -371,6 +361,7 @@ float figure_roll_map(Ui& ui, ImVec2 at, float width) {
              round_ticks(plot.mass.low, plot.mass.high, ui.narrow ? 4 : 7), "mass, t");
   axis_left(ui, plot.slope, plot.box.x, round_ticks(plot.slope.low, plot.slope.high, 6),
             "slope, % (up is positive)");
+  draw_line_key(ui, {at.x, at.y + picture + 8.0f}, width);
   return height;
 }
 

@@ -87,22 +87,28 @@ void draw_width(const Ui& ui, const Plan& plan, float x, double top_m, double wi
   label(ui, {text_x, (top + bottom) / 2.0f - 9.0f}, colour, words, true);
 }
 
-// How far wing tips and tail pass the edge; ordinary for wings, worth a word all the same.
+// How far wing tips and tail pass the edge, at the top of their circles: ordinary for wings, worth
+// a number all the same.
 void draw_beyond(const Ui& ui, const Plan& plan, const Manoeuvre& m, const HalfTurn& half) {
   struct Part {
     double beyond_m;
     const char* form;
+    float side;
   };
-  const Part parts[] = {{half.wing_beyond_edge_m, "wing tip %.1f\u00a0m past the edge"},
-                        {half.tail_beyond_edge_m, "tail %.1f\u00a0m past the edge"}};
+  const Part parts[] = {{half.wing_beyond_edge_m, "wing tip %.1f\u00a0m", -1.0f},
+                        {half.tail_beyond_edge_m, "tail %.1f\u00a0m", 1.0f}};
   const theme::Palette& c = ui.colours();
-  float y = std::max(plan.box.y + 8.0f, plan.at({m.top_m, 0.0}).y - 52.0f);
   for (const Part& part : parts) {
     if (part.beyond_m <= 0.0) continue;
-    std::array<char, 64> text;
+    const ImVec2 edge = plan.at({m.top_m, 0.0});
+    const float x = edge.x + 12.0f * part.side;
+    const float top = edge.y - static_cast<float>(part.beyond_m) * plan.scale;
+    dimension(ui, {x, edge.y}, {x, top}, c.ink);
+    std::array<char, 48> text;
     const int length = std::snprintf(text.data(), text.size(), part.form, part.beyond_m);
-    label(ui, {plan.box.x + 10.0f, y}, c.ink, {text.data(), static_cast<std::size_t>(length)});
-    y += 22.0f;
+    const std::string_view words(text.data(), static_cast<std::size_t>(length));
+    const float w = ui.pen.width(Type::SmallBold, words);
+    label(ui, {part.side < 0.0f ? x - 9.0f - w : x + 9.0f, edge.y - 22.0f}, c.ink, words, true);
   }
 }
 

@@ -4,12 +4,12 @@
 #include <cmath>
 #include <cstdio>
 
-#include "figure.hpp"
+#include "plan_view.hpp"
 
 namespace tillerline {
 namespace {
 
-constexpr float kBandRow = 50.0f;
+constexpr float kBandRow = 60.0f;
 constexpr float kRankRow = 32.0f;
 constexpr std::size_t kMostRanked = 5;
 constexpr double kWorthShowing = 0.01;
@@ -103,9 +103,13 @@ void draw_band(const Ui& ui, const Band& band, ImVec2 at, float width) {
   pen.fill({x.from, y - 1.0f, x.to - x.from, 2.0f}, c.rule);
   const float low = x.at(band.p10);
   const float high = std::max(x.at(band.p90), low + 2.0f);
+  pen.fill({low, y - 8.0f, high - low, 16.0f}, c.paper);
   pen.fill({low, y - 8.0f, high - low, 16.0f}, theme::faded(c.accent, 0.25f));
   for (const float end : {low, high}) pen.fill({end - 1.0f, y - 8.0f, 2.0f, 16.0f}, c.accent);
   pen.fill({x.at(band.p50) - 2.0f, y - 10.0f, 4.0f, 20.0f}, c.accent);
+  // The scale begins here; its right end is a little beyond P90 and means nothing.
+  pen.fill({x.from, y - 5.0f, 1.5f, 10.0f}, c.muted);
+  pen.text(Type::Small, {x.from, y + 7.0f}, c.muted, Number(band.from, band.decimals));
   const Number p10(band.p10, band.decimals);
   const Number p90(band.p90, band.decimals, band.unit);
   std::array<char, 64> words;
@@ -171,7 +175,8 @@ float figure_sure(Ui& ui, ImVec2 at, float width) {
   const bool beside = width >= 640.0f;
   const float roll = ranking_height(sure.roll_ranking);
   const float heat = ranking_height(sure.heat_ranking);
-  const float height = band_part + (beside ? std::max(roll, heat) : roll + heat);
+  const float rankings = beside ? std::max(roll, heat) : roll + heat;
+  const float height = band_part + rankings + (ui.narrow ? 52.0f : 28.0f);
   const Box whole{at.x, at.y, width, height};
   ui.mark("figure:", "sure", whole);
   if (!ui.in_sight(whole)) return height;
@@ -186,6 +191,10 @@ float figure_sure(Ui& ui, ImVec2 at, float width) {
   draw_ranking(ui, "What decides the roll", sure.roll_ranking, {at.x, y}, column);
   const ImVec2 second = beside ? ImVec2{at.x + column + 32.0f, y} : ImVec2{at.x, y + roll};
   draw_ranking(ui, "What decides the brakes' heat", sure.heat_ranking, second, column);
+  const ImU32 accent = ui.colours().accent;
+  const StrokeName names[] = {{"by itself", accent, 14.0f},
+                              {"together with others", theme::faded(accent, 0.35f), 14.0f}};
+  stroke_key(ui, {at.x, y + rankings}, width, names, std::size(names));
   return height;
 }
 

@@ -33,6 +33,8 @@ const Made& made_for(const Ui& ui, std::size_t turn) {
     for (int i = 0; i < plan->samples; ++i) {
       made.extent.take(plan->pose[i].gear);
       for (const BodyPlace& place : outermost_places(brief.aircraft)) {
+        // Where the tail comes from is of no interest.
+        if (i < plan->samples / 3 && place.ahead_m <= -brief.aircraft.tail_behind_m) continue;
         made.extent.take(point_on_body(plan->pose[i], place.ahead_m, place.right_m));
       }
     }

@@ -181,10 +181,15 @@ void draw_folder(Ui& ui, Flow& flow, const Folder& folder) {
 void draw_folders(Ui& ui, Flow& flow) {
   const Folder folders[] = {
       {"today", "Brakes today", {FieldGroup::Day, FieldGroup::Condition}, "all alike and working"},
+      {"turnaround",
+       "After a landing",
+       {FieldGroup::Turnaround},
+       "not included: brakes as entered above"},
       {"technique", "Technique", {FieldGroup::Technique}, "as is common practice"},
       {"limits", "Limits", {FieldGroup::Limits}, "as is common practice"},
       {"route", "Start and end of the route", {FieldGroup::Route}, "as the route says"},
       {"aircraft", "Aircraft constants", {FieldGroup::Aircraft}, "as the aircraft's data say"},
+      {"bands", "How uncertain", {FieldGroup::Bands}, "usual bands, each with its reason"},
   };
   ui.pen.hairline({flow.x, flow.y}, {flow.x + flow.width, flow.y}, ui.colours().rule);
   for (const Folder& folder : folders) draw_folder(ui, flow, folder);
@@ -218,6 +223,12 @@ float draw_inputs(Ui& ui, ImVec2 at, float width) {
              {flow.x, flow.y, std::min(width, theme::kInputColumn), theme::kTarget},
              "Legs of the route")) {
     ui.view.panel = Panel::Legs;
+  }
+  flow.y += theme::kTarget + kGap;
+  if (button(ui, "open:", "calibration",
+             {flow.x, flow.y, std::min(width, theme::kInputColumn), theme::kTarget},
+             "What was observed")) {
+    ui.view.panel = Panel::Calibration;
   }
   flow.y += theme::kTarget + 16.0f;
   draw_folders(ui, flow);

@@ -30,9 +30,22 @@ Subject subject_of(const Ui& ui, const NumberTarget& target) {
     return {f.label,     f.unit,    f.help, field_range(f, document.brief), f.get(document.brief),
             f.fine_step, f.decimals};
   }
-  const LegField& f = *target.leg_field;
-  const Leg& leg = document.route.route.legs[target.leg];
-  return {f.label, f.unit, f.help, {f.minimum, f.maximum}, f.get(leg), f.fine_step, f.decimals};
+  if (target.leg_field != nullptr) {
+    const LegField& f = *target.leg_field;
+    const Leg& leg = document.route.route.legs[target.index];
+    return {f.label, f.unit, f.help, leg_field_range(f, leg), f.get(leg), f.fine_step, f.decimals};
+  }
+  const ObservationField& f = *target.observation_field;
+  const Observation& seen = document.observations[target.index];
+  return {f.label, f.unit, f.help, {f.minimum, f.maximum}, f.get(seen), f.fine_step, f.decimals};
+}
+
+std::string put_into_brief(Session& session, const NumberTarget& target, double value) {
+  if (target.field != nullptr) return session.set_field(*target.field, value);
+  if (target.leg_field != nullptr) {
+    return session.set_leg_field(target.index, *target.leg_field, value);
+  }
+  return session.set_observation_field(target.index, *target.observation_field, value);
 }
 
 double typed_value(const KeypadState& pad, double present) {
@@ -103,9 +116,7 @@ void set(Ui& ui, const Subject& subject) {
     return;
   }
   const double value = typed_value(pad, subject.present);
-  const std::string refusal = target.field != nullptr
-                                  ? ui.session.set_field(*target.field, value)
-                                  : ui.session.set_leg_field(target.leg, *target.leg_field, value);
+  const std::string refusal = put_into_brief(ui.session, target, value);
   if (refusal.empty()) {
     close(ui);
   } else {

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "about.hpp"
+#include "calibration_panel.hpp"
 #include "controls.hpp"
 #include "files_panel.hpp"
 #include "legs_editor.hpp"
@@ -159,6 +160,7 @@ void draw_panel(Ui& ui) {
     shown = ui.view.panel;
     ui.view.panel_scroll = ScrollArea{};
     ui.view.leg_refusal.clear();
+    ui.view.observation_refusal.clear();
     platform::request_frames(3);
   }
   switch (ui.view.panel) {
@@ -178,6 +180,8 @@ void draw_panel(Ui& ui) {
       return draw_about(ui);
     case Panel::Options:
       return draw_options(ui);
+    case Panel::Calibration:
+      return draw_calibration(ui);
   }
 }
 

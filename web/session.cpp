@@ -25,7 +25,8 @@ void copy_back(BriefDocument& document) {
   document.route.route = document.brief.route;
 }
 
-// The day, technique and limits stay; the load stays where the user entered it and it still fits.
+// The day, technique, limits, turnaround and bands stay; the load stays where the user entered it
+// and it still fits. Observations belong to the aircraft they were made on and go with it.
 BriefDocument carried_over(const BriefDocument& old, const AircraftDocument& aircraft,
                            const RouteDocument& route) {
   BriefDocument made = make_brief(aircraft, route);
@@ -33,9 +34,14 @@ BriefDocument carried_over(const BriefDocument& old, const AircraftDocument& air
   made.brief.day = from.day;
   made.brief.technique = from.technique;
   made.brief.limits = from.limits;
+  const double landing_mass = made.brief.turnaround.landing_mass_kg;  // belongs to the type
+  made.brief.turnaround = from.turnaround;
+  made.brief.turnaround.landing_mass_kg = landing_mass;
+  made.brief.bands = from.bands;
   made.brief.condition.brake_temperature_k = from.condition.brake_temperature_k;
   made.brief.condition.fans_on =
       from.condition.fans_on && aircraft.aircraft.fan_convection_wpm2k > 0.0;
+  made.brief.condition.engine_anti_ice = from.condition.engine_anti_ice;
   made.entered = old.entered;
   for (const std::string_view key : {"mass_t", "engines_running"}) {
     const Field* field = find_field(key);
@@ -138,6 +144,14 @@ const RollMap& Session::map() const {
   return *map_;
 }
 
+const Calibration& Session::calibration() const {
+  if (calibration_revision_ != revision_) {
+    calibration_ = calibrate(document_.brief.aircraft, document_.observations);
+    calibration_revision_ = revision_;
+  }
+  return calibration_;
+}
+
 std::string Session::set_field(const Field& field, double value) {
   const FieldRange range = field_range(field, document_.brief);
   if (!std::isfinite(value)) return std::string(field.label) + ": that is not a number.";
@@ -167,8 +181,9 @@ std::string Session::set_choice(const Choice& choice, int option) {
 
 std::string Session::set_leg_field(std::size_t leg, const LegField& field, double value) {
   if (leg >= document_.route.route.legs.size()) return "There is no such leg.";
-  if (!std::isfinite(value) || value < field.minimum || value > field.maximum) {
-    return range_sentence(field.label, field.unit, {field.minimum, field.maximum}, field.decimals,
+  const FieldRange range = leg_field_range(field, document_.route.route.legs[leg]);
+  if (!std::isfinite(value) || value < range.minimum || value > range.maximum) {
+    return range_sentence(field.label, field.unit, range, field.decimals,
                           format_number(value, field.decimals));
   }
   BriefDocument changed = document_;
@@ -210,6 +225,39 @@ std::string Session::move_leg(std::size_t leg, int by) {
   changed.brief.route = changed.route.route;
   return try_change(std::move(changed));
 }
+
+std::string Session::add_observation(ObservationKind kind) {
+  if (document_.observations.full()) {
+    return "There is room for " + std::to_string(kMaxObservations) +
+           " observations. Remove one first.";
+  }
+  BriefDocument changed = document_;
+  changed.observations.push(new_observation(kind, changed.brief));
+  return try_change(std::move(changed));
+}
+
+std::string Session::remove_observation(std::size_t index) {
+  BriefDocument changed = document_;
+  auto& seen = changed.observations;
+  if (index >= seen.size()) return "There is no such observation.";
+  std::rotate(seen.begin() + index, seen.begin() + index + 1, seen.end());
+  --seen.count;
+  return try_change(std::move(changed));
+}
+
+std::string Session::set_observation_field(std::size_t index, const ObservationField& field,
+                                           double value) {
+  if (index >= document_.observations.size()) return "There is no such observation.";
+  if (!std::isfinite(value) || value < field.minimum || value > field.maximum) {
+    return range_sentence(field.label, field.unit, {field.minimum, field.maximum}, field.decimals,
+                          format_number(value, field.decimals));
+  }
+  BriefDocument changed = document_;
+  field.set(changed.observations[index], value);
+  return try_change(std::move(changed));
+}
+
+std::string Session::use_calibration() { return try_change(calibrated(document_)); }
 
 std::string Session::take_aircraft(const AircraftDocument& aircraft) {
   BriefDocument changed = carried_over(document_, aircraft, document_.route);

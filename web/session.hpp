@@ -16,6 +16,7 @@
 #include "documents/documents.hpp"
 #include "documents/fields.hpp"
 #include "documents/sheet.hpp"
+#include "physics/calibration.hpp"
 #include "physics/card.hpp"
 
 namespace tillerline {
@@ -34,6 +35,7 @@ class Session {
   // Made when first asked for after a change.
   const RouteTrace& trace() const;
   const RollMap& map() const;
+  const Calibration& calibration() const;
   // Goes up with every change; pictures keep their geometry until it does.
   std::uint32_t revision() const { return revision_; }
 
@@ -44,6 +46,11 @@ class Session {
   std::string add_leg(std::size_t after, LegKind kind);
   std::string remove_leg(std::size_t leg);
   std::string move_leg(std::size_t leg, int by);
+  std::string add_observation(ObservationKind kind);
+  std::string remove_observation(std::size_t index);
+  std::string set_observation_field(std::size_t index, const ObservationField& field, double value);
+  // What the observations teach goes into the aircraft.
+  std::string use_calibration();
   std::string take_aircraft(const AircraftDocument& aircraft);
   std::string take_route(const RouteDocument& route);
 
@@ -88,6 +95,8 @@ class Session {
 
   mutable std::unique_ptr<RouteTrace> trace_ = std::make_unique<RouteTrace>();
   mutable std::unique_ptr<RollMap> map_ = std::make_unique<RollMap>();
+  mutable Calibration calibration_;
+  mutable std::uint32_t calibration_revision_ = ~0u;
   mutable std::uint32_t trace_revision_ = ~0u;
   mutable std::uint32_t map_revision_ = ~0u;
 };

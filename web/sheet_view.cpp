@@ -50,6 +50,7 @@ using Figure = float (*)(Ui&, ImVec2, float);
 // does not have today is left out.
 void draw_section(Ui& ui, Column& col, const SheetSection& section, Figure picture) {
   if (section.headline.empty()) return;
+  ui.mark("title:", section.id, {col.x, col.y, col.width, theme::kTarget});
   set_title(ui, col, section.title);
   set_headline(ui, col, section);
   if (picture != nullptr) {

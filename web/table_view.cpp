@@ -14,6 +14,7 @@ namespace {
 
 constexpr std::size_t kMostColumns = 10;
 constexpr float kGap = 22.0f;
+constexpr float kLeastGap = 12.0f;
 constexpr float kLeastWords = 132.0f;  // a column of words is not wrapped to less
 
 struct TableColumn {
@@ -26,6 +27,7 @@ struct Layout {
   std::array<TableColumn, kMostColumns> columns;
   std::size_t count = 0;
   float sign_width = 0.0f;  // room for a tone's mark and word at the end of the row
+  float gap = kGap;
   bool fits = false;
 };
 
@@ -56,19 +58,26 @@ Tone tone_at(const SheetTable& table, std::size_t row) {
   return row < table.tones.size() ? table.tones[row] : Tone::Plain;
 }
 
+// A column is one of numbers if most of its cells are; a sentence among them is wrapped.
 void measure_column(const Pen& pen, const SheetTable& table, std::size_t i, TableColumn& column) {
   const Type type = cell_type(i);
+  int numbers = 0;
+  int words = 0;
+  float longest_number = 0.0f;
   for (std::size_t row = 0; row < table.rows.size(); ++row) {
     const std::string_view cell = cell_at(table, row, i);
+    if (cell.empty()) continue;
+    const bool number = begins_like_number(cell);
+    ++(number ? numbers : words);
     column.width = std::max(column.width, pen.width(type, cell));
     column.longest_word = std::max(column.longest_word, longest_word(pen, type, cell));
-    column.numbers = column.numbers && i > 0 && begins_like_number(cell);
+    if (number) longest_number = std::max(longest_number, pen.width(type, cell));
   }
-  column.width = std::ceil(column.width) + 1.0f;
+  column.numbers = i > 0 && numbers >= words;
+  if (column.numbers) column.width = std::max(longest_number, column.longest_word);
   // A header is wrapped rather than making its column wide.
   const float header = longest_word(pen, Type::Small, table.columns[i]);
-  const float whole = std::min(pen.width(Type::Small, table.columns[i]), column.width + 24.0f);
-  column.width = std::max({column.width, header, whole});
+  column.width = std::ceil(std::max(column.width, header)) + 1.0f;
   column.longest_word = std::max(column.longest_word, header);
 }
 
@@ -102,12 +111,13 @@ Layout layout_of(const Pen& pen, const SheetTable& table, float room) {
     layout.sign_width = std::max(layout.sign_width, pen.width(Type::SmallBold, word) + 22.0f);
   }
   const auto whole = [&] {
-    float sum = layout.sign_width + (layout.sign_width > 0.0f ? kGap : 0.0f);
+    float sum = layout.sign_width + (layout.sign_width > 0.0f ? layout.gap : 0.0f);
     for (std::size_t i = 0; i < layout.count; ++i) {
-      sum += layout.columns[i].width + (i > 0 ? kGap : 0.0f);
+      sum += layout.columns[i].width + (i > 0 ? layout.gap : 0.0f);
     }
     return sum;
   };
+  if (whole() > room) layout.gap = kLeastGap;
   make_room(layout, whole() - room);
   layout.fits = whole() <= room + 0.5f;
   return layout;
@@ -157,9 +167,10 @@ void set_side_by_side(const Ui& ui, Column& col, const SheetTable& table, const 
     TableColumn column = layout.columns[i];
     column.width += 0.5f;
     set_cell(pen, Type::Small, column, {x, col.y + header - h}, c.muted, table.columns[i]);
-    x += layout.columns[i].width + kGap;
+    x += layout.columns[i].width + layout.gap;
   }
-  const float right = x - kGap + (layout.sign_width > 0.0f ? kGap + layout.sign_width : 0.0f);
+  const float right =
+      x - layout.gap + (layout.sign_width > 0.0f ? layout.gap + layout.sign_width : 0.0f);
   col.y += header + 5.0f;
   pen.hairline(col.at(), {right, col.y}, c.ink);
   for (std::size_t row = 0; row < table.rows.size(); ++row) {
@@ -171,7 +182,7 @@ void set_side_by_side(const Ui& ui, Column& col, const SheetTable& table, const 
       const ImU32 ink = i == 0 ? tone_colour(ui, tone) : c.ink;
       tallest = std::max(tallest, set_cell(pen, cell_type(i), layout.columns[i], {x, col.y}, ink,
                                            cell_at(table, row, i)));
-      x += layout.columns[i].width + kGap;
+      x += layout.columns[i].width + layout.gap;
     }
     if (tone != Tone::Plain) {
       draw_mark(ui, tone, {x + 7.0f, col.y + pen.line_height(Type::Body) / 2.0f - 1.0f});

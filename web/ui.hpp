@@ -15,13 +15,16 @@
 
 namespace tillerline {
 
-// The number that the keypad is open for: a field of the brief or of one leg.
+// The number that the keypad is open for: a field of the brief, of one leg or of one observation.
 struct NumberTarget {
   const Field* field = nullptr;
   const LegField* leg_field = nullptr;
-  std::size_t leg = 0;
+  const ObservationField* observation_field = nullptr;
+  std::size_t index = 0;  // of the leg or the observation
 
-  bool open() const { return field != nullptr || leg_field != nullptr; }
+  bool open() const {
+    return field != nullptr || leg_field != nullptr || observation_field != nullptr;
+  }
 };
 
 struct KeypadState {
@@ -32,7 +35,7 @@ struct KeypadState {
   std::string refusal;
 };
 
-enum class Panel { None, Aircraft, Route, Legs, Files, Errors, About, Options };
+enum class Panel { None, Aircraft, Route, Legs, Files, Errors, About, Options, Calibration };
 
 struct View {
   ScrollArea sheet_scroll;
@@ -44,6 +47,8 @@ struct View {
   KeypadState keypad;
   int open_leg = -1;  // in the legs editor
   std::string leg_refusal;
+  int open_observation = -1;  // in the calibration panel
+  std::string observation_refusal;
   std::string file_name;
   std::vector<DocumentError> file_errors;
   std::string look = "system";  // "system", "light", "dark"

@@ -110,16 +110,21 @@ class Sheet {
     await this.settle();
   }
 
-  // Turns the wheel over the sheet until that thing lies inside the window.
+  // Turns the wheel over the sheet until that thing lies inside the window: half windows until it
+  // comes into sight, then by what is missing.
   async scrollTo(id) {
     const size = this.page.viewportSize();
-    for (let i = 0; i < 100; ++i) {
+    const half = size.height / 2;
+    for (let i = 0; i < 120; ++i) {
       const rects = await this.rects();
       const known = rects[id];
       const middle = known ? known[1] + known[3] / 2 : Infinity;
       if (middle > 90 && middle < size.height - 40) return;
-      await this.page.mouse.move(size.width / 2, size.height / 2);
-      await this.page.mouse.wheel(0, middle > 90 ? 200 : -200);
+      const wanted = known ? middle - half : half;
+      // One notch of the wheel, 100, moves the sheet by 60 px.
+      const wheel = Math.sign(wanted) * Math.max(100, Math.min(Math.abs(wanted), half) / 0.6);
+      await this.page.mouse.move(size.width - 160, half);
+      await this.page.mouse.wheel(0, wheel);
       await this.settle();
     }
     assert.fail(`could not scroll to "${id}"`);
