@@ -188,7 +188,7 @@ TEST_CASE("easing: a clothoid of a right angle, and both ways along it") {
 
 TEST_CASE("easing: the straights cross where the crossing radius says") {
   Draws draws(20261111);
-  Worst chord, crossing;
+  Worst crossing;
   for (int i = 0; i < 300; ++i) {
     const double radius = draws.between(20.0, 120.0);
     const double turn = draws.between(0.1, 3.0);

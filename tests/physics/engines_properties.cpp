@@ -93,12 +93,15 @@ TEST_CASE("engines: anti-ice adds its shares of thrust, flow and fuel") {
 TEST_CASE("engines: which one is left without a partner") {
   // Engines fitted, running, even, arm of the odd one (pairs at 8 and 20 m; three pairs 8, 14, 20).
   using Row = std::tuple<int, int, bool, double>;
-  for (const auto& [fitted, on, even, arm_m] :
+  for (const Row& row :
        {Row{1, 1, true, 0.0}, Row{2, 2, true, 0.0}, Row{2, 1, false, 8.0}, Row{3, 3, true, 0.0},
         Row{3, 2, true, 0.0}, Row{3, 1, true, 0.0}, Row{4, 4, true, 0.0}, Row{4, 3, false, 20.0},
         Row{4, 2, true, 0.0}, Row{4, 1, false, 8.0}, Row{5, 4, true, 0.0}, Row{5, 1, true, 0.0},
         Row{6, 6, true, 0.0}, Row{6, 5, false, 20.0}, Row{6, 4, true, 0.0}, Row{6, 3, false, 14.0},
         Row{6, 2, true, 0.0}, Row{6, 1, false, 8.0}}) {
+    const int fitted = std::get<0>(row), on = std::get<1>(row);
+    const bool even = std::get<2>(row);
+    const double arm_m = std::get<3>(row);
     CAPTURE(fitted);
     CAPTURE(on);
     const Aircraft aircraft = with_engines(fitted);
