@@ -31,7 +31,7 @@ struct Step {
 
 // One brake's share of that.
 struct Load {
-  double share = 0.0;
+  double share;
   double dragging_n = 0.0;
 };
 

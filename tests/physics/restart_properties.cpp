@@ -156,6 +156,16 @@ TEST_CASE("restart: heavier, steeper, a drag and a turn need more; fewer engines
   CHECK(other.answer().points[0].needed_n == base.points[0].needed_n);
 }
 
+TEST_CASE("restart: idle does it everywhere, or it does not by half a newton") {
+  Restart one;
+  one.brief.route.legs.push(straight_leg(200.0, 0.0));
+  const double needed = one.answer().points[0].needed_n;
+  one.brief.aircraft.idle_thrust_n = (needed + 0.5) / one.brief.condition.engines_running;
+  CHECK(one.answer().idle_everywhere);
+  one.brief.aircraft.idle_thrust_n = (needed - 0.5) / one.brief.condition.engines_running;
+  CHECK(!one.answer().idle_everywhere);
+}
+
 TEST_CASE("restart: mirrored routes mirror") {
   Draws draws(20261131);
   for (int i = 0; i < 100; ++i) {
