@@ -5,6 +5,7 @@
 
 #include "physics/elementary.hpp"
 #include "physics/quadrature.hpp"
+#include "physics/specific_heat_fit.hpp"
 #include "physics/units.hpp"
 
 namespace tillerline {
@@ -12,19 +13,7 @@ namespace {
 
 using namespace elementary;
 
-// Graphite, NASA-7 polynomials (NASA TM-4513): c_p = (R / M) sum a_i T^i.
-constexpr double kGasConstant_jpmolk = 8.314462618;
-constexpr double kCarbonMolarMass_kgpmol = 0.012011;
-constexpr double kSplit_k = 1000.0;
-constexpr double kLow[5] = {-0.310872072, 4.40353686e-3, 1.90394118e-6, -6.38546966e-9,
-                            2.98964248e-12};
-constexpr double kHigh[5] = {1.45571829, 1.71702216e-3, -6.97562786e-7, 1.35277032e-10,
-                             -9.67590652e-15};
-constexpr double kColdest_k = 200.0;
-
-// Steel, EN 1993-1-2, 3.4.1.2, with theta in degrees Celsius; held constant from 600 degC.
-constexpr double kSteel[4] = {425.0, 0.773, -1.69e-3, 2.22e-6};
-constexpr double kSteelTop_c = 600.0;
+using namespace specific_heat_fit;
 
 double polynomial(const double* coefficient, int count, double x) {
   double value = 0.0;
@@ -98,6 +87,25 @@ double split_time_s(const HeatPack& pack, double from_k, double to_k, double pow
     t_k = next;
   }
   return time_s;
+}
+
+// Warming (negative: cooling), K/s.
+double warming_kps(const HeatPack& pack, double temperature_k, double power_w) {
+  return (power_w - cooling_power_w(pack, temperature_k)) / heat_capacity_jpk(pack, temperature_k);
+}
+
+// Where it is after `time_s`, nearly: one classical Runge-Kutta step for a time that is short
+// against the time constant, else the exponential approach with the rate of the start.
+double first_guess_k(const HeatPack& pack, double from_k, double time_s, double power_w,
+                     double balance_k) {
+  const double away = from_k - balance_k;
+  const double k1 = warming_kps(pack, from_k, power_w);
+  if (std::abs(k1 * time_s) > 0.2 * std::abs(away))
+    return balance_k + away * exponential(k1 / away * time_s);
+  const double k2 = warming_kps(pack, from_k + 0.5 * time_s * k1, power_w);
+  const double k3 = warming_kps(pack, from_k + 0.5 * time_s * k2, power_w);
+  const double k4 = warming_kps(pack, from_k + time_s * k3, power_w);
+  return from_k + time_s / 6.0 * (k1 + 2.0 * (k2 + k3) + k4);
 }
 
 }  // namespace
@@ -183,13 +191,10 @@ double temperature_after_time_k(const HeatPack& pack, double from_k, double time
                                 double power_w) {
   if (time_s <= 0.0) return from_k;
   const double balance_k = balance_temperature_k(pack, power_w);
-  const double away = from_k - balance_k;
-  if (std::abs(away) < 1e-9) return balance_k;
-  const double rate_kps =
-      (power_w - cooling_power_w(pack, from_k)) / heat_capacity_jpk(pack, from_k);
+  if (std::abs(from_k - balance_k) < 1e-9) return balance_k;
   double near_k = balance_k;  // the answer lies between `near_k` and `far_k`
   double far_k = from_k;
-  double t_k = balance_k + away * exponential(rate_kps / away * time_s);
+  double t_k = first_guess_k(pack, from_k, time_s, power_w, balance_k);
   if (t_k == from_k || t_k == balance_k) t_k = 0.5 * (from_k + balance_k);
   for (int i = 0; i < 100; ++i) {
     const CoolingTime elapsed = time_between_temperatures(pack, from_k, t_k, power_w);
@@ -198,14 +203,17 @@ double temperature_after_time_k(const HeatPack& pack, double from_k, double time
       near_k = t_k;
     else
       far_k = t_k;
-    const double rate = (power_w - cooling_power_w(pack, t_k)) / heat_capacity_jpk(pack, t_k);
     // Newton in the logarithm of the distance to balance, in which the time is nearly linear: plain
     // Newton creeps, and seems to have arrived, when the guess is too close to balance.
     const double gap_k = t_k - balance_k;
-    double next = balance_k + gap_k * exponential(-error_s * rate / gap_k);
+    const double step = -error_s * warming_kps(pack, t_k, power_w) / gap_k;
+    double next = balance_k + gap_k * exponential(step);
     const double low = std::min(near_k, far_k);
     const double high = std::max(near_k, far_k);
     if (!(next > low && next < high)) next = 0.5 * (low + high);
+    // It converges with the square of the step: one this small leaves the last digit only.
+    else if (std::abs(step) < 1e-8)
+      return next;
     if (std::abs(next - t_k) <= 1e-13 * t_k) return next;
     t_k = next;
   }
