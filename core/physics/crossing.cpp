@@ -38,8 +38,7 @@ CrossingTurn crossing_turn(const Aircraft& aircraft, double turn_rad, double hal
   turn.nose_on_pavement = turn.allowed_excursion_m > 0.0;
   turn.radius_m = painted_radius_m;
   if (turn.nose_on_pavement) {
-    // The axis that turns moves with the radius by decimetres at most: settled well before the last round.
-    turn.radius_m = tightest_m;
+    // The axis moves a little with the radius; the two settle long before the last round.
     for (int round = 0; round < 20; ++round) {
       const double nose_m = aircraft.wheelbase_m - turn_axis_at_radius_m(aircraft, turn.radius_m);
       turn.radius_m =
