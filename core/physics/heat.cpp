@@ -208,13 +208,14 @@ double temperature_after_time_k(const HeatPack& pack, double from_k, double time
     const double gap_k = t_k - balance_k;
     const double step = -error_s * warming_kps(pack, t_k, power_w) / gap_k;
     double next = balance_k + gap_k * exponential(step);
+    // Before the bracket is asked: arrived, the last digit of `next` may lie outside it.
+    if (std::abs(next - t_k) <= 1e-13 * t_k) return next;
     const double low = std::min(near_k, far_k);
     const double high = std::max(near_k, far_k);
     if (!(next > low && next < high)) next = 0.5 * (low + high);
     // It converges with the square of the step: one this small leaves the last digit only.
     else if (std::abs(step) < 1e-8)
       return next;
-    if (std::abs(next - t_k) <= 1e-13 * t_k) return next;
     t_k = next;
   }
   return t_k;

@@ -1,4 +1,26 @@
 // How sure are the answers: the uncertain inputs drawn together, many taxis computed at once.
+//
+// Draws. 1024 points of a fixed low-discrepancy sequence (low_discrepancy.hpp), so that the same
+// brief has the same answer everywhere. Each unknown is triangular within its band (bands.hpp), the
+// share of the work that heats the packs goes downwards only (a triangle that rises to the nominal
+// value). Unknowns are independent of each other; each is the same all along the route: the slope
+// is off by the same angle on every leg, the headwind by the same speed (the worst case: errors of
+// single legs would partly cancel), scrub by the same share in every turn.
+//
+// Roll, critical slopes, turns. Every draw is an exact roll (batch_roll.hpp).
+//
+// Brakes. A draw is not a new run of the route but a change of the nominal one: crew and technique
+// fix the speeds, and the brakes take what the work along each stretch changes by
+// (batch_route_heat.hpp). Bands of zero give the nominal answer exactly.
+// Error: the route is not planned again with the draw's inputs. Measured in batch_route_heat.hpp.
+//
+// Quantiles are of the sorted draws, linear between them, the k-th of n at (k - 1/2)/n (Hazen,
+// 1914). With triangular inputs an analytic quantile is met to 0.3 % of the band.
+//
+// Ranking. First-order and total indices (sobol_index.hpp) from 512 pairs, held to [0, 1]. That of
+// the roll is for the mean acceleration up to the target, target / time, which is 0 for a draw that
+// never gets there; where fewer than nine draws of ten do, for the acceleration at rest. That of
+// the heat is for the line-up temperature.
 #pragma once
 
 #include "physics/atmosphere.hpp"
@@ -59,6 +81,7 @@ struct UncertaintyAnswer {
   Spread restart_extra_n;         // at the route's worst place
   double restart_over_limit = 0.0;
   FixedList<TurnChance, kMaxLegs> turns;
+  bool ranked_at_rest = false;         // roll_ranking is for the acceleration at rest
   Importance roll_ranking[kUnknowns];  // time to the target, most important first
   Importance heat_ranking[kUnknowns];  // line-up temperature, most important first
 };

@@ -1,0 +1,154 @@
+#include "physics/batch_roll.hpp"
+
+#include <algorithm>
+
+#include "physics/units.hpp"
+
+namespace tillerline {
+namespace {
+
+struct LanePassage {
+  double reached;
+  double time_s;
+  double distance_m;
+};
+
+// From v0 up to v1 > v0 with a > 0 all the way; v1 <= v0 is no way at all.
+inline LanePassage rising(double a, double b, double c, double v0, double v1) {
+  constexpr double kTiny = 1e-300;
+  const double h = v1 - v0;
+  const double a0 = a + v0 * (b + v0 * c);
+  const double a1 = a + v1 * (b + v1 * c);
+  const double y = a0 * a1;
+  const double p = a0 + a1;
+  const double plain = p - c * h * h;
+  // Close to a terminal speed S cancels; S^2 = D h^2 + 4 a0 a1 does not.
+  const double d = b * b - 4.0 * a * c;
+  const double safe = std::sqrt(std::max(d * h * h + 4.0 * y, 0.0));
+  const bool cancels = d >= 0.0 && plain > 0.0 && plain < 0.02 * p;
+  const double s = cancels ? safe : plain;
+  const double root = std::sqrt(std::max(y, kTiny));
+  const bool gets_there = a0 > 0.0 && a1 > 0.0 && s > -2.0 * root;
+  const bool nothing = h <= 0.0;
+  const lane::CarlsonPair rc = lane::carlson_pair(
+      gets_there ? 0.5 * p : 1.0, gets_there ? 0.5 * s : 1.0, gets_there ? root : 1.0);
+  const double middle = 0.5 * (v0 + v1);
+  const double time = h * rc.value;
+  const double distance = middle * time + 0.25 * (b + 2.0 * c * middle) * h * h * h * rc.slope;
+  const bool counts = gets_there && !nothing;
+  return {gets_there || nothing ? 1.0 : 0.0, counts ? time : 0.0, counts ? distance : 0.0};
+}
+
+// Between two speeds in the direction `sign`, on one branch of the law.
+inline LanePassage directed(double sign, double a, double b, double c, double low, double high) {
+  const double from = sign > 0.0 ? low : -high;
+  const double to = sign > 0.0 ? high : -low;
+  const LanePassage passed = rising(sign * a, b, sign * c, from, to);
+  return {passed.reached, passed.time_s, sign * passed.distance_m};
+}
+
+inline double force_per_weight(const BatchForces& f, int i) {
+  const double q = 0.5 * f.air_density_kgpm3 * f.drag_area_m2;
+  const double air_n = q * f.headwind_mps[i] * std::abs(f.headwind_mps[i]);
+  return (f.thrust_n[i] - air_n - f.scrub_drag_n[i] - f.dragging_brake_n) /
+         (f.mass_kg[i] * units::kGravity_mps2);
+}
+
+}  // namespace
+
+Lanes same_in_all_lanes(double value) {
+  Lanes lanes;
+  for (double& x : lanes.at) x = value;
+  return lanes;
+}
+
+BatchForces batch_forces(const RollForces& forces) {
+  return {.mass_kg = same_in_all_lanes(forces.mass_kg),
+          .thrust_n = same_in_all_lanes(forces.thrust_n),
+          .rolling_resistance = same_in_all_lanes(forces.rolling_resistance),
+          .slope_rad = same_in_all_lanes(forces.slope_rad),
+          .headwind_mps = same_in_all_lanes(forces.headwind_mps),
+          .scrub_drag_n = same_in_all_lanes(forces.scrub_drag_n),
+          .thrust_fall_nspm = forces.thrust_fall_nspm,
+          .rolling_speed_factor_s2pm2 = forces.rolling_speed_factor_s2pm2,
+          .drag_area_m2 = forces.drag_area_m2,
+          .air_density_kgpm3 = forces.air_density_kgpm3,
+          .displacement_drag_nspm2 = forces.displacement_drag_nspm2,
+          .dragging_brake_n = forces.dragging_brake_n};
+}
+
+void batch_roll_law(const BatchForces& f, BatchLaw& law) {
+  const double q = 0.5 * f.air_density_kgpm3 * f.drag_area_m2;
+  for (int i = 0; i < kLanes; ++i) {
+    const double weight = f.mass_kg[i] * units::kGravity_mps2;
+    const double rolling = weight * lane::cosine(f.slope_rad[i]) * f.rolling_resistance[i];
+    const double w = f.headwind_mps[i];
+    const double steady = f.thrust_n[i] - rolling - weight * lane::sine(f.slope_rad[i]) -
+                          (f.scrub_drag_n[i] + f.dragging_brake_n);
+    const double linear = -f.thrust_fall_nspm;
+    const double square = -rolling * f.rolling_speed_factor_s2pm2 - f.displacement_drag_nspm2;
+    const double per_mass = 1.0 / f.mass_kg[i];
+    law.above_a[i] = (steady - q * w * w) * per_mass;
+    law.above_b[i] = (linear - 2.0 * q * w) * per_mass;
+    law.above_c[i] = (square - q) * per_mass;
+    law.below_a[i] = (steady + q * w * w) * per_mass;
+    law.below_b[i] = (linear + 2.0 * q * w) * per_mass;
+    law.below_c[i] = (square + q) * per_mass;
+    law.split_mps[i] = std::max(0.0, -w);
+  }
+  law.any_split = false;
+  for (const double split : law.split_mps.at) law.any_split = law.any_split || split > 0.0;
+}
+
+void batch_passage(const BatchLaw& law, const Lanes& v0, const Lanes& v1, BatchPassage& passage) {
+  for (int i = 0; i < kLanes; ++i) {
+    const double low = std::min(v0[i], v1[i]);
+    const double high = std::max(v0[i], v1[i]);
+    const double middle = std::clamp(law.split_mps[i], low, high);
+    const LanePassage way = directed(v1[i] < v0[i] ? -1.0 : 1.0, law.above_a[i], law.above_b[i],
+                                     law.above_c[i], middle, high);
+    passage.reached[i] = way.reached;
+    passage.time_s[i] = way.time_s;
+    passage.distance_m[i] = way.distance_m;
+  }
+  if (!law.any_split) return;
+  for (int i = 0; i < kLanes; ++i) {
+    const double low = std::min(v0[i], v1[i]);
+    const double high = std::max(v0[i], v1[i]);
+    const double middle = std::clamp(law.split_mps[i], low, high);
+    const LanePassage way = directed(v1[i] < v0[i] ? -1.0 : 1.0, law.below_a[i], law.below_b[i],
+                                     law.below_c[i], low, middle);
+    const double reached = passage.reached[i] * way.reached;
+    passage.reached[i] = reached;
+    passage.time_s[i] = reached * (passage.time_s[i] + way.time_s);
+    passage.distance_m[i] = reached * (passage.distance_m[i] + way.distance_m);
+  }
+}
+
+void batch_acceleration(const BatchLaw& law, const Lanes& speed, Lanes& acceleration) {
+  for (int i = 0; i < kLanes; ++i) {
+    const double v = speed[i];
+    const double below = law.below_a[i] + v * (law.below_b[i] + v * law.below_c[i]);
+    const double above = law.above_a[i] + v * (law.above_b[i] + v * law.above_c[i]);
+    acceleration[i] = v < law.split_mps[i] ? below : above;
+  }
+}
+
+void batch_margin(const BatchForces& f, const Lanes& resistance, Lanes& margin) {
+  for (int i = 0; i < kLanes; ++i) {
+    const double weight = f.mass_kg[i] * units::kGravity_mps2;
+    margin[i] = weight * (force_per_weight(f, i) - resistance[i] * lane::cosine(f.slope_rad[i]) -
+                          lane::sine(f.slope_rad[i]));
+  }
+}
+
+void batch_critical_slope(const BatchForces& f, const Lanes& resistance, Lanes& slope) {
+  for (int i = 0; i < kLanes; ++i) {
+    const double mu = resistance[i];
+    const double one = 1.0 + mu * mu;
+    const double r = force_per_weight(f, i);
+    slope[i] = lane::arcsine((r - mu * std::sqrt(one - r * r)) / one);
+  }
+}
+
+}  // namespace tillerline

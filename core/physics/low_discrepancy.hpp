@@ -1,0 +1,36 @@
+// Points that fill a cube evenly: a Sobol' sequence with a fixed seed, and what is drawn with it.
+//
+// Sobol' (1967) in the order of Gray codes (Antonov and Saleev, 1979) with the primitive
+// polynomials and direction numbers of Joe and Kuo (SIAM Journal on Scientific Computing 30, 2008,
+// 2635-2654, the set "new-joe-kuo-6"), as far as 22 dimensions: point n, coordinate j, is the
+// exclusive or of the direction numbers v_jk over the bits k of n xor n/2. The first 2^m points
+// have one coordinate in each of 2^m equal cells, in every dimension.
+//
+// The seed is a digital shift: every coordinate's leading 9 bits are flipped alike, and what is
+// below is put in the middle of the cell. It keeps that property for 2^m points up to 2^9, takes
+// away the corner point, and leaves 2^9 points without bias along any axis.
+//
+// Integers only: the same on every machine.
+#pragma once
+
+#include <cstdint>
+
+namespace tillerline {
+
+inline constexpr int kSobolDimensions = 22;
+inline constexpr int kSobolCellBits = 9;
+
+// Coordinate 0 <= dimension < kSobolDimensions of a point of the plain sequence, times 2^32.
+std::uint32_t sobol_bits(std::uint32_t index, int dimension);
+
+// The same with the shift of a seed, in the open interval (0, 1); index < 2^kSobolCellBits.
+double shifted_sobol(std::uint32_t index, int dimension, std::uint64_t seed);
+
+// From an even draw in (0, 1) to one from a triangle on [-1, 1] with its peak at 0:
+// sqrt(2 p) - 1 below the middle, 1 - sqrt(2 (1 - p)) above.
+double triangular(double even);
+
+// To one from a triangle on [0, 1] with its peak at 1: sqrt(p).
+double rising_triangular(double even);
+
+}  // namespace tillerline
