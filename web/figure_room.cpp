@@ -87,28 +87,44 @@ void draw_width(const Ui& ui, const Plan& plan, float x, double top_m, double wi
   label(ui, {text_x, (top + bottom) / 2.0f - 9.0f}, colour, words, true);
 }
 
-// How far wing tips and tail pass the edge, at the top of their circles: ordinary for wings, worth
-// a number all the same.
+// How far wing tips and tail pass the edge, where they pass it furthest: at the top of their
+// circles, or else beyond the other edge at the end. Ordinary for wings, worth a number all the
+// same.
 void draw_beyond(const Ui& ui, const Plan& plan, const Manoeuvre& m, const HalfTurn& half) {
   struct Part {
     double beyond_m;
+    double radius_m;
+    BodyPlace outer;
     const char* form;
     float side;
   };
-  const Part parts[] = {{half.wing_beyond_edge_m, "wing tip %.1f\u00a0m", -1.0f},
-                        {half.tail_beyond_edge_m, "tail %.1f\u00a0m", 1.0f}};
+  const Aircraft& a = ui.session.document().brief.aircraft;
+  const Part parts[] = {{half.wing_beyond_edge_m,
+                         half.wing_tip_radius_m,
+                         {-a.wing_tip_behind_m, -a.wing_span_m / 2.0},
+                         "wing tip %.1f\u00a0m",
+                         -1.0f},
+                        {half.tail_beyond_edge_m,
+                         half.tail_radius_m,
+                         {-a.tail_behind_m, -a.tailplane_span_m / 2.0},
+                         "tail %.1f\u00a0m",
+                         1.0f}};
   const theme::Palette& c = ui.colours();
   for (const Part& part : parts) {
     if (part.beyond_m <= 0.0) continue;
-    const ImVec2 edge = plan.at({m.top_m, 0.0});
-    const float x = edge.x + 12.0f * part.side;
-    const float top = edge.y - static_cast<float>(part.beyond_m) * plan.scale;
-    dimension(ui, {x, edge.y}, {x, top}, c.ink);
+    const bool at_top = std::fabs(part.radius_m - m.top_m - part.beyond_m) < 0.05;
+    const Pose end = pose_at(m, kSamples - 1 - kArcFrom);
+    const Point place = point_on_body(end, part.outer.ahead_m, part.outer.right_m);
+    const float x = plan.at({0.0, at_top ? 0.0 : place.y_m}).x + 12.0f * part.side;
+    const float edge = plan.at({at_top ? m.top_m : m.bottom_m, 0.0}).y;
+    const float reach = static_cast<float>(part.beyond_m) * plan.scale;
+    dimension(ui, {x, edge}, {x, at_top ? edge - reach : edge + reach}, c.ink);
     std::array<char, 48> text;
     const int length = std::snprintf(text.data(), text.size(), part.form, part.beyond_m);
     const std::string_view words(text.data(), static_cast<std::size_t>(length));
     const float w = ui.pen.width(Type::SmallBold, words);
-    label(ui, {part.side < 0.0f ? x - 9.0f - w : x + 9.0f, edge.y - 22.0f}, c.ink, words, true);
+    label(ui, {part.side < 0.0f ? x - 9.0f - w : x + 9.0f, at_top ? edge - 22.0f : edge + 4.0f},
+          c.ink, words, true);
   }
 }
 

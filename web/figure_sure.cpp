@@ -21,7 +21,7 @@ std::string_view name_of(Unknown unknown) {
     case Unknown::Rolling:
       return "rolling resistance";
     case Unknown::Breakaway:
-      return "breakaway";
+      return "to start rolling";
     case Unknown::Slope:
       return "slope";
     case Unknown::Wind:

@@ -55,8 +55,9 @@ void draw_section(Ui& ui, Column& col, const SheetSection& section, Figure pictu
   set_headline(ui, col, section);
   if (picture != nullptr) {
     col.y += 10.0f;
-    col.y += picture(ui, col.at(), col.width);
-    set_caption(ui, col, section.caption);
+    const float height = picture(ui, col.at(), col.width);
+    col.y += height;
+    if (height > 0.0f) set_caption(ui, col, section.caption);
   }
   set_rows(ui, col, section.rows);
   set_table(ui, col, section.table);

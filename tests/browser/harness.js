@@ -110,11 +110,16 @@ class Sheet {
     await this.settle();
   }
 
-  // Turns the wheel over the sheet until that thing lies inside the window: half windows until it
-  // comes into sight, then by what is missing.
+  // Turns the wheel over the sheet until that thing lies inside the window: from the top by half
+  // windows until it comes into sight, then by what is missing.
   async scrollTo(id) {
     const size = this.page.viewportSize();
     const half = size.height / 2;
+    if (!(await this.has(id))) {
+      await this.page.mouse.move(size.width - 160, half);
+      await this.page.mouse.wheel(0, -100000);
+      await this.settle();
+    }
     for (let i = 0; i < 120; ++i) {
       const rects = await this.rects();
       const known = rects[id];
