@@ -133,6 +133,8 @@ void compute_card(const Brief& brief, Card& out) {
   out.standards = standards_answer(today, out.tracks, out.turns);
   if (today.route.half_turn_width_m > 0.0)
     out.half_turn = half_turn(today.aircraft, today.limits, today.route.half_turn_width_m);
+  out.uncertainty =
+      uncertainty_answer(today, out.air, out.pavement, out.turns, out.run, out.heat.limit_k);
   fill_cautions(today, out);
 }
 
