@@ -31,7 +31,8 @@ TEST_CASE("turn axis: without inputs it is the main-gear axis, exactly") {
     CHECK(turn_axis_at_steering_m(aircraft, steering) == 0.0);
   CHECK(turn_axis_at_radius_m(aircraft, 40.0) == 0.0);
   CHECK(turning_radius_m(aircraft, 0.7) == aircraft.wheelbase_m / std::tan(0.7));
-  CHECK(steering_for_radius_rad(aircraft, 40.0) == std::atan(aircraft.wheelbase_m / 40.0));
+  for (double radius = 15.0; radius < 120.0; radius += 1.3)
+    CHECK(steering_for_radius_rad(aircraft, radius) == std::atan(aircraft.wheelbase_m / radius));
 }
 
 TEST_CASE("turn axis: a place given is that place at every angle") {
