@@ -1,4 +1,6 @@
 // After landing: the brakes from touchdown to line-up, the worst one, and what the probe shows.
+#include <algorithm>
+
 #include "documents/sheet_parts.hpp"
 #include "documents/words.hpp"
 #include "physics/units.hpp"
@@ -43,8 +45,7 @@ std::string stand_words(const Turnaround& turnaround) {
 }
 
 std::string applications_words(const AfterLanding& brakes) {
-  if (brakes.applications_left >= kMostApplications) return "over 900 applications";
-  if (brakes.applications_left <= 0) return "no application";
+  if (brakes.applications_left >= kMostApplications) return "over 900 more applications";
   return words::count(brakes.applications_left, "more application");
 }
 
@@ -67,7 +68,8 @@ std::string headline(const Source& source) {
                                 : "Too hot after " + stand_words(source.brief().turnaround) + ": ";
   }
   if (!brakes.within_limit) return begin + pack + ": " + too_hot_words(brakes) + ".";
-  return begin + pack + ", and there is " + applications_words(brakes) + " in hand.";
+  return begin + pack + ": " + applications_words(brakes) +
+         (brakes.applications_left > 1 ? " are" : " is") + " left before it.";
 }
 
 std::vector<std::string> cells(const Source& source, const std::string& name,
@@ -160,13 +162,12 @@ void add_share_rows(SheetSection& section, const Source& source) {
 
 SheetRow budget_row(const Source& source) {
   const AfterLanding& brakes = source.card.after_landing;
-  const Technique& technique = source.brief().technique;
-  std::string note = "from " + words::knots(technique.band_top_mps) + " to " +
-                     words::knots(technique.band_bottom_mps);
-  if (brakes.energy_per_application_j > 0.0) {
-    note += ", " + words::megajoules(brakes.energy_per_application_j) + " each";
-  }
-  return {"Left before the limit", applications_words(brakes), note,
+  // Where the surface limits the straight to less than the band's top, an application begins there.
+  const double top_mps = std::min(source.brief().technique.band_top_mps,
+                                  source.card.surface_limits.straight_speed_mps);
+  return {"Left before the limit", applications_words(brakes),
+          "from " + words::knots(top_mps) + ", " +
+              words::megajoules(brakes.energy_per_application_j) + " each",
           brakes.applications_left > 0 ? Tone::Plain : Tone::Care};
 }
 

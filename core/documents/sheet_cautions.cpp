@@ -144,11 +144,9 @@ std::string plain_sentence(const Source& source, const Caution& caution) {
       return "The speed limit in this turn, " + words::knots_tenth(caution.value) +
              ", is below walking pace, " +
              words::knots_tenth(source.brief().limits.walking_pace_mps) + ".";
-    case CautionKind::RunsAwayInTurn: {
-      const auto said = speeds(caution);
-      return "Runs away at idle: " + said.value + " at roll-out even from walking pace, limit " +
-             said.limit + ".";
-    }
+    case CautionKind::RunsAwayInTurn:
+      return "Runs away at idle: even from walking pace it passes the limit of " +
+             words::knots_tenth(caution.limit) + ", so one application inside is planned.";
     case CautionKind::StallsInTurn:
       return "Falls to walking pace inside at idle: " + words::thrust(caution.value) +
              " above idle carries it through.";

@@ -43,8 +43,10 @@ const EngineChoice* thriftiest(const Source& source) {
 
 std::string engines_said(const Source& source, int running) {
   const int fitted = source.brief().aircraft.engine_count;
-  if (running >= fitted)
-    return fitted == 1 ? "the engine" : "all " + words::count(fitted, "engine");
+  if (running >= fitted) {
+    if (fitted == 1) return "the engine";
+    return fitted == 2 ? "both engines" : "all " + words::count(fitted, "engine");
+  }
   return std::to_string(running) + " of " + words::count(fitted, "engine");
 }
 
@@ -84,7 +86,8 @@ std::vector<std::string> cells(const Source& source, const EngineChoice& row) {
     time += ", " + words::duration(row.warm_up_wait_s) + " of it to warm up";
   }
   std::string restart = restart_words(row);
-  if (row.restart_leg >= 0) restart += ", " + leg_label(source, row.restart_leg);
+  if (row.restart_leg >= 0)
+    restart += ", " + words::lower_first(leg_label(source, row.restart_leg));
   return {name,
           time,
           words::kilograms(row.fuel_kg),

@@ -1,4 +1,6 @@
 // Restart and blast: getting going again anywhere on the route, and what that does behind.
+#include <cmath>
+
 #include "documents/sheet_parts.hpp"
 #include "documents/words.hpp"
 #include "physics/units.hpp"
@@ -97,10 +99,13 @@ const char* velocity_use(int index) {
   return uses[index];
 }
 
-// "60 to 85 m": all running engines merged, in free air and along the ground.
+// In tens of metres: a trend has no more digits.
+std::string tens(double distance_m) { return words::metres(10.0 * std::round(distance_m / 10.0)); }
+
+// "60 to 90 m": all running engines merged, in free air and along the ground.
 std::string reach_words(const BlastReach& reach) {
-  const std::string near = words::metres(reach.merged_m);
-  const std::string far = words::metres(reach.ground_m);
+  const std::string near = tens(reach.merged_m);
+  const std::string far = tens(reach.ground_m);
   const std::string both = words::band(near, far);
   return both.empty() ? near : both;
 }

@@ -176,6 +176,17 @@ SheetTable table(const Source& source) {
   return table;
 }
 
+void add_calibration_row(SheetSection& section, const CalibrationRecord& record) {
+  if (record.items.empty()) return;
+  std::vector<std::string> names;
+  for (const CalibrationRecord::Item& item : record.items) {
+    const auto named = static_cast<std::size_t>(item.constant);
+    names.push_back(words::lower_first(std::string(calibrated_constants()[named].label)));
+  }
+  section.rows.push_back({"Calibrated", words::upper_first(words::list(names)),
+                          "from " + words::count(record.observations, "observation"), Tone::Plain});
+}
+
 Tone chance_tone(double chance) { return chance > 0.1 ? Tone::Care : Tone::Plain; }
 
 void add_roll_rows(SheetSection& section, const UncertaintyAnswer& sure) {
@@ -258,6 +269,7 @@ SheetSection sure_section(const Source& source) {
   if (ranked(sure.heat_ranking)) {
     section.rows.push_back(first_row("Matters most for the brakes", sure.heat_ranking[0]));
   }
+  add_calibration_row(section, source.document.aircraft.calibration);
   section.rows.push_back(
       {"Draws", std::to_string(sure.draws), "a fixed sequence: the same every time", Tone::Plain});
   section.table = table(source);

@@ -67,7 +67,10 @@ std::string headline(const Source& source) {
   const PavementState& pavement = source.card.pavement;
   const SurfaceLimits& limits = source.card.surface_limits;
   std::string text = words::upper_first(surface_words(source.brief().day)) + ", condition code " +
-                     code_words(pavement.condition_code);
+                     std::to_string(pavement.condition_code);
+  if (pavement.condition_code < 5) {
+    text += " (" + std::string(code_name(pavement.condition_code)) + ")";
+  }
   if (pavement.reported_worse) text += " as reported";
   if (!limits.speeds_cut && !limits.braking_cut) return text + ": nothing is tightened.";
   text += ": ";

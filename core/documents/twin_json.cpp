@@ -20,8 +20,9 @@
 //
 // Conventions for the page:
 // - "sections" come in the order of the taxi: roll, then turn-N and oversteer-N for every turn,
-//   then heat, stop, surface, engines, after-landing, restart, room and sure. "turns" only names
-//   them; the name is the heading of both. Ids are unique.
+//   then heat, stop, surface, engines, after-landing, restart, room and sure, and calibration when
+//   the brief holds observations. "turns" only names them; the name is the heading of both. Ids are
+//   unique.
 // - The first cell of a table's row is its header; a section without a table has empty lists.
 // - Keys, groups and choice values are the words of the JSON documents. To change an input, send
 //   its key and the number (or the choice's value) back; it is read in the unit shown and checked
@@ -168,7 +169,7 @@ Json section_json(const SheetSection& section) {
           {"tone", word(section.tone)}};
 }
 
-Json sections_json(const Sheet& sheet) {
+Json sections_json(const BriefDocument& document, const Sheet& sheet) {
   Json sections = Json::array();
   sections.push_back(section_json(sheet.roll));
   for (const SheetTurn& turn : sheet.turns) {
@@ -179,6 +180,11 @@ Json sections_json(const Sheet& sheet) {
        {&sheet.heat, &sheet.stop, &sheet.surface, &sheet.engines, &sheet.after_landing,
         &sheet.restart, &sheet.room, &sheet.sure}) {
     sections.push_back(section_json(*section));
+  }
+  if (!document.observations.empty()) {
+    const Aircraft& aircraft = document.brief.aircraft;
+    sections.push_back(section_json(calibration_section(calibrate(aircraft, document.observations),
+                                                        aircraft, document.observations)));
   }
   return sections;
 }
@@ -217,7 +223,7 @@ std::string twin_json(const BriefDocument& document, const Card& card, const She
       picker_json("aircraft", "Aircraft", preset_aircraft(), document.aircraft),
       picker_json("route", "Route", preset_routes(), document.route),
   };
-  json["sections"] = sections_json(sheet);
+  json["sections"] = sections_json(document, sheet);
   json["turns"] = array_of(sheet.turns, turn_json);
   json["legs"] = array_of(sheet.legs, leg_json);
   json["watch"] = sheet.watch;

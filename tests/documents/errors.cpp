@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "documents/documents.hpp"
+#include "documents/fields.hpp"
 #include "example.hpp"
 
 using namespace tillerline;
@@ -346,4 +347,74 @@ TEST_CASE("all errors are collected, up to twenty") {
   CHECK(line["others"].size() == 5);
   const Json empty = {{"format", "tillerline/aircraft"}, {"version", 1}};
   CHECK(read_aircraft(empty.dump()).errors.size() == kMostErrors);
+}
+
+TEST_CASE("an easing curve must fit into its turn") {
+  Json route = Json::parse(write_route(preset_routes().front()));
+  std::size_t arc = 0;
+  while (route["legs"][arc]["kind"] != "arc") ++arc;
+  Json& leg = route["legs"][arc];
+  leg["radius_m"] = 50;
+  leg["turn_deg"] = -90;
+  leg["easing_m"] = 78.5;
+  CHECK(read_route(route.dump()).value.has_value());
+  leg["easing_m"] = 79;
+  const auto read = read_route(route.dump());
+  REQUIRE(read.errors.size() == 1);
+  CHECK(read.errors[0].field == "/legs/" + std::to_string(arc) + "/easing_m");
+  CHECK(read.errors[0].message ==
+        "Leg " + std::to_string(arc + 1) +
+            ": Easing curve at both ends is 79 m, but a turn of this radius and angle has room for "
+            "at most 78.5 m. Shorten it, or widen the turn.");
+}
+
+TEST_CASE("values of a turnaround must fit together and to the type") {
+  Json brief = good_brief();
+  brief["turnaround"] = {{"touchdown_kt", 80}, {"turn_off_kt", 79}};
+  auto read = read_brief(brief.dump());
+  REQUIRE(read.errors.size() == 1);
+  CHECK(read.errors[0].field == "/turnaround/turn_off_kt");
+  CHECK(read.errors[0].allowed == "at most 75 kt");
+  brief["turnaround"] = {{"landing_mass_t", 371}};
+  read = read_brief(brief.dump());
+  REQUIRE(read.errors.size() == 1);
+  CHECK(read.errors[0].field == "/turnaround/landing_mass_t");
+  brief["turnaround"] = {{"reverse", 371}};
+  CHECK(read_brief(brief.dump()).errors.at(0).field == "/turnaround/reverse");
+  brief.erase("turnaround");
+  brief["condition"]["brakes_inoperative"] = 12;
+  read = read_brief(brief.dump());
+  REQUIRE(read.errors.size() == 1);
+  CHECK(read.errors[0].field == "/condition/brakes_inoperative");
+  CHECK(read.errors[0].allowed == "at most 11");
+}
+
+TEST_CASE("documents from before the new fields still read, with the stated defaults") {
+  const Json whole = Json::parse(write_aircraft(default_brief().aircraft));
+  Json old = whole;
+  for (const Field& field : brief_fields()) {
+    if (field.group == FieldGroup::Aircraft && field.optional) old.erase(std::string(field.key));
+  }
+  CHECK(old.size() + 17 == whole.size());
+  old["wing_span_m"] = 62;
+  auto read = read_aircraft(old.dump());
+  REQUIRE(read.value.has_value());
+  CHECK(read.value->aircraft.main_wheel_count == read.value->aircraft.brake_count);
+  CHECK(read.value->aircraft.inner_engine_arm_m == doctest::Approx(9.3));
+  CHECK(read.value->aircraft.outer_engine_arm_m == doctest::Approx(19.8));
+  CHECK(read.value->aircraft.probe_lag_s == 300.0);
+  old["engine_count"] = 2;
+  read = read_aircraft(old.dump());
+  CHECK(read.value.value().aircraft.outer_engine_arm_m == doctest::Approx(9.3));
+  old["inner_engine_arm_m"] = 12;
+  CHECK(read_aircraft(old.dump()).value.value().aircraft.outer_engine_arm_m == 12.0);
+  old.erase("inner_engine_arm_m");
+  old["outer_engine_arm_m"] = 4;
+  CHECK(read_aircraft(old.dump()).value.value().aircraft.inner_engine_arm_m == 4.0);
+  const auto brief = read_brief(good_brief().dump());
+  REQUIRE(brief.value.has_value());
+  CHECK_FALSE(brief.value->brief.turnaround.included);
+  CHECK(brief.value->brief.turnaround.landing_mass_kg == 290e3);
+  CHECK(brief.value->brief.day.reported_code == kNoReportedCode);
+  CHECK(brief.value->brief.bands.idle_thrust_share == 0.15);
 }

@@ -133,6 +133,41 @@ TEST_CASE("the range of today narrows with what it depends on") {
   CHECK(wind.maximum == 60.0);
 }
 
+TEST_CASE("the range of a leg: easing and radius go together") {
+  Leg arc;
+  arc.kind = LegKind::Arc;
+  arc.radius_m = 50.0;
+  arc.turn_rad = -1.0;
+  arc.easing_m = 30.0;
+  for (const LegField& field : leg_fields()) {
+    const FieldRange range = leg_field_range(field, arc);
+    if (field.key == "easing_m") {
+      CHECK(range.maximum == 50.0);
+    } else {
+      CHECK(range.maximum == field.maximum);
+    }
+    CHECK(range.minimum == (field.key == "radius_m" ? 30.0 : field.minimum));
+    Leg straight = arc;
+    straight.kind = LegKind::Straight;
+    CHECK(leg_field_range(field, straight).minimum == field.minimum);
+    CHECK(leg_field_range(field, straight).maximum == field.maximum);
+  }
+}
+
+TEST_CASE("a reported condition code is one of seven, or none") {
+  Brief brief;
+  const Choice& code = *find_choice("reported_code");
+  REQUIRE(code.options.size() == 8);
+  CHECK(code.get(brief) == 0);
+  for (int i = 1; i < 8; ++i) {
+    code.set(brief, i);
+    CHECK(std::to_string(brief.day.reported_code) ==
+          code.options[static_cast<std::size_t>(i)].value);
+  }
+  code.set(brief, 0);
+  CHECK(brief.day.reported_code == kNoReportedCode);
+}
+
 TEST_CASE("every pair names two fields in the same unit") {
   for (const FieldPair& pair : field_pairs()) {
     CAPTURE(pair.smaller);

@@ -163,7 +163,9 @@ TEST_CASE("every caution is a sentence that leads with its level, with number an
       {CautionKind::NoEntrySpeed, kt(2.4), 0.0,
        "The speed limit in this turn, 2.4 kt, is below walking pace, 3.0 kt."},
       {CautionKind::RunsAwayInTurn, kt(12.5), kt(10.0),
-       "Runs away at idle: 12.5 kt at roll-out even from walking pace, limit 10.0 kt."},
+       "Runs away at idle: even from walking pace it passes the limit of 10.0 kt, so one "
+       "application "
+       "inside is planned."},
       {CautionKind::StallsInTurn, 12e3, 0.0,
        "Falls to walking pace inside at idle: 12 kN above idle carries it through."},
       {CautionKind::NoRestartInTurn, 25e3, 0.0,

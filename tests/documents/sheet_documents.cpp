@@ -370,6 +370,14 @@ TEST_CASE("the page's JSON holds every input, choice and section once") {
     CHECK(json["sections"].size() == 9 + 2 * sheet.turns.size());
     CHECK(json["legs"].size() == sheet.legs.size());
     CHECK_FALSE(has_null(json, ""));
+    int tables = 0;
+    for (const Json& section : json["sections"]) {
+      const Json& table = section["table"];
+      for (const Json& line : table["rows"]) CHECK(line.size() == table["columns"].size());
+      CHECK(table["tones"].size() == table["rows"].size());
+      if (!table["rows"].empty()) ++tables;
+    }
+    CHECK(tables >= 3);
     for (const Json& input : json["inputs"]) {
       INFO(input.dump());
       for (const char* key : {"key", "label", "unit", "group", "value", "text", "min", "max",
