@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "draws.hpp"
+#include "physics/batch.hpp"
 #include "physics/elementary.hpp"
 #include "physics/fixed_list.hpp"
 #include "physics/quadratic_motion.hpp"
@@ -140,6 +141,24 @@ TEST_CASE("property: Phi is one growing function across its three forms") {
   for (const double z : {0.06, -0.06})
     for (const double step : {1e-12, -1e-12})
       CHECK(phi(z + step, 1.0 - z - step) == doctest::Approx(phi(z, 1.0 - z)).epsilon(1e-12));
+}
+
+TEST_CASE("property: the short series of Phi is Phi, and its difference is symmetric") {
+  Draws draws(107);
+  Worst same, difference, symmetric;
+  for (int i = 0; i < 20000; ++i) {
+    const double p = draws.between(-0.039, 0.039), z = draws.between(-0.039, 0.039);
+    same.note(lane::phi_sum(z) / phi(z, 1.0 - z) - 1.0, i);
+    const double d = lane::phi_difference_sum(p, z);
+    symmetric.note(lane::phi_difference_sum(z, p) / d - 1.0, i);
+    difference.note(lane::phi_sum(z) + d * (p - z) - lane::phi_sum(p), i);
+  }
+  CHECK(same.error < 1e-15);
+  CHECK(symmetric.error < 1e-15);
+  CHECK(difference.error < 1e-15);
+  // A difference of nothing is the slope: sum n z^(n-1) / (2n + 1).
+  CHECK(lane::phi_difference_sum(0.0, 0.0) == 1.0 / 3.0);
+  CHECK(lane::phi_sum(0.0) == 1.0);
 }
 
 namespace {

@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "physics/batch.hpp"
 #include "physics/elementary.hpp"
 #include "physics/painted_line.hpp"
 #include "physics/quadratic_motion.hpp"
@@ -161,6 +162,34 @@ TEST_CASE("mathematics: Carlson's degenerate integral") {
          .got = phi(1.0 - 0.25 / x, 0.25 / x) / square_root(x) + 4.0 * square_root(x),
          .tolerance = 1e-12,
          .worked = true});
+}
+
+TEST_CASE("mathematics: the short series of Phi and of its difference") {
+  // x Phi(x^2) = artanh x, x Phi(-x^2) = arctan x.
+  const auto artanh = [](double x) { return x * lane::phi_sum(x * x); };
+  const auto arctan = [](double x) { return x * lane::phi_sum(-x * x); };
+  check({.what = "ln 2 = 18 artanh(1/26) - 2 artanh(1/4801) + 8 artanh(1/8749)",
+         .source = kBoost,
+         .place = "ln_two",
+         .origin = Origin::Identity,
+         .expected = 0.6931471805599453,
+         .got = 18.0 * artanh(1.0 / 26.0) - 2.0 * artanh(1.0 / 4801.0) + 8.0 * artanh(1.0 / 8749.0),
+         .tolerance = 4e-16});
+  check({.what = "pi = 20 arctan(1/7) + 8 arctan(3/79), Euler",
+         .source = kBoost,
+         .place = "pi",
+         .origin = Origin::Identity,
+         .expected = 3.141592653589793,
+         .got = 20.0 * arctan(1.0 / 7.0) + 8.0 * arctan(3.0 / 79.0),
+         .tolerance = 1e-15});
+  // artanh(1/9) = (ln 10 - 3 ln 2)/2; the difference from Phi(0) = 1, 81 times as large.
+  check({.what = "(Phi(1/81) - Phi(0)) x 81 by artanh(1/9)",
+         .source = kBoost,
+         .place = "ln_ten, ln_two",
+         .origin = Origin::Identity,
+         .expected = 81.0 * (4.5 * (2.302585092994046 - 3.0 * 0.6931471805599453) - 1.0),
+         .got = lane::phi_difference_sum(1.0 / 81.0, 0.0),
+         .tolerance = 2e-13});
 }
 
 TEST_CASE("mathematics: zeros and peaks") {
