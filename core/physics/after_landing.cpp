@@ -58,27 +58,22 @@ double after_step_k(const HeatPack& pack, double heat_share, const Load& load, c
 
 // Both brakes on their way through the steps.
 struct Walk {
-  double heat_share = 1.0;
+  double heat_share;
   Load mean;
   Load worst;
   HeatPoint now;
-  double mean_indicated_k = 0.0;
-  double next_point_s = 0.0;
-  double point_gap_s = 0.0;  // least between points of the picture
+  double mean_indicated_k;
 };
 
 Walk begin_walk(const Brief& brief, const Probe& probe, double brakes_k) {
   const BrakeShares shares = brake_shares(brief.aircraft, brief.condition);
-  Walk walk;
-  walk.heat_share = brief.aircraft.brake_heat_share;
-  walk.mean = {.share = shares.mean_share};
-  walk.worst = {.share = shares.worst_share, .dragging_n = shares.dragging_force_n};
-  walk.now = {.time_s = 0.0,
-              .mean_k = brakes_k,
-              .worst_k = brakes_k,
-              .indicated_k = settled_indication_k(probe, brakes_k)};
-  walk.mean_indicated_k = walk.now.indicated_k;
-  return walk;
+  const double indicated_k = settled_indication_k(probe, brakes_k);
+  return {
+      .heat_share = brief.aircraft.brake_heat_share,
+      .mean = {.share = shares.mean_share},
+      .worst = {.share = shares.worst_share, .dragging_n = shares.dragging_force_n},
+      .now = {.time_s = 0.0, .mean_k = brakes_k, .worst_k = brakes_k, .indicated_k = indicated_k},
+      .mean_indicated_k = indicated_k};
 }
 
 void corner(const Walk& walk, AfterLanding& answer) { answer.points.push(walk.now); }
@@ -111,15 +106,16 @@ void take_step(Walk& walk, const Surroundings& around, const Step& step) {
   for (int i = 0; i < count; ++i) take_short_step(walk, around, part);
 }
 
-void space_points(Walk& walk, double gap_s) {
-  walk.point_gap_s = gap_s;
-  walk.next_point_s = walk.now.time_s + gap_s;
-}
+// When the next point of the picture is due.
+struct Spacing {
+  double gap_s;  // least between points
+  double next_s;
+};
 
-void point_when_due(Walk& walk, AfterLanding& answer) {
-  if (walk.now.time_s < walk.next_point_s) return;
+void point_when_due(const Walk& walk, Spacing& spacing, AfterLanding& answer) {
+  if (walk.now.time_s < spacing.next_s) return;
   answer.points.push(walk.now);
-  walk.next_point_s = walk.now.time_s + walk.point_gap_s;
+  spacing.next_s = walk.now.time_s + spacing.gap_s;
 }
 
 // A long steady step, with points on its way. The short steps grow with the time passed: the longer
@@ -127,7 +123,8 @@ void point_when_due(Walk& walk, AfterLanding& answer) {
 void take_long_step(Walk& walk, const Surroundings& around, const Step& whole, int most_points,
                     AfterLanding& answer) {
   constexpr double kGrowth = 1.0 / 40.0;
-  space_points(walk, whole.time_s / most_points);
+  const double gap_s = whole.time_s / most_points;
+  Spacing spacing{gap_s, walk.now.time_s + gap_s};
   double left_s = whole.time_s;
   while (left_s > 0.0) {
     const double passed_s = whole.time_s - left_s;
@@ -137,7 +134,7 @@ void take_long_step(Walk& walk, const Surroundings& around, const Step& whole, i
                      .power_w = whole.power_w,
                      .energy_j = 0.0,
                      .way_m = whole.way_m * time_s / whole.time_s});
-    point_when_due(walk, answer);
+    point_when_due(walk, spacing, answer);
     left_s -= time_s;
   }
 }
@@ -249,10 +246,10 @@ void walk_taxi_out(Walk& walk, const Surroundings& around, const RouteRun& run,
   answer.worst.off_stand_indicated_k = walk.now.indicated_k;
   corner(walk, answer);
   const bool few = run.pieces.size() <= kPointsTaxiOut;
-  space_points(walk, few ? 0.0 : run.duration_s / kPointsTaxiOut);
+  Spacing spacing{few ? 0.0 : run.duration_s / kPointsTaxiOut, walk.now.time_s};
   for (const Piece& piece : run.pieces) {
     take_step(walk, around, step_of(piece));
-    point_when_due(walk, answer);
+    point_when_due(walk, spacing, answer);
     answer.mean.peak_k = std::max(answer.mean.peak_k, walk.now.mean_k);
     answer.worst.peak_k = std::max(answer.worst.peak_k, walk.now.worst_k);
   }

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "after_landing_cases.hpp"
 #include "physics/application.hpp"
@@ -471,6 +472,15 @@ TEST_CASE("after landing: steps of half a minute, later of a fortieth of the tim
     CHECK(std::any_of(got.points.begin(), got.points.end(), [&](const HeatPoint& p) {
       return std::abs(p.time_s - in_s - passed_s) < 1e-6;
     }));
+  }
+  // 80 points are asked for: 40 min give a gap of one step, a little more of two.
+  for (const auto& [stand_s, every_s] : {std::pair{2400.0, 30.0}, std::pair{2401.0, 60.0}}) {
+    one.brief.turnaround.stand_s = stand_s;
+    got = answer_of(one);
+    const auto first = std::find_if(got.points.begin(), got.points.end(),
+                                    [&](const HeatPoint& p) { return p.time_s > in_s + 1.0; });
+    for (int k = 0; k < 5; ++k)
+      CHECK((first + k)->time_s - in_s == doctest::Approx((k + 1) * every_s).epsilon(1e-9));
   }
   one.brief.turnaround.stand_s = 7200.0;
   got = answer_of(one);
