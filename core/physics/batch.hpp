@@ -31,22 +31,28 @@ namespace lane {
 
 inline constexpr int kCarlsonSteps = 6;
 
+inline constexpr int kTerms = 10;
+inline constexpr double kOdd[kTerms] = {1.0 / 3,  1.0 / 5,  1.0 / 7,  1.0 / 9,  1.0 / 11,
+                                        1.0 / 13, 1.0 / 15, 1.0 / 17, 1.0 / 19, 1.0 / 21};
+
 // sum z^n / (2n + 1), |z| < 0.04.
 inline double phi_sum(double z) {
-  double sum = 1.0 / 21.0;
-  for (int odd = 19; odd >= 1; odd -= 2) sum = sum * z + 1.0 / odd;
-  return sum;
+  double sum = kOdd[kTerms - 1];
+#pragma GCC unroll 10
+  for (int n = kTerms - 2; n >= 0; --n) sum = sum * z + kOdd[n];
+  return 1.0 + z * sum;
 }
 
 // Its divided difference between p and z: sum d_n / (2n + 1), d_1 = 1, d_(n+1) = p^n + z d_n.
 inline double phi_difference_sum(double p, double z) {
   double d = 1.0;
   double power = 1.0;
-  double sum = 1.0 / 3.0;
-  for (int odd = 5; odd <= 21; odd += 2) {
+  double sum = kOdd[0];
+#pragma GCC unroll 10
+  for (int n = 1; n < kTerms; ++n) {
     power *= p;
     d = power + z * d;
-    sum += d / odd;
+    sum += d * kOdd[n];
   }
   return sum;
 }
@@ -67,31 +73,41 @@ struct CarlsonPair {
   double value;
   double slope;
 };
-inline CarlsonPair carlson_pair(double z_root, double x_root, double y_root) {
-  double z = z_root;
-  double zy = y_root;
-  double x = x_root;
-  double y = y_root;
-  double dx = 1.0;
-  double dy = 0.0;
-  for (int i = 0; i < kCarlsonSteps; ++i) {
-    z = 0.5 * (z + zy);
-    x = 0.5 * (x + y);
-    dx = 0.5 * (dx + dy);
-    const double zy_next = std::sqrt(z * zy);
-    const double y_next = std::sqrt(x * y);
-    dy = (z * dy + y * dx) / (zy_next + y_next);
-    zy = zy_next;
-    y = y_next;
-  }
-  const double rz = zy / z;
-  const double rx = y / x;
-  const double phi_x = phi_sum(1.0 - rx * rx);
-  const double scale = 1.0 / (z * x);
-  const double turn = (rz + rx) * (y * dx - x * dy) * scale;
-  const double difference = phi_difference_sum(1.0 - rz * rz, 1.0 - rx * rx);
-  return {phi_x / x, turn * difference / z - phi_x * dx * scale};
+struct CarlsonState {
+  double z, zy, x, y, dx, dy;
+};
+inline void carlson_step(CarlsonState& state) {
+  const double z = 0.5 * (state.z + state.zy);
+  const double x = 0.5 * (state.x + state.y);
+  const double dx = 0.5 * (state.dx + state.dy);
+  const double zy = std::sqrt(z * state.zy);
+  const double y = std::sqrt(x * state.y);
+  state = {z, zy, x, y, dx, (z * state.dy + state.y * dx) / (zy + y)};
 }
+inline CarlsonPair carlson_end(const CarlsonState& state) {
+  const double scale = 1.0 / (state.z * state.x);
+  const double z_part = state.x * scale;  // 1/Z
+  const double x_part = state.z * scale;
+  const double rz = state.zy * z_part;
+  const double rx = state.y * x_part;
+  const double phi_x = phi_sum(1.0 - rx * rx);
+  const double turn = (rz + rx) * (state.y * state.dx - state.x * state.dy) * scale;
+  const double difference = phi_difference_sum(1.0 - rz * rz, 1.0 - rx * rx);
+  return {phi_x * x_part, turn * difference * z_part - phi_x * state.dx * scale};
+}
+inline CarlsonPair carlson_pair(double z_root, double x_root, double y_root) {
+  CarlsonState state{z_root, y_root, x_root, y_root, 1.0, 0.0};
+  for (int i = 0; i < kCarlsonSteps; ++i) carlson_step(state);
+  return carlson_end(state);
+}
+
+// The same for a block.
+struct CarlsonPairs {
+  Lanes value;
+  Lanes slope;
+};
+void carlson_pairs(const Lanes& z_root, const Lanes& x_root, const Lanes& y_root,
+                   CarlsonPairs& pairs);
 
 // Taylor series for angles of slopes, |x| <= 0.5: error below 1e-16.
 inline double sine(double x) {

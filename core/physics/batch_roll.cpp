@@ -7,14 +7,15 @@
 namespace tillerline {
 namespace {
 
-struct LanePassage {
-  double reached;
-  double time_s;
-  double distance_m;
+// What Carlson's pair is asked for, and what is made of its answer.
+struct Legs {
+  Lanes p, s, root;       // P/2, S/2 and Y, or 1 where there is no way
+  Lanes h, middle, cube;  // v1 - v0, v_m, b_m h^3 / 4
+  Lanes reached, counts;
 };
 
-// From v0 up to v1 > v0 with a > 0 all the way; v1 <= v0 is no way at all.
-inline LanePassage rising(double a, double b, double c, double v0, double v1) {
+// One lane from v0 up to v1 with a > 0 all the way; v1 <= v0 is no way at all.
+inline void prepare(double a, double b, double c, double v0, double v1, int i, Legs& legs) {
   constexpr double kTiny = 1e-300;
   const double h = v1 - v0;
   const double a0 = a + v0 * (b + v0 * c);
@@ -25,26 +26,39 @@ inline LanePassage rising(double a, double b, double c, double v0, double v1) {
   // Close to a terminal speed S cancels; S^2 = D h^2 + 4 a0 a1 does not.
   const double d = b * b - 4.0 * a * c;
   const double safe = std::sqrt(std::max(d * h * h + 4.0 * y, 0.0));
-  const bool cancels = d >= 0.0 && plain > 0.0 && plain < 0.02 * p;
+  const bool cancels = (d >= 0.0) & (plain > 0.0) & (plain < 0.02 * p);
   const double s = cancels ? safe : plain;
   const double root = std::sqrt(std::max(y, kTiny));
-  const bool gets_there = a0 > 0.0 && a1 > 0.0 && s > -2.0 * root;
-  const bool nothing = h <= 0.0;
-  const lane::CarlsonPair rc = lane::carlson_pair(
-      gets_there ? 0.5 * p : 1.0, gets_there ? 0.5 * s : 1.0, gets_there ? root : 1.0);
+  const bool gets_there = (a0 > 0.0) & (a1 > 0.0) & (s > -2.0 * root);
   const double middle = 0.5 * (v0 + v1);
-  const double time = h * rc.value;
-  const double distance = middle * time + 0.25 * (b + 2.0 * c * middle) * h * h * h * rc.slope;
-  const bool counts = gets_there && !nothing;
-  return {gets_there || nothing ? 1.0 : 0.0, counts ? time : 0.0, counts ? distance : 0.0};
+  legs.p[i] = gets_there ? 0.5 * p : 1.0;
+  legs.s[i] = gets_there ? 0.5 * s : 1.0;
+  legs.root[i] = gets_there ? root : 1.0;
+  legs.h[i] = h;
+  legs.middle[i] = middle;
+  legs.cube[i] = 0.25 * (b + 2.0 * c * middle) * h * h * h;
+  legs.counts[i] = gets_there & (h > 0.0) ? 1.0 : 0.0;
+  legs.reached[i] = gets_there | (h <= 0.0) ? 1.0 : 0.0;
 }
 
-// Between two speeds in the direction `sign`, on one branch of the law.
-inline LanePassage directed(double sign, double a, double b, double c, double low, double high) {
-  const double from = sign > 0.0 ? low : -high;
-  const double to = sign > 0.0 ? high : -low;
-  const LanePassage passed = rising(sign * a, b, sign * c, from, to);
-  return {passed.reached, passed.time_s, sign * passed.distance_m};
+// One branch of the law between the clamped speeds; slowing down is the same in a mirror.
+void branch_passage(const Lanes& a, const Lanes& b, const Lanes& c, const Lanes& low,
+                    const Lanes& high, const Lanes& sign, BatchPassage& way) {
+  Legs legs;
+  for (int i = 0; i < kLanes; ++i) {
+    const double from = sign[i] > 0.0 ? low[i] : -high[i];
+    const double to = sign[i] > 0.0 ? high[i] : -low[i];
+    prepare(sign[i] * a[i], b[i], sign[i] * c[i], from, to, i, legs);
+  }
+  lane::CarlsonPairs pairs;
+  lane::carlson_pairs(legs.p, legs.s, legs.root, pairs);
+  for (int i = 0; i < kLanes; ++i) {
+    const double time = legs.counts[i] * legs.h[i] * pairs.value[i];
+    way.reached[i] = legs.reached[i];
+    way.time_s[i] = time;
+    way.distance_m[i] =
+        sign[i] * (legs.middle[i] * time + legs.counts[i] * legs.cube[i] * pairs.slope[i]);
+  }
 }
 
 inline double force_per_weight(const BatchForces& f, int i) {
@@ -55,12 +69,6 @@ inline double force_per_weight(const BatchForces& f, int i) {
 }
 
 }  // namespace
-
-Lanes same_in_all_lanes(double value) {
-  Lanes lanes;
-  for (double& x : lanes.at) x = value;
-  return lanes;
-}
 
 BatchForces batch_forces(const RollForces& forces) {
   return {.mass_kg = same_in_all_lanes(forces.mass_kg),
@@ -101,27 +109,22 @@ void batch_roll_law(const BatchForces& f, BatchLaw& law) {
 }
 
 void batch_passage(const BatchLaw& law, const Lanes& v0, const Lanes& v1, BatchPassage& passage) {
+  Lanes low, middle, high, sign;
   for (int i = 0; i < kLanes; ++i) {
-    const double low = std::min(v0[i], v1[i]);
-    const double high = std::max(v0[i], v1[i]);
-    const double middle = std::clamp(law.split_mps[i], low, high);
-    const LanePassage way = directed(v1[i] < v0[i] ? -1.0 : 1.0, law.above_a[i], law.above_b[i],
-                                     law.above_c[i], middle, high);
-    passage.reached[i] = way.reached;
-    passage.time_s[i] = way.time_s;
-    passage.distance_m[i] = way.distance_m;
+    low[i] = std::min(v0[i], v1[i]);
+    high[i] = std::max(v0[i], v1[i]);
+    middle[i] = std::min(std::max(law.split_mps[i], low[i]), high[i]);
+    sign[i] = v1[i] < v0[i] ? -1.0 : 1.0;
   }
+  branch_passage(law.above_a, law.above_b, law.above_c, middle, high, sign, passage);
   if (!law.any_split) return;
+  BatchPassage first;
+  branch_passage(law.below_a, law.below_b, law.below_c, low, middle, sign, first);
   for (int i = 0; i < kLanes; ++i) {
-    const double low = std::min(v0[i], v1[i]);
-    const double high = std::max(v0[i], v1[i]);
-    const double middle = std::clamp(law.split_mps[i], low, high);
-    const LanePassage way = directed(v1[i] < v0[i] ? -1.0 : 1.0, law.below_a[i], law.below_b[i],
-                                     law.below_c[i], low, middle);
-    const double reached = passage.reached[i] * way.reached;
+    const double reached = passage.reached[i] * first.reached[i];
     passage.reached[i] = reached;
-    passage.time_s[i] = reached * (passage.time_s[i] + way.time_s);
-    passage.distance_m[i] = reached * (passage.distance_m[i] + way.distance_m);
+    passage.time_s[i] = reached * (passage.time_s[i] + first.time_s[i]);
+    passage.distance_m[i] = reached * (passage.distance_m[i] + first.distance_m[i]);
   }
 }
 

@@ -1,0 +1,319 @@
+// The mathematics of the draws against the literature: Carlson's integral, sensitivity indices of
+// test functions, and what a triangular unknown makes of an answer.
+#include "physics/uncertainty.hpp"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <cstdint>
+#include <vector>
+
+#include "physics/batch.hpp"
+#include "physics/batch_draws.hpp"
+#include "physics/batch_heat.hpp"
+#include "physics/batch_roll.hpp"
+#include "physics/batch_route_heat.hpp"
+#include "physics/low_discrepancy.hpp"
+#include "physics/sobol_index.hpp"
+#include "published.hpp"
+
+using namespace tillerline;
+using published::check;
+using published::check_band;
+using published::Origin;
+
+namespace {
+
+constexpr const char* kCarlson = "Carlson, Numerical Algorithms 10 (1995) 13-26";
+constexpr const char* kIshigami = "Ishigami and Homma, Proc. ISUMA 1990, 398-403";
+constexpr const char* kSobol = "Sobol', Mathematics and Computers in Simulation 55 (2001) 271-280";
+constexpr const char* kNewton = "Newton's second law for a rolling body, computed apart";
+
+// Indices of a function on the unit cube, from 2^18 plain points, A in the first dimensions and B
+// in those behind.
+template <class Function>
+std::vector<SobolIndex> indices(int inputs, Function&& function) {
+  constexpr int kCount = 1 << 18;
+  const auto value = [&](std::uint32_t n, int from_b, bool all_b) {
+    double x[kSobolDimensions];
+    for (int j = 0; j < inputs; ++j) {
+      const bool b = all_b || j == from_b;
+      x[j] = (sobol_bits(n, b ? inputs + j : j) + 0.5) * 0x1p-32;
+    }
+    return function(x);
+  };
+  std::vector<double> a(kCount), b(kCount), ab(kCount);
+  for (std::uint32_t n = 0; n < kCount; ++n) {
+    a[n] = value(n, -1, false);
+    b[n] = value(n, -1, true);
+  }
+  std::vector<SobolIndex> found;
+  for (int j = 0; j < inputs; ++j) {
+    for (std::uint32_t n = 0; n < kCount; ++n) ab[n] = value(n, j, false);
+    found.push_back(sobol_index(a.data(), b.data(), ab.data(), kCount));
+  }
+  return found;
+}
+
+}  // namespace
+
+TEST_CASE("uncertainty: Carlson's R_C at its published check values") {
+  check({.what = "R_C(0, 1/4)",
+         .source = kCarlson,
+         .place = "section 3, check values: pi, 14 digits",
+         .expected = 3.1415926535898,
+         .got = lane::carlson_rc(0.0, 0.5),
+         .tolerance = 5e-14,
+         .worked = true});
+  check({.what = "R_C(9/4, 2)",
+         .source = kCarlson,
+         .place = "section 3, check values: ln 2, 14 digits",
+         .expected = 0.69314718055995,
+         .got = lane::carlson_rc(1.5, std::sqrt(2.0)),
+         .tolerance = 5e-15,
+         .worked = true});
+  // Behind the pole: R_C(x, -y) = sqrt(x/(x + y)) R_C(x + y, y).
+  check({.what = "R_C(1/4, -2)",
+         .source = kCarlson,
+         .place = "section 3, check values: ln 2 / 3, by the transformation of section 2",
+         .expected = 0.23104906018665,
+         .got = std::sqrt(0.25 / 2.25) * lane::carlson_rc(1.5, std::sqrt(2.0)),
+         .tolerance = 5e-15,
+         .worked = true});
+  constexpr const char* kDlmf = "NIST Digital Library of Mathematical Functions";
+  check({.what = "arctan 1 by R_C(1, 2)",
+         .source = kDlmf,
+         .place = "19.2.18 with x = 1, y = 2: arctan sqrt((y - x)/x) / sqrt(y - x)",
+         .origin = Origin::Identity,
+         .expected = std::atan(1.0),
+         .got = lane::carlson_rc(1.0, std::sqrt(2.0)),
+         .tolerance = 1e-15});
+  check({.what = "arcsin 1/2 by R_C",
+         .source = kDlmf,
+         .place = "19.10.2: arcsin x = x R_C(1 - x^2, 1)",
+         .origin = Origin::Identity,
+         .expected = std::asin(0.5),
+         .got = lane::arcsine(0.5),
+         .tolerance = 1e-15});
+  // d R_C(x, y)/dx at x = 0.81, y = 1, by the same form's own difference: R_C(1.21, 1), R_C(0.81,
+  // 1).
+  const double first = std::acosh(1.1) / std::sqrt(0.21);
+  const double second = std::acos(0.9) / std::sqrt(0.19);
+  check({.what = "difference of R_C(1.21, 1) and R_C(0.81, 1)",
+         .source = kDlmf,
+         .place = "19.2.18 and 19.2.19",
+         .origin = Origin::Identity,
+         .expected = (first - second) / 0.2,
+         .got = lane::carlson_pair(1.1, 0.9, 1.0).slope,
+         .tolerance = 1e-14});
+  check({.what = "sine of 0.3",
+         .source = "Abramowitz and Stegun, Handbook of Mathematical Functions",
+         .place = "table 4.6, 0.29552 02066 61340; last digit",
+         .origin = Origin::FromMemory,
+         .expected = 0.295520206661340,
+         .got = lane::sine(0.3),
+         .tolerance = 1e-15,
+         .worked = true});
+  check({.what = "cosine of 0.3",
+         .source = "Abramowitz and Stegun, Handbook of Mathematical Functions",
+         .place = "table 4.6, 0.95533 64891 25606; last digit",
+         .origin = Origin::FromMemory,
+         .expected = 0.955336489125606,
+         .got = lane::cosine(0.3),
+         .tolerance = 1e-15,
+         .worked = true});
+}
+
+TEST_CASE("uncertainty: indices of the Ishigami function") {
+  // sin x1 + 7 sin^2 x2 + 0.1 x3^4 sin x1 on (-pi, pi)^3.
+  const double pi = std::acos(-1.0);
+  const std::vector<SobolIndex> found = indices(3, [&](const double* u) {
+    const auto x = [&](int j) { return pi * (2.0 * u[j] - 1.0); };
+    const double s = std::sin(x(1));
+    return std::sin(x(0)) * (1.0 + 0.1 * std::pow(x(2), 4)) + 7.0 * s * s;
+  });
+  constexpr double kFirst[3] = {0.3139, 0.4424, 0.0};
+  constexpr double kTotal[3] = {0.5576, 0.4424, 0.2437};
+  for (std::size_t j = 0; j < 3; ++j) {
+    check({.what = "first-order index of the Ishigami function (7, 0.1)",
+           .source = kIshigami,
+           .place = "analytic: V = a^2/8 + b pi^4/5 + b^2 pi^8/18 + 1/2; half a last digit and the "
+                    "sampling's 5e-5",
+           .origin = Origin::Identity,
+           .expected = kFirst[j],
+           .got = found[j].first,
+           .tolerance = 1e-4,
+           .worked = true});
+    check({.what = "total index of the Ishigami function (7, 0.1)",
+           .source = kIshigami,
+           .place = "analytic, with 8 b^2 pi^8/225 between x1 and x3; likewise",
+           .origin = Origin::Identity,
+           .expected = kTotal[j],
+           .got = found[j].total,
+           .tolerance = 1e-4,
+           .worked = true});
+  }
+}
+
+TEST_CASE("uncertainty: indices of Sobol's g-function") {
+  constexpr double kA[8] = {0.0, 1.0, 4.5, 9.0, 99.0, 99.0, 99.0, 99.0};
+  const std::vector<SobolIndex> found = indices(8, [&](const double* u) {
+    double product = 1.0;
+    for (int j = 0; j < 8; ++j) product *= (std::abs(4.0 * u[j] - 2.0) + kA[j]) / (1.0 + kA[j]);
+    return product;
+  });
+  // V_j = 1/(3 (1 + a_j)^2), V = prod(1 + V_j) - 1, total V_j prod_(k != j)(1 + V_k).
+  double all = 1.0;
+  const auto partial = [&](std::size_t j) { return 1.0 / (3.0 * (1.0 + kA[j]) * (1.0 + kA[j])); };
+  for (std::size_t j = 0; j < 8; ++j) all *= 1.0 + partial(j);
+  for (std::size_t j = 0; j < 4; ++j) {
+    check({.what = "first-order index of the g-function (0, 1, 4.5, 9, 99 ...)",
+           .source = kSobol,
+           .place = "V_j = 1/(3 (1 + a_j)^2); the sampling's 2e-4",
+           .origin = Origin::Identity,
+           .expected = partial(j) / (all - 1.0),
+           .got = found[j].first,
+           .tolerance = 2e-4,
+           .worked = true});
+    check({.what = "total index of the g-function (0, 1, 4.5, 9, 99 ...)",
+           .source = kSobol,
+           .place = "V_j times the product of the others' 1 + V_k; likewise",
+           .origin = Origin::Identity,
+           .expected = partial(j) * all / (1.0 + partial(j)) / (all - 1.0),
+           .got = found[j].total,
+           .tolerance = 2e-4,
+           .worked = true});
+  }
+}
+
+TEST_CASE("uncertainty: the batch roll by textbook mechanics") {
+  // Constant force: 30 kN on 170 t at 0.015, from rest to 10 kt.
+  const RollForces f{.mass_kg = 170e3, .thrust_n = 30e3, .rolling_resistance = 0.015};
+  const BatchForces forces = batch_forces(f);
+  BatchLaw law;
+  BatchPassage way;
+  Lanes a, margin, slope;
+  batch_roll_law(forces, law);
+  const double target = units::mps_from_knots(10.0);
+  batch_passage(law, same_in_all_lanes(0.0), same_in_all_lanes(target), way);
+  batch_acceleration(law, same_in_all_lanes(0.0), a);
+  batch_margin(forces, same_in_all_lanes(0.015), margin);
+  batch_critical_slope(forces, same_in_all_lanes(0.015), slope);
+  struct Row {
+    const char* what;
+    double expected, got, tolerance;
+  };
+  for (const Row& row : {Row{"acceleration, m/s2", 0.02937, a[3], 1e-5},
+                         Row{"slope of balance, %", 0.2995, 100.0 * std::tan(slope[3]), 1e-4},
+                         Row{"force left on the level, N", 4993.0, margin[3], 0.5},
+                         Row{"time to 10 kt, s", 175.16, way.time_s[3], 0.06},
+                         Row{"distance to 10 kt, m", 450.6, way.distance_m[3], 0.2}})
+    check({.what = row.what,
+           .source = kNewton,
+           .place = "F/m - mu g with 30 kN, 170 t, 0.015; t = v/a, s = v^2/(2 a)",
+           .origin = Origin::Derived,
+           .expected = row.expected,
+           .got = row.got,
+           .tolerance = row.tolerance});
+}
+
+TEST_CASE("uncertainty: the batch heat by the graphite tables") {
+  // 250 t stopped from 30 kt, eight brakes of 60 kg, over 20 s without any cooling.
+  HeatPack one;
+  one.area_m2 = 0.0;
+  const BatchPack pack = batch_pack(one);
+  const double speed = units::mps_from_knots(30.0);
+  const double power_w = 0.5 * 250e3 * speed * speed / 8.0 / 20.0;
+  constexpr double kBefore_c[3] = {20.0, 150.0, 300.0};
+  constexpr double kAfter_c[3] = {97.2, 206.0, 344.5};
+  for (int i = 0; i < 3; ++i) {
+    Lanes t = same_in_all_lanes(units::kelvin_from_celsius(kBefore_c[i]));
+    batch_heat(pack, same_in_all_lanes(power_w), 20.0, 2, t);
+    check({.what = "pack after the stop, degC",
+           .source = "NASA TM-4513 (McBride, Gordon, Reno 1993), graphite",
+           .place = "heat balance solved apart",
+           .origin = Origin::Identity,
+           .expected = kAfter_c[i],
+           .got = units::celsius_from_kelvin(t[0]),
+           .tolerance = 0.06});
+  }
+}
+
+TEST_CASE("uncertainty: one taxi by hand") {
+  // 2000 m straight and level, calm, no drag and no cooling; only the thrust is uncertain, by 10 %.
+  // All thrust work beyond rolling resistance ends in the brakes, whoever draws: E = (T - mu m g)
+  // s, and P90 - P50 is 0.5528 x 0.1 T s. Scrub and wind take no part.
+  Brief b;
+  b.aircraft.drag_area_m2 = 0.0;
+  b.aircraft.idle_air_flow_kgps = 0.0;
+  b.aircraft.brake_area_m2 = 1e-9;
+  b.bands = {};
+  b.bands.rolling_share = b.bands.breakaway_share = b.bands.slope_rad = b.bands.wind_mps =
+      b.bands.mass_share = b.bands.brakes_now_k = b.bands.heat_capacity_share =
+          b.bands.cooling_share = b.bands.brake_heat_share = b.bands.scrub_share = 0.0;
+  b.bands.idle_thrust_share = 0.1;
+  Leg leg;
+  leg.length_m = 2000.0;
+  b.route.legs.push(leg);
+  const Air air = standard_air(0.0);
+  FixedList<TurnAnswer, kMaxLegs> turns;
+  const RouteRun run = run_route(b, air, BrakeTechnique::FewLong, turns);
+  const UncertaintyAnswer u = uncertainty_answer(b, air, {}, turns, run, 573.15);
+  const HeatPack pack = heat_pack(b.aircraft, air.temperature_k, false);
+  const double braked_j = (4.0 * 14e3 - 0.012 * 300e3 * units::kGravity_mps2) * run.length_m / 12.0;
+  const auto end_k = [&](double thrust_share) {
+    const double more_j = thrust_share * 4.0 * 14e3 * run.length_m / 12.0;
+    return temperature_after_energy_k(pack, b.condition.brake_temperature_k, braked_j + more_j);
+  };
+  constexpr double kQuantile = 0.5527864;  // of the triangle, 90 %
+  struct Row {
+    const char* what;
+    double expected, got;
+  };
+  for (const Row& row :
+       {Row{"brakes at the line, P10, K", end_k(-0.1 * kQuantile), u.line_up_k.p10},
+        Row{"brakes at the line, P50, K", end_k(0.0), u.line_up_k.p50},
+        Row{"brakes at the line, P90, K", end_k(0.1 * kQuantile), u.line_up_k.p90}})
+    check({.what = row.what,
+           .source = "Energy balance of a taxi, computed apart",
+           .place = "(T - mu m g) s into twelve packs; 0.02 K for the quantile's last draw",
+           .origin = Origin::Derived,
+           .expected = row.expected,
+           .got = row.got,
+           .tolerance = 0.02});
+  // The same by the pieces: scrub, draws and stretches.
+  const Scrubs scrubs = scrubs_of(b, turns);
+  const RouteHeat heat = route_heat(b, air, run, scrubs, run.legs[0].forces);
+  DrawBlock draws = nominal_block();
+  draws.of[0] = same_in_all_lanes(1.05);
+  check({.what = "brakes at the line with 5 % more thrust, K",
+         .source = "Energy balance of a taxi, computed apart",
+         .place = "likewise",
+         .origin = Origin::Derived,
+         .expected = end_k(0.05),
+         .got = line_up_k(heat, draws)[9],
+         .tolerance = 0.001});
+  DrawBlock drawn;
+  draw_block(b.bands, 2, 0, 5, drawn);
+  check({.what = "thrust drawn at the point that the triangle's inverse gives",
+         .source = "JCGM 101:2008 (GUM supplement 1)",
+         .place = "6.4.5, inverse of the triangular distribution",
+         .origin = Origin::Identity,
+         .expected = 1.0 + 0.1 * triangular(shifted_sobol(2 * 64 + 7, 0, 5)),
+         .got = drawn[Unknown::IdleThrust][7],
+         .tolerance = 1e-15});
+  check({.what = "half width of the thrust's band",
+         .source = "JCGM 100:2008 (GUM)",
+         .place = "4.3.9: bounds are the nominal value and this",
+         .origin = Origin::Identity,
+         .expected = 0.1,
+         .got = band_of(b.bands, Unknown::IdleThrust),
+         .tolerance = 0.0});
+  check({.what = "force on a lane with 5 % more thrust, N",
+         .source = kNewton,
+         .place = "1.05 x 4 x 14 kN",
+         .origin = Origin::Derived,
+         .expected = 58.8e3,
+         .got = forces_in(run.legs[0].forces, scrubs.of[0], draws).thrust_n[1],
+         .tolerance = 1e-9});
+}
