@@ -69,6 +69,41 @@ TEST_CASE("property: Carlson's R_C is homogeneous, falls in both arguments and h
   CHECK(slope.error < 1e-8);
 }
 
+TEST_CASE("property: a step keeps Carlson's integral, and blocks are made of single ones") {
+  Draws draws(13);
+  Lanes z, x, y;
+  for (int i = 0; i < kLanes; ++i) {
+    y[i] = draws.by_size(0.01, 10.0);
+    x[i] = y[i] * draws.by_size(0.05, 20.0);
+    z[i] = y[i] * draws.by_size(0.05, 20.0);
+  }
+  lane::CarlsonPairs pairs;
+  lane::carlson_pairs(z, x, y, pairs);
+  for (int i = 0; i < kLanes; ++i) {
+    const lane::CarlsonPair one = lane::carlson_pair(z[i], x[i], y[i]);
+    CHECK(pairs.value[i] == one.value);
+    CHECK(pairs.slope[i] == one.slope);
+    // (X, Y) -> ((X + Y)/2, sqrt(X' Y)) is what leaves R_C as it is; the means close in.
+    lane::CarlsonState state{z[i], y[i], x[i], y[i], 1.0, 0.0};
+    for (int k = 0; k < 3; ++k) {
+      const double before = std::abs(state.x - state.y);
+      lane::carlson_step(state);
+      CHECK(lane::carlson_rc(state.x, state.y) ==
+            doctest::Approx(lane::carlson_rc(x[i], y[i])).epsilon(1e-14));
+      CHECK(lane::carlson_rc(state.z, state.zy) ==
+            doctest::Approx(lane::carlson_rc(z[i], y[i])).epsilon(1e-14));
+      CHECK(std::abs(state.x - state.y) < 0.51 * before);
+      // The differences that are carried along are those of the two sequences.
+      CHECK(state.dx * (z[i] - x[i]) == doctest::Approx(state.z - state.x).epsilon(1e-9));
+      CHECK(state.dy * (z[i] - x[i]) == doctest::Approx(state.zy - state.y).epsilon(1e-9));
+    }
+    // At the end of the sequence value and slope are the limit's: 1/X and -dX/X^2.
+    const lane::CarlsonPair end = lane::carlson_end({2.0, 2.0, 2.0, 2.0, 0.4, 0.4});
+    CHECK(end.value == 0.5);
+    CHECK(end.slope == doctest::Approx(-0.1).epsilon(1e-15));
+  }
+}
+
 TEST_CASE("property: the slope of Carlson's R_C needs no difference of its arguments") {
   // d R_C / dX at Z = X: (2 X R_C - 2) / (2 (Y^2 - X^2)), from its differential equation.
   Worst worst;

@@ -106,6 +106,35 @@ TEST_CASE("uncertainty: Carlson's R_C at its published check values") {
          .expected = (first - second) / 0.2,
          .got = lane::carlson_pair(1.1, 0.9, 1.0).slope,
          .tolerance = 1e-14});
+  // The same by one step by hand, (0, 1/2) -> (1/4, sqrt(1/8)), and by the block.
+  lane::CarlsonState state{1.5, std::sqrt(2.0), 0.0, 0.5, 1.0, 0.0};
+  lane::carlson_step(state);
+  constexpr const char* kSchwab = "Carlson, American Mathematical Monthly 78 (1971) 496-505";
+  check({.what = "mean of Schwab and Borchardt, first step of Y from (0, 1/2)",
+         .source = kSchwab,
+         .place = "x' = (x + y)/2, y' = sqrt(x' y): sqrt(1/8)",
+         .origin = Origin::Identity,
+         .expected = std::sqrt(0.125),
+         .got = state.y,
+         .tolerance = 1e-16});
+  for (int k = 1; k < lane::kCarlsonSteps; ++k) lane::carlson_step(state);
+  check({.what = "R_C(0, 1/4) from the six steps' end",
+         .source = kCarlson,
+         .place = "section 3, check values: pi, 14 digits",
+         .expected = 3.1415926535898,
+         .got = lane::carlson_end(state).value,
+         .tolerance = 5e-14,
+         .worked = true});
+  lane::CarlsonPairs pairs;
+  lane::carlson_pairs(same_in_all_lanes(1.5), same_in_all_lanes(1.5),
+                      same_in_all_lanes(std::sqrt(2.0)), pairs);
+  check({.what = "R_C(9/4, 2) in a lane",
+         .source = kCarlson,
+         .place = "section 3, check values: ln 2, 14 digits",
+         .expected = 0.69314718055995,
+         .got = pairs.value[63],
+         .tolerance = 5e-15,
+         .worked = true});
   check({.what = "sine of 0.3",
          .source = "Abramowitz and Stegun, Handbook of Mathematical Functions",
          .place = "table 4.6, 0.29552 02066 61340; last digit",
