@@ -106,13 +106,12 @@ ApplicationState application_state(const Application& application, double time_s
   const Phases p = phases_of(application);
   const double clamped = std::clamp(time_s, 0.0, application.duration_s);
   double distance_m = 0.0;
-  for (const Phase& phase : p.phase) {
-    const double local = std::min(clamped - phase.start_s, phase.duration_s);
-    if (clamped <= phase.start_s + phase.duration_s)
-      return {phase.speed(local), distance_m + phase.distance(local)};
-    distance_m += phase.distance(phase.duration_s);
-  }
-  return {application.v1_mps, application.length_m};
+  int i = 0;
+  for (; i < 2 && clamped > p.phase[i].start_s + p.phase[i].duration_s; ++i)
+    distance_m += p.phase[i].distance(p.phase[i].duration_s);
+  const Phase& phase = p.phase[i];
+  const double local_s = std::min(clamped - phase.start_s, phase.duration_s);
+  return {phase.speed(local_s), distance_m + phase.distance(local_s)};
 }
 
 double application_speed_mps(const Application& application, double remaining_m) {

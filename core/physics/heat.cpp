@@ -75,10 +75,8 @@ double split_time_s(const HeatPack& pack, double from_k, double to_k, double pow
   double t_k = from_k;
   const bool upward = to_k > from_k;
   while (t_k != to_k) {
-    // From far to near the step shrinks by the ratio; from near to far it grows.
     const double away = t_k - balance_k;
-    const bool approaching = (away > 0.0) != upward;
-    double next = balance_k + (approaching ? away / kRatio : away * kRatio);
+    double next = balance_k + away / kRatio;
     if (knot_k > low && knot_k < high && (t_k < knot_k) != (next < knot_k) && t_k != knot_k)
       next = knot_k;
     if ((next - to_k) * (upward ? 1.0 : -1.0) >= 0.0) next = to_k;

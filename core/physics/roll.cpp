@@ -113,7 +113,7 @@ TerminalSpeed terminal_speed(const RollLaw& law, double v0_mps) {
   }
   if (v0_mps > split) {
     found = terminal_speed(law.above, v0_mps);
-    if (found.exists && found.speed_mps >= split && found.speed_mps > 0.0) return found;
+    if (found.exists && found.speed_mps >= split) return found;
     if (split <= 0.0) return {};
     found = terminal_speed(law.below, split);
   } else {
@@ -134,12 +134,8 @@ RollOut roll_over_distance(const RollLaw& law, double v0_mps, double distance_m)
   const TerminalSpeed terminal = terminal_speed(law, v0_mps);
   if (a0 > 0.0) {
     const double ballistic = square_root(v0_mps * v0_mps + 2.0 * a0 * distance_m);
+    // Resistance never falls with speed: the ballistic speed is not exceeded.
     high = terminal.exists ? terminal.speed_mps : 2.0 * ballistic;
-    while (!terminal.exists) {  // acceleration grows with speed (strong tailwind): widen
-      const Passage p = passage(law, v0_mps, high);
-      if (p.reached && p.distance_m >= distance_m) break;
-      high *= 2.0;
-    }
   } else {
     if (!terminal.exists) {
       const Passage to_rest = passage(law, v0_mps, 0.0);

@@ -336,7 +336,7 @@ class Runner {
     RollOut end{false, v1, p.time_s, p.distance_m};
     if (!p.reached || p.distance_m > left_m()) {
       end = roll_over_distance(law, speed_, left_m());
-      if (end.stopped || (acceleration_mps2(law, speed_) <= 0.0 && speed_ <= 0.0)) return false;
+      if (end.stopped) return false;
     }
     if (brake_point_before(law, PieceKind::Push, extra_n, end.speed_mps, end.distance_m))
       return true;
@@ -495,11 +495,7 @@ class Runner {
   // At the top of the band with thrust to spare.
   void at_the_top(const Band& b) {
     if (braking_ == BrakeTechnique::Dragging || regained_at_once(b.bottom)) {
-      const double way = distance_to_brake_point(speed_);
-      if (way > kLeast_m)
-        drag_distance(way);
-      else
-        apply(leg_plan().exit_aim_mps);
+      drag_distance(distance_to_brake_point(speed_));
       return;
     }
     double to = b.bottom;
@@ -542,7 +538,7 @@ class Runner {
     const Passage to_bound = passage(law, speed_, bound);
     double event_speed = bound;
     double event_m = to_bound.distance_m;
-    if (!to_bound.reached || bound == speed_ || event_m > left_m()) {
+    if (!to_bound.reached || event_m > left_m()) {
       const RollOut out = roll_over_distance(law, speed_, left_m());
       event_speed = out.speed_mps;
       event_m = std::min(out.distance_m, left_m());
@@ -561,7 +557,7 @@ class Runner {
     RollForces weaker = leg_plan().forces;
     weaker.thrust_n -= kBarelyGaining_mps2 * mass();
     const TerminalSpeed t = terminal_speed(roll_law(weaker), speed_);
-    return t.exists && t.speed_mps > speed_ && t.speed_mps < goal ? t.speed_mps : b.top;
+    return t.exists && t.speed_mps < goal ? t.speed_mps : b.top;
   }
 
   // Rolls (or is pushed) under `law` to the point where the exit speed must be braked for, if that
@@ -571,7 +567,7 @@ class Runner {
     const LegPlan& here = leg_plan();
     if (here.turn >= 0) return false;
     const double exit = here.exit_aim_mps;
-    if (event_speed <= here.exit_most_mps || event_speed <= exit) return false;
+    if (event_speed <= here.exit_most_mps) return false;
     if (event_m + application_to(event_speed, exit).length_m <= left_m()) return false;
     if (std::abs(event_speed - speed_) < 1e-6) {
       const double way = distance_to_brake_point(speed_);
@@ -579,7 +575,7 @@ class Runner {
     } else {
       roll_to_brake_point(law, kind, extra_n, event_speed, event_m);
     }
-    if (run_.status == RunStatus::Complete && left_m() > kLeast_m && speed_ > exit) apply(exit);
+    if (left_m() > kLeast_m && speed_ > exit) apply(exit);
     return true;
   }
 
@@ -676,14 +672,14 @@ RouteRun run_route(const Brief& brief, const Air& air, BrakeTechnique braking, c
 
 namespace {
 
-constexpr int kSamplesPerPiece = 12;
+constexpr int kMostSamplesPerPiece = 12;
 
 // Fills in points of one piece between its ends: speeds evenly spaced for a roll, times for an
 // application.
 void trace_piece(const Piece& piece, const LegResult& leg, double jerk_mps3, double elevation_m,
-                 RouteTrace& trace) {
+                 int samples, RouteTrace& trace) {
   const auto push = [&](double distance_m, double time_s, double speed_mps) {
-    const double share = piece.duration_s > 0.0 ? time_s / piece.duration_s : 0.0;
+    const double share = time_s / piece.duration_s;
     trace.points.push(
         {.distance_m = piece.start_m + distance_m,
          .time_s = piece.start_s + time_s,
@@ -696,8 +692,8 @@ void trace_piece(const Piece& piece, const LegResult& leg, double jerk_mps3, dou
     RollForces forces = leg.forces;
     forces.thrust_n += piece.extra_thrust_n;
     const RollLaw law = roll_law(forces);
-    for (int i = 1; i < kSamplesPerPiece; ++i) {
-      const double v = piece.v0_mps + (piece.v1_mps - piece.v0_mps) * i / kSamplesPerPiece;
+    for (int i = 1; i < samples; ++i) {
+      const double v = piece.v0_mps + (piece.v1_mps - piece.v0_mps) * i / samples;
       const Passage p = passage(law, piece.v0_mps, v);
       if (p.reached && p.distance_m < piece.length_m) push(p.distance_m, p.time_s, v);
     }
@@ -706,8 +702,8 @@ void trace_piece(const Piece& piece, const LegResult& leg, double jerk_mps3, dou
                                      leg.deceleration_mps2, jerk_mps3);
     if (std::abs(a.length_m - piece.length_m) > 1e-3)
       a = firm_application(piece.v0_mps, piece.v1_mps, piece.length_m);
-    for (int i = 1; i < kSamplesPerPiece; ++i) {
-      const double t = a.duration_s * i / kSamplesPerPiece;
+    for (int i = 1; i < samples; ++i) {
+      const double t = a.duration_s * i / samples;
       const ApplicationState state = application_state(a, t);
       push(state.distance_m, t, state.speed_mps);
     }
@@ -719,6 +715,9 @@ void trace_piece(const Piece& piece, const LegResult& leg, double jerk_mps3, dou
 
 RouteTrace route_trace(const Brief& brief, const RouteRun& run) {
   RouteTrace trace;
+  // The two ends of every piece always have room.
+  const int pieces = static_cast<int>(std::max<std::size_t>(1, run.pieces.size()));
+  const int samples = std::min(kMostSamplesPerPiece, kMaxTrace / pieces - 1);
   double leg_elevation_m = brief.route.start_elevation_m;
   std::size_t leg = 0;
   for (const Piece& piece : run.pieces) {
@@ -729,7 +728,7 @@ RouteTrace route_trace(const Brief& brief, const RouteRun& run) {
     const LegResult& here = run.legs[leg];
     const double into_leg_m = piece.start_m - here.start_m;
     trace_piece(piece, here, brief.technique.jerk_mps3,
-                leg_elevation_m + into_leg_m * sine(here.forces.slope_rad), trace);
+                leg_elevation_m + into_leg_m * sine(here.forces.slope_rad), samples, trace);
   }
   return trace;
 }

@@ -100,10 +100,9 @@ int condition_code(Surface surface, double depth_m, double temperature_k) {
       return 3;
     case Surface::Ice:
       return 1;
-    case Surface::WetIce:
-      break;
+    default:  // wet ice
+      return 0;
   }
-  return 0;
 }
 
 double wet_friction(double tyre_pressure_pa, double ground_speed_mps) {

@@ -36,7 +36,7 @@ double speed_for_nose_grip_mps(const Aircraft& aircraft, double mass_kg, double 
       grip_allowed * nose_mass_kg * units::kGravity_mps2 * cosine(loads.nose_angle_rad);
   const double left_n =
       side_allowed_n - (loads.scrub_moment_nm + uneven_moment_nm) / aircraft.wheelbase_m;
-  if (left_n <= 0.0 || nose_mass_kg <= 0.0) return 0.0;
+  if (left_n <= 0.0) return 0.0;
   return square_root(left_n * radius_m / nose_mass_kg);
 }
 

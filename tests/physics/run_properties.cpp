@@ -287,3 +287,154 @@ TEST_CASE("run: turns carry the grip and the uneven thrust they were limited by"
   }
   CHECK(uneven > 20);
 }
+
+namespace {
+
+// Far out in every direction: tiny legs, arcs one after the other, limits below walking pace, next
+// to no brakes, hardly any thrust, storms from behind.
+Brief draw_wild_brief(Draws& draws) {
+  Brief b = draw_plain_brief(draws);
+  const auto rarely = [&] { return draws.below(5) == 0; };
+  b.aircraft.idle_thrust_n *= draws.by_size(0.2, 3.0);
+  b.aircraft.taxi_thrust_limit_n = b.aircraft.idle_thrust_n * draws.between(1.0, 6.0);
+  if (rarely()) b.aircraft.idle_air_flow_kgps = b.aircraft.drag_area_m2 = 0.0;
+  // Terminal speeds that are reached to the last digit well before the leg ends.
+  if (rarely()) b.aircraft.idle_air_flow_kgps *= draws.by_size(5.0, 100.0);
+  if (rarely()) b.aircraft.rolling_resistance = b.aircraft.breakaway_resistance = 0.0;
+  b.condition.engines_running = 1 + draws.below(b.aircraft.engine_count);
+  b.day.wind_speed_mps = rarely() ? 0.0 : draws.between(0.0, 25.0);
+  b.day.surface = static_cast<Surface>(draws.below(10));
+  b.day.contaminant_depth_m = draws.between(0.0, 0.06);
+  b.limits.straight_speed_mps = draws.by_size(1.2, 15.0);
+  b.limits.sharp_turn_speed_mps = draws.by_size(0.6, 8.0);
+  b.limits.gentle_turn_speed_mps = draws.by_size(0.6, 12.0);
+  b.limits.walking_pace_mps = draws.by_size(0.3, 2.5);
+  b.technique.band_top_mps = draws.by_size(1.0, 15.0);
+  b.technique.band_bottom_mps = b.technique.band_top_mps * draws.between(0.2, 0.95);
+  b.technique.short_drop_mps = draws.by_size(0.1, 4.0);
+  b.technique.deceleration_mps2 = draws.by_size(0.1, 3.0);
+  b.technique.jerk_mps3 = draws.by_size(0.05, 5.0);
+  b.technique.push_acceleration_mps2 = draws.by_size(0.005, 0.5);
+  b.technique.entry_aim = draws.between(0.0, 1.0);
+  b.route.start_speed_mps = draws.coin() ? draws.between(0.0, 16.0) : 0.0;
+  b.route.legs.clear();
+  const int legs = 1 + draws.below(rarely() ? kMaxLegs : 8);
+  for (int i = 0; i < legs; ++i) {
+    const bool end = i == legs - 1;  // routes end straight
+    Leg leg = !end && draws.coin() ? draw_arc(draws) : draw_straight(draws);
+    if (leg.kind == LegKind::Straight) leg.length_m = draws.by_size(0.5, 3000.0);
+    if (leg.kind == LegKind::Arc && rarely()) leg.radius_m = draws.by_size(8.0, 900.0);
+    if (i == legs - 1) leg.length_m += 80.0;  // the aircraft itself stands on it
+    leg.slope_rad = draws.below(3) == 0 ? 0.0 : draws.between(-0.03, 0.03);
+    b.route.legs.push(leg);
+  }
+  return b;
+}
+
+// Nothing infinite, no gap, no brake that gives energy, no end but a stop or a lack of thrust.
+void check_sane(const Brief& brief, const RouteRun& run) {
+  double at_s = 0.0, v = brief.route.start_speed_mps, brake_k = brief.condition.brake_temperature_k;
+  int bad = 0;
+  for (const Piece& piece : run.pieces) {
+    for (const double x : {piece.start_m, piece.start_s, piece.length_m, piece.duration_s,
+                           piece.v0_mps, piece.v1_mps, piece.brake_energy_j, piece.brake_end_k,
+                           piece.extra_thrust_n, piece.fuel_kg})
+      if (!std::isfinite(x)) ++bad;
+    if (std::abs(piece.start_s - at_s) > 1e-9 * (1.0 + at_s)) ++bad;
+    if (std::abs(piece.v0_mps - v) > 1e-9) ++bad;
+    if (piece.brake_start_k != brake_k) ++bad;
+    if (piece.length_m < 0.0 || piece.duration_s < 0.0 || piece.v1_mps < 0.0) ++bad;
+    if (piece.brake_energy_j < -1e-3) ++bad;
+    at_s = piece.start_s + piece.duration_s;
+    v = piece.v1_mps;
+    brake_k = piece.brake_end_k;
+  }
+  CHECK(bad == 0);
+  CHECK(run.status != RunStatus::TooManyPieces);
+  CHECK((run.stuck_leg >= 0) == (run.status == RunStatus::NotEnoughThrust));
+  if (run.status == RunStatus::Complete) CHECK(v < 1e-6);
+}
+
+}  // namespace
+
+TEST_CASE("run: even wild briefs end with a stop or say where the thrust fails") {
+  Draws draws(20260426);
+  int complete = 0, stuck = 0;
+  for (int i = 0; i < 3000; ++i) {
+    const Brief wild = draw_wild_brief(draws);
+    const Brief brief = draws.coin() ? tightened(wild) : wild;
+    const RouteRun run = run_of(brief, kTechniques[i % 3]);
+    CAPTURE(i);
+    check_sane(brief, run);
+    ++(run.status == RunStatus::Complete ? complete : stuck);
+    if (i % 10 == 0) CHECK(route_trace(brief, run).points.dropped == 0);
+  }
+  CHECK(complete > 600);
+  CHECK(stuck > 100);
+}
+
+TEST_CASE("run: a stop that never came about has nothing left to roll") {
+  Brief brief = straight_brief(200.0, 0.03);
+  brief.aircraft.taxi_thrust_limit_n = brief.aircraft.idle_thrust_n;
+  const RouteRun run = run_of(brief, BrakeTechnique::FewLong);
+  CHECK(run.status == RunStatus::NotEnoughThrust);
+  CHECK(run.pieces.empty());
+  const StopAnswer stop = stop_answer(brief, run.stop_application);
+  CHECK(stop.speed_when_lost_mps == 0.0);
+  CHECK(stop.left_when_lost_s == 0.0);
+}
+
+TEST_CASE("roll: without any force it coasts on, and a constant force follows v^2 = 2 a s") {
+  RollForces f{.mass_kg = 200e3, .thrust_n = 0.0, .rolling_resistance = 0.0};
+  const RollOut coasts = roll_over_distance(roll_law(f), 4.0, 100.0);
+  CHECK(!coasts.stopped);
+  CHECK(coasts.speed_mps == 4.0);
+  CHECK(coasts.time_s == doctest::Approx(25.0));
+  CHECK(terminal_speed(roll_law(f), 4.0).speed_mps == 4.0);
+  f.thrust_n = 40e3;
+  const RollOut pushed = roll_over_distance(roll_law(f), 3.0, 200.0);
+  CHECK(pushed.speed_mps == doctest::Approx(std::sqrt(9.0 + 2.0 * 0.2 * 200.0)).epsilon(1e-12));
+  CHECK(pushed.time_s == doctest::Approx((pushed.speed_mps - 3.0) / 0.2).epsilon(1e-12));
+  f.thrust_n = -40e3;
+  const RollOut slowed = roll_over_distance(roll_law(f), 5.0, 200.0);
+  CHECK(slowed.stopped);
+  CHECK(slowed.distance_m == doctest::Approx(25.0 / 0.4).epsilon(1e-12));
+}
+
+TEST_CASE("application: a drop too small for any ramp is taken at constant deceleration") {
+  // Natural deceleration that differs between the two speeds, and a thousandth of a m/s to take
+  // off.
+  RollForces f{.mass_kg = 200e3, .thrust_n = 0.0, .thrust_fall_nspm = 0.0};
+  f.displacement_drag_nspm2 = 50e3;
+  const RollLaw law = roll_law(f);
+  const double v0 = 5.0, v1 = 4.999;
+  const Application a = plan_application(law, v0, v1, 0.93, 0.3);
+  const double most = -acceleration_mps2(law, v0);
+  CHECK(most > -acceleration_mps2(law, v1));
+  CHECK(a.start_mps2 == most);
+  CHECK(a.peak_mps2 == most);
+  CHECK(a.end_mps2 == most);
+  CHECK(a.duration_s == doctest::Approx((v0 - v1) / most).epsilon(1e-9));
+  CHECK(a.length_m == doctest::Approx((v0 * v0 - v1 * v1) / (2.0 * most)).epsilon(1e-9));
+}
+
+TEST_CASE("heat: after no time where it was, after endless time at the balance") {
+  HeatPack pack;
+  for (const double power_w : {0.0, 500.0}) {
+    const double balance_k = balance_temperature_k(pack, power_w);
+    for (const double from_k : {260.0, 320.0, 700.0, 1400.0}) {
+      CHECK(temperature_after_time_k(pack, from_k, 1e-14, power_w) ==
+            doctest::Approx(from_k).epsilon(1e-12));
+      CHECK(temperature_after_time_k(pack, from_k, 1e9, power_w) ==
+            doctest::Approx(balance_k).epsilon(1e-12));
+      CHECK(temperature_after_time_k(pack, balance_k, 100.0, power_w) == balance_k);
+    }
+  }
+  // By radiation alone the balance is that of Stefan and Boltzmann.
+  pack.convection_wpm2k = 0.0;
+  const double sigma = 5.670374419e-8;
+  const double air4 = std::pow(pack.air_k, 4);
+  CHECK(balance_temperature_k(pack, 800.0) ==
+        doctest::Approx(std::pow(air4 + 800.0 / (pack.emissivity * sigma * pack.area_m2), 0.25))
+            .epsilon(1e-12));
+}
