@@ -170,7 +170,8 @@ TEST_CASE("card: presets give finite numbers and complete runs without gaps") {
 TEST_CASE("card: two thousand random briefs give finite numbers without gaps") {
   Draws draws(20260401);
   int complete = 0;
-  for (int i = 0; i < scaled_draws(2000); ++i) {
+  const int tried = scaled_draws(2000);
+  for (int i = 0; i < tried; ++i) {
     const BriefDocument document = random_brief(draws);
     CAPTURE(i);
     compute_card(document.brief, card());
@@ -180,7 +181,7 @@ TEST_CASE("card: two thousand random briefs give finite numbers without gaps") {
     CHECK(card().possible == (card().possible && card().run.status == RunStatus::Complete));
     if (card().run.status == RunStatus::Complete) ++complete;
   }
-  CHECK(complete > 200);
+  CHECK(complete > tried / 10);
 }
 
 TEST_CASE("card: the same brief gives the same bytes") {
