@@ -37,8 +37,10 @@ inline void prepare(double a, double b, double c, double v0, double v1, int i, L
   legs.h[i] = h;
   legs.middle[i] = middle;
   legs.cube[i] = 0.25 * (b + 2.0 * c * middle) * h * h * h;
-  legs.counts[i] = gets_there & (h > 0.0) ? 1.0 : 0.0;
-  legs.reached[i] = gets_there | (h <= 0.0) ? 1.0 : 0.0;
+  const bool counts = gets_there & (h > 0.0);
+  const bool reached = gets_there | (h <= 0.0);
+  legs.counts[i] = counts ? 1.0 : 0.0;
+  legs.reached[i] = reached ? 1.0 : 0.0;
 }
 
 // One branch of the law between the clamped speeds; slowing down is the same in a mirror.

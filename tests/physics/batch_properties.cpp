@@ -2,9 +2,9 @@
 // on every machine.
 #include <doctest/doctest.h>
 
-#include <bit>
 #include <cmath>
 #include <cstdint>
+#include <cstring>
 
 #include "draws.hpp"
 #include "physics/batch_draws.hpp"
@@ -30,7 +30,9 @@ RollForces plain_forces() {
 // FNV-1a over the bits of the lanes.
 std::uint64_t digest(std::uint64_t hash, const Lanes& lanes) {
   for (const double value : lanes.at) {
-    hash ^= std::bit_cast<std::uint64_t>(value);
+    std::uint64_t bits = 0;
+    std::memcpy(&bits, &value, sizeof bits);
+    hash ^= bits;
     hash *= 0x100000001b3u;
   }
   return hash;
