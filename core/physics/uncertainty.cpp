@@ -48,6 +48,13 @@ Lanes scaled(double value, const Lanes& factor) {
   return out;
 }
 
+// What holds the wheels of a draw at rest: never less than what it takes to keep them rolling.
+Lanes breakaway_of(double nominal, const DrawBlock& block, const Lanes& rolling) {
+  Lanes out = scaled(nominal, block[Unknown::Breakaway]);
+  for (int i = 0; i < kLanes; ++i) out[i] = std::max(out[i], rolling[i]);
+  return out;
+}
+
 Spread spread_of(double* values, int count) {
   if (count == 0) return {};
   std::sort(values, values + count);
@@ -82,7 +89,8 @@ void fill_roll(const RollForces& nominal, const Samples& samples, UncertaintyAns
   for (int k = 0; k < 2 * kBlocks; ++k) {
     const DrawBlock& block = block_at(samples, k);
     const BatchForces forces = forces_in(nominal, {}, block);
-    const Lanes breakaway = scaled(nominal.breakaway_resistance, block[Unknown::Breakaway]);
+    const Lanes breakaway =
+        breakaway_of(nominal.breakaway_resistance, block, forces.rolling_resistance);
     BatchLaw law;
     BatchPassage way;
     Lanes margin, keeps, restarts;
@@ -181,11 +189,12 @@ void fill_restart(const Brief& brief, const Air& air, const Scrubs& scrubs, cons
   int over = 0;
   for (int k = 0; k < 2 * kBlocks; ++k) {
     const DrawBlock& block = block_at(samples, k);
-    const Lanes breakaway = scaled(brief.aircraft.breakaway_resistance, block[Unknown::Breakaway]);
     Lanes least = same_in_all_lanes(1e30);  // margin at the place where it is least
     Lanes idle;
     for (const RestartLeg& leg : legs) {
       const BatchForces forces = forces_in(leg.forces, leg.scrub, block);
+      const Lanes breakaway =
+          breakaway_of(brief.aircraft.breakaway_resistance, block, forces.rolling_resistance);
       Lanes margin;
       batch_margin(forces, breakaway, margin);
       for (int i = 0; i < kLanes; ++i) least[i] = std::min(least[i], margin[i]);

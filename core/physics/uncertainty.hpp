@@ -5,7 +5,8 @@
 // share of the work that heats the packs goes downwards only (a triangle that rises to the nominal
 // value). Unknowns are independent of each other; each is the same all along the route: the slope
 // is off by the same angle on every leg, the headwind by the same speed (the worst case: errors of
-// single legs would partly cancel), scrub by the same share in every turn.
+// single legs would partly cancel), scrub by the same share in every turn. Starting to roll never
+// takes less than rolling on: where a draw has it so, its rolling resistance counts for both.
 //
 // Roll, critical slopes, turns. Every draw is an exact roll (batch_roll.hpp).
 //
