@@ -142,6 +142,7 @@ TEST_CASE("standards: beyond the table of wheel spans there is no word on wheels
 TEST_CASE("standards: slope is judged at the steepest leg, up or down") {
   Brief brief = small_route();
   CHECK(icao(judged(brief), RuleKind::Slope).met);
+  CHECK(icao(judged(brief), RuleKind::Slope).leg == 0);  // the first of equals
   brief.route.legs[0].slope_rad = std::atan(0.010);
   brief.route.legs[2].slope_rad = -std::atan(0.015);
   StandardsAnswer answer = judged(brief);

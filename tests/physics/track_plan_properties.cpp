@@ -462,3 +462,37 @@ TEST_CASE("track: the narrowest margin lies between the samples where a parabola
   }
   CHECK(refined_error < 0.25 * sampled_error);
 }
+
+TEST_CASE("track: an answer repeats its inputs, its picture reaches past both ends of the arc") {
+  const Brief brief = brief_of({straight(200.0), arc_leg(50.0, -1.2, 10.0), straight(200.0)});
+  const TrackAnswer answer = track_answer(brief, 1, 4.0);
+  CHECK(answer.leg == 1);
+  CHECK(answer.radius_m == 50.0);
+  CHECK(answer.turn_rad == -1.2);
+  CHECK(answer.eye_side_m == brief.aircraft.eye_side_m);
+  CHECK(answer.steering_limit_rad == brief.aircraft.steering_limit_rad);
+  const TurnOutline outline = turn_outline(brief, 1);
+  const PaintedLine line = painted_line(brief.route, 1);
+  const double reach = brief.aircraft.eye_ahead_m + 30.0;
+  const Point last = line_at(line, leg_length_m(brief.route.legs[1]) + reach).point;
+  CHECK(outline.samples == kEdgeSamples);
+  CHECK(outline.centre[0].x_m == doctest::Approx(-reach).epsilon(1e-14));
+  CHECK(outline.centre[kEdgeSamples - 1].x_m == doctest::Approx(last.x_m).epsilon(1e-12));
+  CHECK(outline.centre[kEdgeSamples - 1].y_m == doctest::Approx(last.y_m).epsilon(1e-12));
+}
+
+TEST_CASE("track: of equal margins along a straight the first is named") {
+  // Turning right the outer left wheels are closest to their edge on the straights.
+  const Brief brief = brief_of({straight(200.0), arc_leg(50.0, 1.2), straight(200.0)});
+  CHECK(track_answer(brief, 1, 4.0).eye_on_line.margins.left_main_at == 0);
+}
+
+TEST_CASE("track: in an S the eye on the line leaves the first turn's outbound line") {
+  const Brief brief =
+      brief_of({straight(200.0), arc_leg(60.0, 0.8), arc_leg(50.0, -0.9), straight(200.0)});
+  // The second arc lies to the left of that line: at its end by R (1 - cos) of it.
+  const TrackPlan plan = track_answer(brief, 1, 4.0).eye_on_line;
+  CHECK(plan.eye_overshoot_m > 50.0 * (1.0 - std::cos(0.9)) - 0.5);
+  const Brief alone = brief_of({straight(200.0), arc_leg(60.0, 0.8), straight(400.0)});
+  CHECK(track_answer(alone, 1, 4.0).eye_on_line.eye_overshoot_m < 1e-9);
+}
