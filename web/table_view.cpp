@@ -31,8 +31,11 @@ struct Layout {
   bool fits = false;
 };
 
-bool begins_like_number(std::string_view cell) {
-  if (cell.empty()) return true;
+// "12 kN", "−4 °C", "–", "none": what is set flush right. A number that begins a sentence is not.
+bool is_number(std::string_view cell) {
+  constexpr std::ptrdiff_t kMostSpaces = 2;
+  if (std::count(cell.begin(), cell.end(), ' ') > kMostSpaces) return false;
+  if (cell == "none") return true;
   if (cell.substr(0, 3) == "\u2212" || cell.substr(0, 3) == "\u2013") return true;
   return (cell[0] >= '0' && cell[0] <= '9') || cell[0] == '+' || cell[0] == '-';
 }
@@ -67,7 +70,7 @@ void measure_column(const Pen& pen, const SheetTable& table, std::size_t i, Tabl
   for (std::size_t row = 0; row < table.rows.size(); ++row) {
     const std::string_view cell = cell_at(table, row, i);
     if (cell.empty()) continue;
-    const bool number = begins_like_number(cell);
+    const bool number = is_number(cell);
     ++(number ? numbers : words);
     column.width = std::max(column.width, pen.width(type, cell));
     column.longest_word = std::max(column.longest_word, longest_word(pen, type, cell));
@@ -120,6 +123,13 @@ Layout layout_of(const Pen& pen, const SheetTable& table, float room) {
   if (whole() > room) layout.gap = kLeastGap;
   make_room(layout, whole() - room);
   layout.fits = whole() <= room + 0.5f;
+  // What room is left goes to headers that would else break.
+  for (std::size_t i = 0; i < layout.count; ++i) {
+    TableColumn& column = layout.columns[i];
+    const float wanted = std::ceil(pen.width(Type::Small, table.columns[i])) + 1.0f;
+    const float spare = std::min(room - whole(), wanted - column.width);
+    if (layout.fits && spare > 0.0f) column.width += spare;
+  }
   return layout;
 }
 
