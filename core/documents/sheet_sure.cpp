@@ -258,6 +258,9 @@ SheetSection sure_section(const Source& source) {
   section.caption =
       "Ranges hold 8 of 10 draws. The table says which unknown is worth knowing better.";
   section.why = kWhy;
+  attach_caution(
+      section, source, -1,
+      {CautionKind::ChanceOfHotBrakes, CautionKind::ChanceOfRunaway, CautionKind::ChanceOfStall});
   if (sure.draws == 0) return section;
   add_roll_rows(section, sure);
   add_heat_rows(section, source);
@@ -273,9 +276,6 @@ SheetSection sure_section(const Source& source) {
   section.rows.push_back(
       {"Draws", std::to_string(sure.draws), "a fixed sequence: the same every time", Tone::Plain});
   section.table = table(source);
-  attach_caution(
-      section, source, -1,
-      {CautionKind::ChanceOfHotBrakes, CautionKind::ChanceOfRunaway, CautionKind::ChanceOfStall});
   return section;
 }
 

@@ -304,8 +304,11 @@ TEST_CASE("the card's JSON holds every documented key, and no number is missing"
     const std::string text = card_json(document, card, true);
     CHECK(text.find('\n') == std::string::npos);
     const Json json = Json::parse(text);
-    for (const char* key : {"format", "version", "program", "brief", "possible", "air", "roll",
-                            "turns", "tracks", "heat", "stop", "run", "cautions"}) {
+    for (const char* key :
+         {"format",    "version",   "program",     "brief",         "possible", "air",
+          "roll",      "turns",     "tracks",      "heat",          "stop",     "run",
+          "surface",   "yaw",       "engines",     "after_landing", "restart",  "blast",
+          "standards", "half_turn", "uncertainty", "cautions"}) {
       CHECK(json.contains(key));
     }
     CHECK(json["format"] == "tillerline/card");
@@ -317,7 +320,12 @@ TEST_CASE("the card's JSON holds every documented key, and no number is missing"
     CHECK_FALSE(has_null(json,
                          " terminal_speed_mps stuck_leg first_application_m "
                          " first_application_to_mps  time_s  distance_m  window_lower_mps "
-                         " window_upper_mps  wait_s  leg "));
+                         " window_upper_mps  wait_s  leg  restart_leg  worst  longer_stand_s "
+                         " manual_contour_m  half_turn  p10  p50  p90 "));
+    CHECK(json["restart"]["points"].size() == card.restart.points.size());
+    CHECK(json["engines"].size() == card.engines.rows.size());
+    CHECK(json["standards"]["verdicts"].size() == card.standards.verdicts.size());
+    CHECK(json["half_turn"].is_null() == !card.half_turn.wanted);
     CHECK(Json::parse(card_json(document, card, false)) == json);
   });
 }
