@@ -47,7 +47,7 @@ struct Directions {
 
 // v_k = m_k 2^(32-k) for the first s; after that the polynomial's recurrence
 //   v_k = a_1 v_(k-1) ^ ... ^ a_(s-1) v_(k-s+1) ^ v_(k-s) ^ (v_(k-s) >> s).
-constexpr Directions directions() {
+consteval Directions directions() {
   Directions d;
   for (int k = 0; k < kBits; ++k) d.v[0][k] = std::uint32_t{1} << (kBits - 1 - k);
   for (int j = 1; j < kSobolDimensions; ++j) {
