@@ -217,10 +217,6 @@ class Runner {
 
   void record(PieceKind kind, double length_m, double duration_s, double v1, double brake_energy_j,
               double brake_power_w, double extra_thrust_n) {
-    if (length_m <= 0.0 && duration_s <= 0.0) {
-      speed_ = v1;
-      return;
-    }
     if (run_.pieces.full()) {
       run_.status = RunStatus::TooManyPieces;
       return;
@@ -302,14 +298,6 @@ class Runner {
     record(PieceKind::Drag, distance_m, distance_m / speed_, speed_, 0.0, power_w, 0.0);
   }
 
-  // The rest of the leg at this speed, on the brakes or on thrust, whichever it takes.
-  void keep_speed() {
-    if (speed_ > 0.0 && idle_acceleration() > 0.0)
-      drag_distance(left_m());
-    else if (speed_ <= 0.0 || !hold_distance(left_m()))
-      stuck();
-  }
-
   // Constant speed on thrust above idle. False when the engines may not give that much.
   bool hold_distance(double distance_m) {
     const double extra_n = std::max(0.0, -mass() * idle_acceleration());
@@ -371,16 +359,14 @@ class Runner {
     const std::size_t pieces = run_.pieces.size();
     const std::size_t legs_left = plan_.legs.size() - static_cast<std::size_t>(leg);
     piece_budget_ = pieces + (kMaxPieces - pieces) / legs_left - kPiecesKept;
-    while (left_m() > kLeast_m && run_.status == RunStatus::Complete) {
+    bool moved = true;
+    while (moved && left_m() > kLeast_m) {
       const double before_m = at_m_;
-      const double before_mps = speed_;
       if (straight)
         straight_step();
       else
         turn_step();
-      // Rounding can leave a step with nothing to do; the speed is then simply kept.
-      if (at_m_ == before_m && speed_ == before_mps && run_.status == RunStatus::Complete)
-        keep_speed();
+      moved = at_m_ > before_m;  // not where the thrust fails
     }
     LegResult& done = run_.legs.back();
     done.exit_mps = speed_;
@@ -444,7 +430,9 @@ class Runner {
     const double goal = hold_speed(b);
     const bool at_rest_held = speed_ <= 0.0 && breakaway_margin_n(leg_plan().forces) < 0.0;
     if (at_rest_held || (speed_ < goal - kSameSpeed_mps && barely_gains(a))) {
-      if (!push_to_speed(std::max(goal, brief_.limits.walking_pace_mps))) stuck();
+      // Not beyond the band, where walking pace is: it would be braked off again.
+      const double to = std::min(b.top, std::max(goal, brief_.limits.walking_pace_mps));
+      if (!push_to_speed(to)) stuck();
       return;
     }
     if (a < 0.0 && speed_ <= goal + kSameSpeed_mps) {
@@ -546,8 +534,6 @@ class Runner {
     if (brake_point_before(law, PieceKind::Roll, 0.0, event_speed, event_m)) return;
     if (event_m >= left_m() - kLeast_m)
       roll_distance(left_m());
-    else if (event_m <= kLeast_m)
-      roll_distance(std::min(left_m(), 1.0));
     else
       roll_to_speed(event_speed);
   }
@@ -571,11 +557,11 @@ class Runner {
     if (event_m + application_to(event_speed, exit).length_m <= left_m()) return false;
     if (std::abs(event_speed - speed_) < 1e-6) {
       const double way = distance_to_brake_point(speed_);
-      if (way > kLeast_m) roll_for(law, kind, extra_n, way);
+      roll_for(law, kind, extra_n, way);
     } else {
       roll_to_brake_point(law, kind, extra_n, event_speed, event_m);
     }
-    if (left_m() > kLeast_m && speed_ > exit) apply(exit);
+    if (left_m() > kLeast_m) apply(exit);
     return true;
   }
 
@@ -601,7 +587,7 @@ class Runner {
       const double high = std::max(speed_, event_speed);
       const double v = find_zero(low, high, short_by);
       const Passage p = passage(law, speed_, v);
-      const double way = left_m() - brake_way(v);
+      const double way = std::max(0.0, left_m() - brake_way(v));
       if (p.reached && std::abs(p.distance_m - way) <= 1e-7 * (1.0 + event_m)) {
         record(kind, way, p.time_s, v, 0.0, 0.0, extra_n);
         return;

@@ -438,3 +438,39 @@ TEST_CASE("heat: after no time where it was, after endless time at the balance")
         doctest::Approx(std::pow(air4 + 800.0 / (pack.emissivity * sigma * pack.area_m2), 0.25))
             .epsilon(1e-12));
 }
+
+TEST_CASE("run: a last leg shorter than the aircraft moves the stop into the leg before") {
+  Brief brief = straight_brief(300.0, 0.0);
+  Leg stub = brief.route.legs[0];
+  stub.length_m = 10.0;
+  brief.route.legs.push(stub);
+  const RouteRun run = run_of(brief, BrakeTechnique::FewLong);
+  CHECK(run.status == RunStatus::Complete);
+  CHECK(run.length_m == doctest::Approx(stop_position_m(brief)).epsilon(1e-9));
+  CHECK(run.length_m < 300.0);
+  CHECK(run.pieces.back().v1_mps == 0.0);
+  CHECK(run.legs[1].length_m == 0.0);
+}
+
+TEST_CASE("run: without any force it coasts through a turn at walking pace") {
+  Brief brief;
+  Aircraft& aircraft = brief.aircraft;
+  aircraft.idle_thrust_n = aircraft.idle_air_flow_kgps = aircraft.drag_area_m2 = 0.0;
+  aircraft.rolling_resistance = aircraft.breakaway_resistance = 0.0;
+  aircraft.cornering_stiffness_prad = 0.0;  // no scrub
+  Leg arc;
+  arc.kind = LegKind::Arc;
+  arc.radius_m = 60.0;
+  arc.turn_rad = 1.0;
+  brief.route.legs.push(arc);
+  Leg last;
+  last.length_m = 200.0;
+  brief.route.legs.push(last);
+  brief.route.start_speed_mps = brief.limits.walking_pace_mps;
+  const RouteRun run = run_of(brief, BrakeTechnique::FewLong);
+  REQUIRE(!run.pieces.empty());
+  CHECK(run.pieces[0].kind == PieceKind::Roll);
+  CHECK(run.pieces[0].length_m == doctest::Approx(60.0));
+  CHECK(run.pieces[0].v1_mps == brief.limits.walking_pace_mps);
+  CHECK(run.pieces[0].duration_s == doctest::Approx(60.0 / brief.limits.walking_pace_mps));
+}
