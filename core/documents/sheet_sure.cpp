@@ -140,7 +140,8 @@ const Importance* find_importance(const Importance (&ranking)[kUnknowns], Unknow
 std::string explained(const Importance* item) {
   if (item == nullptr) return "–";
   const std::string alone = share_words(item->first);
-  const std::string together = share_words(item->total);
+  // Both are estimates: a total that comes out below the first share adds nothing.
+  const std::string together = share_words(std::max(item->total, item->first));
   return alone == together ? alone : alone + ", with others " + together;
 }
 
@@ -217,9 +218,8 @@ void add_heat_rows(SheetSection& section, const Source& source) {
 void add_restart_rows(SheetSection& section, const UncertaintyAnswer& sure) {
   section.rows.push_back(
       {"Above idle at the worst restart", thrust_band(sure.restart_extra_n), "", Tone::Plain});
-  section.rows.push_back({"Chance that no restart is possible there",
-                          words::chance(sure.restart_over_limit), "within the thrust limit",
-                          chance_tone(sure.restart_over_limit)});
+  section.rows.push_back({"Chance of no restart there", words::chance(sure.restart_over_limit),
+                          "within the thrust limit", chance_tone(sure.restart_over_limit)});
 }
 
 void add_turn_rows(SheetSection& section, const Source& source) {

@@ -498,6 +498,13 @@ TEST_CASE("how sure: ranges, chances and what matters most") {
   CHECK(section.table.rows[1] ==
         std::vector<std::string>{"Idle thrust", "± 15 %", "71 %, with others 74 %", "0 %"});
   CHECK(section.table.columns[2] == "Explains of the time to 10 kt");
+  taxi.card->uncertainty.roll_ranking[0].total = 0.69;
+  CHECK(taxi.sheet().sure.table.rows[1][2] == "71 %");
+  taxi.document.aircraft.calibration.items = {{Constant::IdleThrust, 1.02, 0.01},
+                                              {Constant::Rolling, 0.97, 0.02}};
+  taxi.document.aircraft.calibration.observations = 6;
+  CHECK(row(taxi.sheet().sure, "Calibrated").value == "Idle thrust and rolling resistance");
+  CHECK(row(taxi.sheet().sure, "Calibrated").note == "from 6 observations");
   taxi.card->uncertainty.ranked_at_rest = true;
   CHECK(taxi.sheet().sure.table.columns[2] == "Explains of the acceleration at rest");
 }
