@@ -174,15 +174,15 @@ void rule_cautions(Card& card) {
   const auto shortfall = [](const RuleVerdict& v) {
     return std::abs(v.wanted - v.actual) / std::max(std::abs(v.wanted), 1e-9);
   };
-  const auto same_rule = [](const RuleVerdict& a, const RuleVerdict& b) {
-    return a.family == b.family && a.kind == b.kind && !a.met && !b.met;
+  const auto same_rule_missed = [](const RuleVerdict& a, const RuleVerdict& b) {
+    return a.family == b.family && a.kind == b.kind && !b.met;
   };
   const auto& verdicts = card.standards.verdicts;
   for (std::size_t i = 0; i < verdicts.size(); ++i) {
     if (verdicts[i].met) continue;
     bool worst = true;
     for (std::size_t j = 0; j < verdicts.size(); ++j)
-      if (j != i && same_rule(verdicts[i], verdicts[j])) {
+      if (j != i && same_rule_missed(verdicts[i], verdicts[j])) {
         const double other = shortfall(verdicts[j]);
         const double own = shortfall(verdicts[i]);
         if (other > own || (other == own && j < i)) worst = false;
