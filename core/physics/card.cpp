@@ -32,20 +32,20 @@ void fill_turn_from_run(const Brief& brief, const Card& card, TurnAnswer& turn) 
       std::max(side_g(aircraft.cabin_front_ahead_m), side_g(aircraft.cabin_rear_behind_m));
   turn.gear_side_g = side_g(0.0);
 
-  // Standing in the turn the headwind at its middle would do; the leg's mean is what the run uses.
   const double headwind_mps = index < run.legs.size() ? run.legs[index].headwind_mps : 0.0;
   RollForces forces = idle_forces(aircraft, brief.condition, card.air, leg.slope_rad, headwind_mps,
                                   displacement_drag_nspm2);
-  const double straight_margin_n = breakaway_margin_n(forces);
   forces.scrub_drag_n = turn.loads.scrub_drag_n;
-  const double margin_n = breakaway_margin_n(forces);
   turn.idle_acceleration_mps2 = acceleration_mps2(roll_law(forces), turn.limit.speed_mps);
-  turn.restarts_at_idle_straight = straight_margin_n >= 0.0;
-  turn.restarts_at_idle = margin_n >= 0.0;
-  turn.restart_extra_thrust_n = std::max(0.0, -margin_n);
-  turn.restart_thrust_n = forces.thrust_n - margin_n;
-  const double limit_n = brief.condition.engines_running * aircraft.taxi_thrust_limit_n;
-  turn.restart_within_limit = turn.restart_thrust_n <= std::max(limit_n, forces.thrust_n);
+
+  // A restart is the one at the turn's worst heading; on a straight it would lack the scrub.
+  const RestartPoint& restart = card.restart.points[index];
+  turn.restart_thrust_n = restart.needed_n;
+  turn.restart_extra_thrust_n = restart.extra_n;
+  turn.restarts_at_idle = restart.extra_n <= 0.0;
+  turn.restarts_at_idle_straight =
+      restart.needed_n - turn.loads.scrub_drag_n <= card.roll.idle_thrust_n;
+  turn.restart_within_limit = restart.within_limit;
 }
 
 TechniqueCost technique_cost(const Brief& brief, BrakeTechnique technique, const RouteRun& run) {
@@ -120,6 +120,7 @@ void compute_card(const Brief& brief, Card& out) {
   out.roll = roll_answer(today, out.air);
   plan_turns(today, out.air, out.turns);
   fill_runs(today, out);
+  fill_restart(today, out);
   for (TurnAnswer& turn : out.turns) {
     fill_turn_from_run(today, out, turn);
     const double speed_mps = std::max(turn.planned_entry_mps, 1.0);
@@ -127,7 +128,6 @@ void compute_card(const Brief& brief, Card& out) {
   }
   fill_heat(today, out.air, out);
   out.stop = stop_answer(today, out.run.stop_application);
-  fill_restart(today, out);
   out.engines = engine_choices(today, out.air);
   out.after_landing = after_landing(today, out.air, out.run);
   out.standards = standards_answer(today, out.tracks, out.turns);
