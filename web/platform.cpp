@@ -421,7 +421,11 @@ void on_mouse_motion(const SDL_MouseMotionEvent& motion) {
   push_pointer(Kind::kMove, static_cast<float>(motion.x), static_cast<float>(motion.y));
 }
 
+// After a finger the pointer is nowhere, and SDL reports no movement of a mouse that rests where it
+// was: the wheel itself says where it turned.
 void on_wheel(const SDL_MouseWheelEvent& wheel) {
+  state().frame.finger = false;
+  push_pointer(Kind::kMove, static_cast<float>(wheel.mouseX), static_cast<float>(wheel.mouseY));
   const ImVec2 steps = wheel_steps(wheel);
   InputEvent event;
   event.kind = Kind::kWheel;

@@ -64,6 +64,21 @@ test('digits typed at once all arrive, in order', async ({open}) => {
   assert.ok(!(await sheet.has('key:7')), 'Enter leaves the keypad open');
 });
 
+test('the wheel still moves what is under a resting mouse after a finger was used', async ({open}) => {
+  const sheet = await open({width: 820, height: 1180, touch: true});
+  await sheet.page.mouse.move(500, 700);
+  await sheet.page.mouse.wheel(0, 100);
+  await sheet.settle();
+  await sheet.tap('tile:mass_t');
+  await sheet.tap('key:cancel');
+  const before = await sheet.rect('tile:mass_t');
+  await sheet.page.mouse.move(500, 700);
+  await sheet.page.mouse.wheel(0, 100);
+  await sheet.settle();
+  const after = await sheet.rect('tile:mass_t');
+  assert.ok(before.y - after.y > 40, `moved by ${before.y - after.y} px`);
+});
+
 test('the wheel moves what is under the mouse', async ({open}) => {
   const sheet = await open({width: 1180, height: 820});
   const before = await sheet.rects();
