@@ -6,7 +6,8 @@
 //   W = integral (idle thrust - resistances) ds + m (v0^2 - v1^2)/2
 // A stretch ends with each application, each drag on the brakes, and each piece on thrust above
 // idle (where E_nominal is the work of that thrust, negative). Within a piece the speed is the
-// parabola in time that has the piece's ends and mean. The air drag's sign is that of the mean air
+// parabola in time that has the piece's ends and mean (air drag to 2 %, of which only what a draw
+// changes counts). The air drag's sign is that of the mean air
 // speed of the stretch. A run of more than 24 stretches is taken in groups of neighbours, in which
 // pieces on thrust count by their time only.
 //

@@ -11,6 +11,7 @@
 #include "physics/batch_route_heat.hpp"
 #include "physics/low_discrepancy.hpp"
 #include "physics/surface.hpp"
+#include "physics/units.hpp"
 #include "plain_briefs.hpp"
 #include "worst.hpp"
 
@@ -257,4 +258,39 @@ TEST_CASE("property: stretches keep the run's time, way and energy, also in grou
   MESSAGE("nominal by the model: off by ", worst.error, ", in groups ", worst_grouped.error);
   CHECK(worst.error < 0.05);
   CHECK(worst_grouped.error < 0.1);
+}
+
+TEST_CASE("property: more mass and the air's drag, by the energy of the whole way") {
+  // From rest to rest, no cooling, thrust that does not fall: what is not lost ends in the packs.
+  Brief b;
+  b.aircraft.brake_area_m2 = 1e-9;
+  b.aircraft.idle_air_flow_kgps = 0.0;
+  Leg leg;
+  leg.length_m = 2000.0;
+  for (const double slope_rad : {-0.02, -0.006}) {
+    leg.slope_rad = slope_rad;
+    b.route.legs.clear();
+    b.route.legs.push(leg);
+    static Nominal nominal;
+    nominal = {};
+    run_nominal(b, nominal);
+    const RollForces& f = nominal.run.legs[0].forces;
+    const double weight_n = f.mass_kg * units::kGravity_mps2;
+    const double along_n = -weight_n * (std::sin(slope_rad) + 0.012 * std::cos(slope_rad));
+    const double way_m = nominal.run.length_m;
+    double air_m3ps2 = 0.0;
+    for (const Stretch& way : nominal.heat.stretches) air_m3ps2 += way.air_m3ps2;
+    const double drag_j = 0.5 * f.air_density_kgpm3 * f.drag_area_m2 * air_m3ps2;
+    const double lost_j = (f.thrust_n + along_n) * way_m - nominal.run.brake_energy_j;
+    // The parabola leaves out the jerk's rounding at the ends of an application: 2 % of the drag.
+    CHECK(drag_j == doctest::Approx(lost_j).epsilon(0.03));
+    DrawBlock draws = nominal_block();
+    draws.of[static_cast<int>(Unknown::Mass)] = same_in_all_lanes(1.05);
+    const HeatPack pack = heat_pack(b.aircraft, nominal.air.temperature_k, false);
+    const double one_j =
+        (nominal.run.brake_energy_j + 0.05 * along_n * way_m) / b.aircraft.brake_count;
+    const double expected_k =
+        temperature_after_energy_k(pack, b.condition.brake_temperature_k, one_j);
+    CHECK(line_up_k(nominal.heat, draws)[3] == doctest::Approx(expected_k).epsilon(1e-6));
+  }
 }
