@@ -272,7 +272,7 @@ const Twin = (() => {
   // A table of the card: its first column names the rows.
   function showSectionTable(node, section) {
     const {columns, rows, tones} = section.table;
-    setText(child(node, 0, 'caption', 'caption', 'note'), section.caption || section.title);
+    setText(child(node, 0, 'caption', 'caption'), section.caption || section.title);
     const head = child(child(node, 1, 'head', 'thead'), 0, 'row', 'tr');
     columns.forEach((name, i) => {
       const cell = child(head, i, String(i), 'th');
