@@ -162,9 +162,9 @@ RollLaw level_law(const Brief& brief, const Air& air, double mass_kg) {
 // ----------------------------------------------------------------------- landing to stand -------
 
 struct TaxiInWork {
-  double slowing_j = 0.0;
-  double rolling_j = 0.0;
-  double stop_j = 0.0;
+  double slowing_j;
+  double rolling_j;
+  double stop_j;
 };
 
 TaxiInWork taxi_in_work(const Brief& brief, const Air& air) {
