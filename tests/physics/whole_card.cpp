@@ -121,7 +121,9 @@ void check_continuous(const Brief& brief, const RouteRun& run) {
   double at_m = 0.0;
   double at_s = 0.0;
   double v = brief.route.start_speed_mps;
-  double brake_k = brief.condition.brake_temperature_k;
+  // After a turnaround the brakes begin with what it left in them.
+  double brake_k = card().heat.start_k;
+  if (!brief.turnaround.included) CHECK(brake_k == brief.condition.brake_temperature_k);
   double energy_j = 0.0;
   double fuel_kg = 0.0;
   int bad = 0;
