@@ -275,12 +275,15 @@ double departure_limit_of_k(const Brief& brief) {
   return fans ? brief.limits.departure_brake_fans_k : brief.limits.departure_brake_k;
 }
 
+constexpr double kClose_k = 1e-9;
+
 // How cold the worst pack must leave the stand, and how long it takes to get there: the end of the
 // chain grows with its begin.
 void fill_longer_stand(const Brief& brief, const Air& air, const Walk& walk,
                        const Surroundings& rolling, const RouteRun& run, AfterLanding& answer) {
   const auto excess_k = [&](double off_stand_k) {
-    return worst_at_line_up_k(walk, rolling.pack, run, off_stand_k) - answer.limit_k;
+    const double excess = worst_at_line_up_k(walk, rolling.pack, run, off_stand_k) - answer.limit_k;
+    return std::abs(excess) < kClose_k ? 0.0 : excess;  // close enough ends the search
   };
   answer.wait_reaches_limit = excess_k(air.temperature_k) < 0.0;
   if (!answer.wait_reaches_limit) return;

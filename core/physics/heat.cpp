@@ -32,8 +32,11 @@ double carbon_heat_content(double temperature_k) {
   const double low = std::min(temperature_k, kSplit_k);
   double sum =
       polynomial_integral(kLow, 5, low) - polynomial_integral(kLow, 5, units::kZeroCelsius_k);
-  if (temperature_k > kSplit_k)
-    sum += polynomial_integral(kHigh, 5, temperature_k) - polynomial_integral(kHigh, 5, kSplit_k);
+  const double high = std::min(temperature_k, kHottest_k);
+  if (high > kSplit_k)
+    sum += polynomial_integral(kHigh, 5, high) - polynomial_integral(kHigh, 5, kSplit_k);
+  if (temperature_k > kHottest_k)
+    sum += polynomial(kHigh, 5, kHottest_k) * (temperature_k - kHottest_k);
   return kScale * sum;
 }
 
@@ -124,7 +127,7 @@ double specific_heat_jpkgk(BrakeMaterial material, double temperature_k) {
     const double celsius = units::celsius_from_kelvin(temperature_k);
     return polynomial(kSteel, 4, std::min(celsius, kSteelTop_c));
   }
-  const double t_k = std::max(temperature_k, kColdest_k);
+  const double t_k = std::clamp(temperature_k, kColdest_k, kHottest_k);
   const double* coefficient = t_k <= kSplit_k ? kLow : kHigh;
   return kGasConstant_jpmolk / kCarbonMolarMass_kgpmol * polynomial(coefficient, 5, t_k);
 }

@@ -239,10 +239,13 @@ TEST_CASE("run: every piece obeys the equation of motion and the energy balance 
 TEST_CASE("run: the balance closes through contaminants and with a dragging brake") {
   Balance balance;
   int number = 0;
-  for (const BriefDocument& document : preset_briefs()) {
-    check_all_techniques(in_winter(document.brief, Surface::Slush, 0.012), number++, balance);
-    check_all_techniques(in_winter(document.brief, Surface::DrySnow, 0.05), number++, balance);
-    check_all_techniques(in_winter(document.brief, Surface::Ice, 0.0), number++, balance);
+  const std::vector<BriefDocument> briefs = preset_briefs();
+  // Every third: each aircraft meets some route in each winter.
+  for (std::size_t i = 0; i < briefs.size(); i += 3) {
+    const Brief& brief = briefs[i].brief;
+    check_all_techniques(in_winter(brief, Surface::Slush, 0.012), number++, balance);
+    check_all_techniques(in_winter(brief, Surface::DrySnow, 0.05), number++, balance);
+    check_all_techniques(in_winter(brief, Surface::Ice, 0.0), number++, balance);
   }
   check_balance(balance);
 }
