@@ -285,7 +285,8 @@ void fill_longer_stand(const Brief& brief, const Air& air, const Walk& walk,
     const double excess = worst_at_line_up_k(walk, rolling.pack, run, off_stand_k) - answer.limit_k;
     return std::abs(excess) < kClose_k ? 0.0 : excess;  // close enough ends the search
   };
-  answer.wait_reaches_limit = excess_k(air.temperature_k) < 0.0;
+  answer.wait_reaches_limit =
+      worst_at_line_up_k(walk, rolling.pack, run, air.temperature_k) < answer.limit_k;
   if (!answer.wait_reaches_limit) return;
   const double off_stand_k = find_zero(air.temperature_k, answer.worst.off_stand_k, excess_k);
   const bool fans = answer.included ? brief.turnaround.fans_at_stand : brief.condition.fans_on;
