@@ -77,7 +77,7 @@ double lag_after_clothoid_m(double lag_rad, double length_m, double from_pm, dou
   for (int i = 0; i < pieces; ++i) {
     const Pair end = advance({sine(0.5 * lag_rad), cosine(0.5 * lag_rad)}, 0.5 * piece_m / length_m,
                              0.5 * piece_m * (from_pm + i * growth_pm), 0.5 * piece_m * growth_pm);
-    lag_rad = wrapped_rad(2.0 * arctangent2(end.y1, end.y2));
+    lag_rad = angle_of_half_rad(end.y1, end.y2);
   }
   return lag_rad;
 }

@@ -45,8 +45,10 @@ void set_begin(Piece& piece, LinePoint begin, double begin_m) {
 
 // Widening of a straight beside an arc, at `distance_m` from their common point.
 double taper_m(const Piece& arc, double distance_m) {
-  if (distance_m >= arc.lead_in_m) return 0.0;
-  return arc.widening_m * (1.0 - std::max(0.0, distance_m) / arc.lead_in_m);
+  // Rounding can put the common point a little inside the arc; without a lead-in that is no taper.
+  const double away_m = std::max(0.0, distance_m);
+  if (away_m >= arc.lead_in_m) return 0.0;
+  return arc.widening_m * (1.0 - away_m / arc.lead_in_m);
 }
 
 void widen_inside(LineOffset& offset, const Piece& arc, double widening_m) {

@@ -104,7 +104,7 @@ double lag_after_m(double lag_rad, double length_m, double curvature_pm, double 
   const double y2 = cosine(0.5 * lag_rad);
   const double next1 = (pair.cosine_part - decay) * y1 + drive * y2;
   const double next2 = (pair.cosine_part + decay) * y2 - drive * y1;
-  return wrapped_rad(2.0 * arctangent2(next1, next2));
+  return angle_of_half_rad(next1, next2);
 }
 
 double nose_wheel_angle_rad(double lag_rad, double ahead_m, double wheelbase_m) {

@@ -585,3 +585,19 @@ TEST_CASE("property: the picture's edges lie at the pavement's half width from i
   CHECK(edge.error < 1e-6);
   CHECK(mirror.error < 1e-9);
 }
+
+TEST_CASE("property: the angle of a half angle mirrors exactly, and asks for its direction only") {
+  CHECK(angle_of_half_rad(1.0, 0.0) == units::kPi);
+  CHECK(angle_of_half_rad(-1.0, 0.0) == -units::kPi);
+  Draws draws(20261190);
+  for (int i = 0; i < 1000; ++i) {
+    const double half_rad = draws.between(-3.1, 3.1);
+    const double factor = draws.between(0.1, 10.0);
+    const double angle_rad = angle_of_half_rad(std::sin(half_rad), std::cos(half_rad));
+    CHECK(angle_of_half_rad(-std::sin(half_rad), std::cos(half_rad)) == -angle_rad);
+    CHECK(angle_of_half_rad(factor * std::sin(half_rad), factor * std::cos(half_rad)) ==
+          doctest::Approx(angle_rad).epsilon(1e-12));
+    CHECK(std::abs(std::remainder(angle_rad - 2.0 * half_rad, 2.0 * units::kPi)) < 1e-12);
+    CHECK(std::abs(angle_rad) <= units::kPi);
+  }
+}

@@ -169,10 +169,7 @@ TEST_CASE("card: presets give finite numbers and complete runs without gaps") {
   }
 }
 
-// Known defect: two of the two thousand have a turn plan that is not finite. Not tolerated for
-// good: it stays reported until it is mended.
-TEST_CASE("card: two thousand random briefs give finite numbers without gaps" *
-          doctest::may_fail()) {
+TEST_CASE("card: two thousand random briefs give finite numbers without gaps") {
   Draws draws(20260401);
   int complete = 0;
   const int tried = scaled_draws(2000);
@@ -210,8 +207,7 @@ TEST_CASE("card: the same brief gives the same bytes") {
   }
 }
 
-// Known defect: five of three hundred wild briefs do not mirror to the last bit.
-TEST_CASE("card: a mirrored taxi gives exactly the mirrored card" * doctest::may_fail()) {
+TEST_CASE("card: a mirrored taxi gives exactly the mirrored card") {
   Draws draws(20260403);
   std::vector<BriefDocument> briefs = preset_briefs();
   for (int i = 0; i < scaled_draws(300); ++i) briefs.push_back(random_brief(draws));

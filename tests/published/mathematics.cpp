@@ -289,4 +289,12 @@ TEST_CASE("mathematics: a circular curve between two tangents") {
          .got = units::degrees_from_radians(
              wrapped_rad(units::radians_from_degrees(330.0 + 40.0 / 60.0))),
          .tolerance = 1e-12});
+  // In the triangle of sides 3, 4 and 5 the tangent of half the angle is 4 / (5 + 3).
+  check({.what = "angle of the half angle with tangent 1/2, deg",
+         .source = "Triangle of sides 3, 4 and 5, computed apart",
+         .place = "sine 4/5",
+         .origin = Origin::Derived,
+         .expected = 53.13010235415598,
+         .got = units::degrees_from_radians(angle_of_half_rad(1.0, 2.0)),
+         .tolerance = 1e-12});
 }
