@@ -139,16 +139,8 @@ void take_long_step(Walk& walk, const Surroundings& around, const Step& whole, i
   }
 }
 
-// The speed band as the run uses it on a straight.
-struct SpeedBand {
-  double top_mps;
-  double bottom_mps;
-  double middle_mps() const { return 0.5 * (top_mps + bottom_mps); }
-};
-
-SpeedBand speed_band(const Brief& brief) {
-  const double top = std::min(brief.technique.band_top_mps, brief.limits.straight_speed_mps);
-  return {top, std::clamp(brief.technique.band_bottom_mps, 0.5 * top, 0.9 * top)};
+SpeedBand straight_band(const Brief& brief) {
+  return speed_band(brief.technique, BrakeTechnique::FewLong, brief.limits.straight_speed_mps);
 }
 
 // Rolling on the level in calm air at idle, on today's surface.
@@ -170,7 +162,8 @@ struct TaxiInWork {
 TaxiInWork taxi_in_work(const Brief& brief, const Air& air) {
   const Turnaround& turn = brief.turnaround;
   const double mass_kg = turn.landing_mass_kg;
-  const double middle_mps = speed_band(brief).middle_mps();
+  const SpeedBand band = straight_band(brief);
+  const double middle_mps = 0.5 * (band.top_mps + band.bottom_mps);
   const double surplus_n = mass_kg * acceleration_mps2(level_law(brief, air, mass_kg), middle_mps);
   TaxiInWork work;
   work.stop_j = kinetic_j(mass_kg, middle_mps);
@@ -270,23 +263,14 @@ double worst_at_line_up_k(const Walk& walk, const HeatPack& pack, const RouteRun
 
 // --------------------------------------------------------------------------------- limits -------
 
-double departure_limit_of_k(const Brief& brief) {
-  const bool fans = brief.condition.fans_on && brief.aircraft.fan_convection_wpm2k > 0.0;
-  return fans ? brief.limits.departure_brake_fans_k : brief.limits.departure_brake_k;
-}
-
-constexpr double kClose_k = 1e-9;
-
 // How cold the worst pack must leave the stand, and how long it takes to get there: the end of the
 // chain grows with its begin.
 void fill_longer_stand(const Brief& brief, const Air& air, const Walk& walk,
                        const Surroundings& rolling, const RouteRun& run, AfterLanding& answer) {
   const auto excess_k = [&](double off_stand_k) {
-    const double excess = worst_at_line_up_k(walk, rolling.pack, run, off_stand_k) - answer.limit_k;
-    return std::abs(excess) < kClose_k ? 0.0 : excess;  // close enough ends the search
+    return worst_at_line_up_k(walk, rolling.pack, run, off_stand_k) - answer.limit_k;
   };
-  answer.wait_reaches_limit =
-      worst_at_line_up_k(walk, rolling.pack, run, air.temperature_k) < answer.limit_k;
+  answer.wait_reaches_limit = excess_k(air.temperature_k) < 0.0;
   if (!answer.wait_reaches_limit) return;
   const double off_stand_k = find_zero(air.temperature_k, answer.worst.off_stand_k, excess_k);
   const bool fans = answer.included ? brief.turnaround.fans_at_stand : brief.condition.fans_on;
@@ -296,7 +280,7 @@ void fill_longer_stand(const Brief& brief, const Air& air, const Walk& walk,
 }
 
 double application_work_j(const Brief& brief, const Air& air) {
-  const SpeedBand band = speed_band(brief);
+  const SpeedBand band = straight_band(brief);
   const double mass_kg = brief.condition.mass_kg;
   const RollLaw law = level_law(brief, air, mass_kg);
   const Technique& technique = brief.technique;
@@ -326,7 +310,7 @@ AfterLanding after_landing(const Brief& brief, const Air& air, const RouteRun& r
   AfterLanding answer;
   answer.included = brief.turnaround.included;
   answer.shares = brake_shares(brief.aircraft, brief.condition);
-  answer.limit_k = departure_limit_of_k(brief);
+  answer.limit_k = departure_limit_k(brief);
   Walk walk = walk_to_taxi_out(brief, air, answer);
   const Surroundings rolling = surroundings(brief.aircraft, air, brief.condition.fans_on);
   walk_taxi_out(walk, rolling, run, answer);

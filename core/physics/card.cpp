@@ -7,11 +7,6 @@
 namespace tillerline {
 namespace {
 
-double departure_limit_k(const Brief& brief) {
-  const bool fans = brief.condition.fans_on && brief.aircraft.fan_convection_wpm2k > 0.0;
-  return fans ? brief.limits.departure_brake_fans_k : brief.limits.departure_brake_k;
-}
-
 void fill_turn_from_run(const Brief& brief, const Card& card, TurnAnswer& turn) {
   const RouteRun& run = card.run;
   const double displacement_drag_nspm2 = card.pavement.displacement_drag_nspm2;

@@ -169,28 +169,22 @@ void chance_cautions(Card& card) {
   }
 }
 
-// One for each rule of each family: where it is missed by the largest share.
+// One for each rule of each family: where it is missed by the largest share, the first of equals.
 void rule_cautions(Card& card) {
   const auto shortfall = [](const RuleVerdict& v) {
     return std::abs(v.wanted - v.actual) / std::max(std::abs(v.wanted), 1e-9);
   };
-  const auto same_rule_missed = [](const RuleVerdict& a, const RuleVerdict& b) {
-    return a.family == b.family && a.kind == b.kind && !b.met;
+  const RuleVerdict* worst[kRuleFamilies][kRuleKinds] = {};
+  const auto worst_like = [&worst](const RuleVerdict& v) -> const RuleVerdict*& {
+    return worst[static_cast<int>(v.family)][static_cast<int>(v.kind)];
   };
-  const auto& verdicts = card.standards.verdicts;
-  for (std::size_t i = 0; i < verdicts.size(); ++i) {
-    if (verdicts[i].met) continue;
-    bool worst = true;
-    for (std::size_t j = 0; j < verdicts.size(); ++j)
-      if (j != i && same_rule_missed(verdicts[i], verdicts[j])) {
-        const double other = shortfall(verdicts[j]);
-        const double own = shortfall(verdicts[i]);
-        if (other > own || (other == own && j < i)) worst = false;
-      }
-    if (worst)
-      caution(card, CautionLevel::Care, CautionKind::RuleNotMet, verdicts[i].leg,
-              verdicts[i].wanted, verdicts[i].actual);
+  for (const RuleVerdict& v : card.standards.verdicts) {
+    const RuleVerdict*& of_rule = worst_like(v);
+    if (!v.met && (of_rule == nullptr || shortfall(v) > shortfall(*of_rule))) of_rule = &v;
   }
+  for (const RuleVerdict& v : card.standards.verdicts)
+    if (worst_like(v) == &v)
+      caution(card, CautionLevel::Care, CautionKind::RuleNotMet, v.leg, v.wanted, v.actual);
 }
 
 void half_turn_cautions(Card& card) {

@@ -31,6 +31,10 @@ struct HeatPack {
 
 HeatPack heat_pack(const Aircraft& aircraft, double air_k, bool fans_on);
 
+// The departure limit that counts: with brake fans fitted and on, an indication reads low, and the
+// limit for it is lower.
+double departure_limit_k(const Brief& brief);
+
 double specific_heat_jpkgk(BrakeMaterial material, double temperature_k);
 
 // Heat content per kg above 273.15 K, J/kg (exact integral of the specific heat).

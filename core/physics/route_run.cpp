@@ -18,6 +18,8 @@ using namespace elementary;
 constexpr double kLeast_m = 1e-9;             // shorter ways count as none
 constexpr double kBarelyGaining_mps2 = 0.02;  // idle alone is given up at this and below
 constexpr double kSameAcceleration_mps2 = 1e-9;
+constexpr double kLowestBottom = 0.5;  // of the band's top
+constexpr double kHighestBottom = 0.9;
 constexpr double kSameSpeed_mps = 1e-9;
 constexpr double kRoundingRoom_m = 1e-6;
 constexpr double kShortestRoll_s = 4.0;  // between applications: if less, the speed is held
@@ -200,12 +202,9 @@ class Runner {
   }
 
   Band band() const {
-    const Technique& technique = brief_.technique;
-    const double top = std::min(technique.band_top_mps, leg_plan().limit_mps);
-    const double wanted = braking_ == BrakeTechnique::ManyShort ? top - technique.short_drop_mps
-                                                                : technique.band_bottom_mps;
-    const double bottom = std::max(0.5 * top, std::min(wanted, 0.9 * top));
-    return {top, bottom, std::min(technique.band_bottom_mps, 0.9 * top)};
+    const SpeedBand speeds = speed_band(brief_.technique, braking_, leg_plan().limit_mps);
+    const double hold = std::min(brief_.technique.band_bottom_mps, kHighestBottom * speeds.top_mps);
+    return {speeds.top_mps, speeds.bottom_mps, hold};
   }
 
   Application application_to(double from, double to) const {
@@ -617,6 +616,13 @@ class Runner {
 };
 
 }  // namespace
+
+SpeedBand speed_band(const Technique& technique, BrakeTechnique braking, double limit_mps) {
+  const double top = std::min(technique.band_top_mps, limit_mps);
+  const double wanted = braking == BrakeTechnique::ManyShort ? top - technique.short_drop_mps
+                                                             : technique.band_bottom_mps;
+  return {top, std::clamp(wanted, kLowestBottom * top, kHighestBottom * top)};
+}
 
 void plan_turns(const Brief& brief, const Air& air, Turns& turns) {
   turns.clear();

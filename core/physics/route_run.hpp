@@ -118,6 +118,14 @@ struct RouteRun {
   FixedList<Piece, kMaxPieces> pieces;
 };
 
+// The speeds between which a technique keeps the aircraft where `limit_mps` is allowed. The bottom
+// lies between half and nine tenths of the top, so that an application is worth making.
+struct SpeedBand {
+  double top_mps = 0.0;
+  double bottom_mps = 0.0;
+};
+SpeedBand speed_band(const Technique& technique, BrakeTechnique braking, double limit_mps);
+
 // One entry per arc of the route, in order: loads, limit, entry window and planned entry, from a
 // pass backwards (a turn may be left no faster than the next leg allows). The run fills the rest
 // later.

@@ -32,6 +32,9 @@ enum class RuleKind {
   SteeringAngle        // rad, design limit of nose-wheel angle in a turn
 };
 
+inline constexpr int kRuleFamilies = 2;
+inline constexpr int kRuleKinds = 8;
+
 struct RuleVerdict {
   RuleFamily family = RuleFamily::Icao;
   RuleKind kind = RuleKind::TaxiwayWidth;

@@ -7,6 +7,7 @@
 #include "draws.hpp"
 #include "physics/application.hpp"
 #include "physics/heat.hpp"
+#include "physics/route_run.hpp"
 #include "physics/stop.hpp"
 #include "plain_briefs.hpp"
 #include "worst.hpp"
@@ -483,5 +484,40 @@ TEST_CASE("property: a pack is made of the aircraft's numbers, with fans only wh
     CHECK(still.area_m2 == aircraft.brake_area_m2);
     CHECK(still.emissivity == aircraft.brake_emissivity);
     CHECK(still.material == aircraft.brake_material);
+  }
+}
+
+TEST_CASE("property: fans choose the departure limit only where they are fitted and on") {
+  Brief brief;
+  brief.limits.departure_brake_k = 560.0;
+  brief.limits.departure_brake_fans_k = 430.0;
+  for (const double fitted_wpm2k : {0.0, 40.0}) {
+    for (const bool on : {false, true}) {
+      brief.aircraft.fan_convection_wpm2k = fitted_wpm2k;
+      brief.condition.fans_on = on;
+      CHECK(departure_limit_k(brief) == (on && fitted_wpm2k > 0.0 ? 430.0 : 560.0));
+    }
+  }
+}
+
+TEST_CASE("property: a speed band stays below its limit, is worth an application, and scales") {
+  Draws draws(20261191);
+  for (int i = 0; i < 1000; ++i) {
+    Technique technique;
+    technique.band_top_mps = draws.between(2.0, 20.0);
+    technique.band_bottom_mps = draws.between(0.0, 20.0);
+    technique.short_drop_mps = draws.between(0.1, 8.0);
+    const double limit = draws.between(2.0, 20.0);
+    for (const BrakeTechnique braking :
+         {BrakeTechnique::FewLong, BrakeTechnique::ManyShort, BrakeTechnique::Dragging}) {
+      const SpeedBand band = speed_band(technique, braking, limit);
+      CHECK(band.top_mps == std::min(limit, technique.band_top_mps));
+      CHECK(band.bottom_mps >= 0.5 * band.top_mps);
+      CHECK(band.bottom_mps <= 0.9 * band.top_mps);
+      Technique twice = technique;
+      for (double* speed : {&twice.band_top_mps, &twice.band_bottom_mps, &twice.short_drop_mps})
+        *speed *= 2.0;
+      CHECK(speed_band(twice, braking, 2.0 * limit).bottom_mps == 2.0 * band.bottom_mps);
+    }
   }
 }
