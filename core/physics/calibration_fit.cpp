@@ -73,7 +73,7 @@ void fill_covariance(const Jacobian& j, Fit& fit) {
     if (norm(k) > 0.0) unit.col(k) /= norm(k);
   }
   const Eigen::JacobiSVD<Jacobian> svd(unit, Eigen::ComputeFullV);
-  const Vector s = svd.singularValues();
+  const Vector& s = svd.singularValues();
   if (!(s(fitted - 1) > 0.0)) {
     fit.condition = std::numeric_limits<double>::infinity();
     return;

@@ -30,6 +30,7 @@ double late_starters_fuel_kg(const Aircraft& aircraft, const Condition& conditio
 void fill_restart(const Brief& brief, const Air& air, const FixedList<TurnAnswer, kMaxLegs>& turns,
                   EngineChoice& choice) {
   const RestartAnswer restart = restart_answer(brief, air, turns);
+  if (restart.worst < 0) return;  // a route without legs
   const RestartPoint& worst = restart.points[static_cast<std::size_t>(restart.worst)];
   const double idle_n = idle_thrust(brief.aircraft, brief.condition, air).standing_n;
   choice.restart_margin_n = idle_n - worst.needed_n;

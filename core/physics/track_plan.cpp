@@ -134,9 +134,9 @@ void swing(double inside_m, double& most_inside_m, double& most_outside_m) {
 // Everything that follows from the sampled poses: margins, overshoot, reach.
 void measure_plan(const Setting& setting, TrackPlan& plan) {
   const Aircraft& aircraft = setting.brief.aircraft;
-  double left[kPlanSamples];
-  double right[kPlanSamples];
-  double nose[kPlanSamples];
+  double left[kPlanSamples] = {};
+  double right[kPlanSamples] = {};
+  double nose[kPlanSamples] = {};
   for (int i = 0; i < plan.samples; ++i) {
     const Pose& pose = plan.pose[i];
     const Body body{pose.gear, cosine(pose.heading_rad), sine(pose.heading_rad)};

@@ -1,6 +1,7 @@
 #include "physics/uncertainty.hpp"
 
 #include <algorithm>
+#include <cstddef>
 #include <cstdint>
 #include <initializer_list>
 
@@ -238,7 +239,7 @@ void rank(const Samples& samples, std::initializer_list<Unknown> unknowns, Measu
   const auto fill = [&](auto&& block_of, double* out) {
     for (int k = 0; k < kBlocks; ++k) {
       const Lanes values = measure(block_of(k));
-      std::copy(values.at, values.at + kLanes, out + k * kLanes);
+      std::copy(values.at, values.at + kLanes, out + static_cast<std::ptrdiff_t>(k) * kLanes);
     }
   };
   fill([&](int k) { return samples.a[k]; }, of_a);

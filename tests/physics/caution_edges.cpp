@@ -54,4 +54,5 @@ TEST_CASE("cautions: a route without legs has no worst restart and nowhere to go
   CHECK(card().restart.points.size() == 0);
   CHECK(card().run.pieces.size() == 0);
   CHECK(card().yaw.even);
+  for (const EngineChoice& row : card().engines.rows) CHECK(row.restart_leg == -1);
 }
