@@ -1,5 +1,8 @@
 #include "physics/batch_draws.hpp"
 
+#include <array>
+#include <cstddef>
+
 #include "physics/low_discrepancy.hpp"
 #include "physics/turn.hpp"
 
@@ -37,34 +40,19 @@ Scrub scrub_of(const Brief& brief, const TurnAnswer& turn) {
   return scrub;
 }
 
+// In the order of the unknowns.
+constexpr std::array<double Bands::*, kUnknowns> kBands = {
+    &Bands::idle_thrust_share, &Bands::rolling_share,
+    &Bands::breakaway_share,   &Bands::slope_rad,
+    &Bands::wind_mps,          &Bands::mass_share,
+    &Bands::brakes_now_k,      &Bands::heat_capacity_share,
+    &Bands::cooling_share,     &Bands::brake_heat_share,
+    &Bands::scrub_share};
+
 }  // namespace
 
 double band_of(const Bands& bands, Unknown unknown) {
-  switch (unknown) {
-    case Unknown::IdleThrust:
-      return bands.idle_thrust_share;
-    case Unknown::Rolling:
-      return bands.rolling_share;
-    case Unknown::Breakaway:
-      return bands.breakaway_share;
-    case Unknown::Slope:
-      return bands.slope_rad;
-    case Unknown::Wind:
-      return bands.wind_mps;
-    case Unknown::Mass:
-      return bands.mass_share;
-    case Unknown::BrakesNow:
-      return bands.brakes_now_k;
-    case Unknown::HeatCapacity:
-      return bands.heat_capacity_share;
-    case Unknown::Cooling:
-      return bands.cooling_share;
-    case Unknown::BrakeHeat:
-      return bands.brake_heat_share;
-    case Unknown::Scrub:
-      break;
-  }
-  return bands.scrub_share;
+  return bands.*kBands[static_cast<std::size_t>(unknown)];
 }
 
 void draw_block(const Bands& bands, int block, int first_dimension, std::uint64_t seed,

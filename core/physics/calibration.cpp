@@ -1,7 +1,9 @@
 #include "physics/calibration.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstddef>
 #include <limits>
 
 #include "physics/calibration_fit.hpp"
@@ -84,20 +86,13 @@ bool of_brakes(ObservationKind kind) {
 }
 bool of_turn(ObservationKind kind) { return kind == ObservationKind::TurnAxisAhead; }
 
+// In the order of the constants.
+constexpr std::array<double Aircraft::*, kConstants> kOfAircraft = {
+    &Aircraft::idle_thrust_n, &Aircraft::rolling_resistance, &Aircraft::heat_pack_mass_kg,
+    &Aircraft::brake_area_m2, &Aircraft::turn_axis_ahead_m};
+
 double& constant_of(Aircraft& aircraft, Constant constant) {
-  switch (constant) {
-    case Constant::IdleThrust:
-      return aircraft.idle_thrust_n;
-    case Constant::Rolling:
-      return aircraft.rolling_resistance;
-    case Constant::HeatCapacity:
-      return aircraft.heat_pack_mass_kg;
-    case Constant::Cooling:
-      return aircraft.brake_area_m2;
-    case Constant::TurnAxis:
-      break;
-  }
-  return aircraft.turn_axis_ahead_m;
+  return aircraft.*kOfAircraft[static_cast<std::size_t>(constant)];
 }
 
 // What is fitted is a factor, but for the axis, which may be 0.

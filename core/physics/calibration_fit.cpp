@@ -100,26 +100,27 @@ Fit least_squares(const FitProblem& problem) {
   fit.chi_square = r.squaredNorm();
   Vector scale = Vector::Zero(problem.parameter_count);
   double lambda = 1e-3;
+  Jacobian j;
+  bool moved = true;
   while (!fit.converged && fit.iterations < kMostIterations) {
-    const Jacobian j = weighted_jacobian(problem, p);
-    for (int k = 0; k < problem.parameter_count; ++k)
-      scale(k) = std::max(scale(k), j.col(k).norm());
-    bool helped = false;
-    while (!helped && !fit.converged && fit.iterations < kMostIterations) {
-      ++fit.iterations;
-      const Vector step = damped_step(j, r, scale, lambda);
-      const Vector next = p + step;
-      const Residuals next_r = weighted_residuals(problem, next);
-      const double next_chi_square = next_r.squaredNorm();
-      helped = next_chi_square < fit.chi_square;
-      fit.converged = is_small(problem, step, p) || lambda > kMostDamped;
-      if (helped) {
-        p = next;
-        r = next_r;
-        fit.chi_square = next_chi_square;
-      }
-      lambda *= helped ? 0.1 : 10.0;
+    ++fit.iterations;
+    if (moved) {
+      j = weighted_jacobian(problem, p);
+      for (int k = 0; k < problem.parameter_count; ++k)
+        scale(k) = std::max(scale(k), j.col(k).norm());
     }
+    const Vector step = damped_step(j, r, scale, lambda);
+    const Vector next = p + step;
+    const Residuals next_r = weighted_residuals(problem, next);
+    const double next_chi_square = next_r.squaredNorm();
+    moved = next_chi_square < fit.chi_square;
+    fit.converged = is_small(problem, step, p) || lambda > kMostDamped;
+    if (moved) {
+      p = next;
+      r = next_r;
+      fit.chi_square = next_chi_square;
+    }
+    lambda *= moved ? 0.1 : 10.0;
   }
   for (int k = 0; k < problem.parameter_count; ++k) fit.parameter[k] = p(k);
   for (int i = 0; i < problem.seen_count; ++i) fit.residual[i] = r(i) * problem.error[i];

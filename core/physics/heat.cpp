@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "physics/elementary.hpp"
 #include "physics/quadrature.hpp"
@@ -83,7 +84,6 @@ double split_time_s(const HeatPack& pack, double from_k, double to_k, double pow
     if (knot_k > low && knot_k < high && (t_k < knot_k) != (next < knot_k) && t_k != knot_k)
       next = knot_k;
     if ((next - to_k) * (upward ? 1.0 : -1.0) >= 0.0) next = to_k;
-    if (next == t_k) break;
     time_s += quadrature_time_s(pack, t_k, next, power_w);
     t_k = next;
   }
@@ -146,11 +146,11 @@ double temperature_after_energy_k(const HeatPack& pack, double temperature_k, do
   if (energy_j <= 0.0) return temperature_k;
   const double target = heat_content_jpkg(pack.material, temperature_k) + energy_j / pack.mass_kg;
   double t_k = temperature_k + energy_j / heat_capacity_jpk(pack, temperature_k);
-  for (int i = 0; i < 50; ++i) {
-    const double step =
+  double step = t_k;
+  while (std::abs(step) > 1e-13 * t_k) {
+    step =
         (heat_content_jpkg(pack.material, t_k) - target) / specific_heat_jpkgk(pack.material, t_k);
     t_k -= step;
-    if (std::abs(step) <= 1e-13 * t_k) break;
   }
   return t_k;
 }
@@ -168,18 +168,18 @@ double balance_temperature_k(const HeatPack& pack, double power_w) {
   if (power_w <= 0.0) return pack.air_k;
   const double conduction = pack.convection_wpm2k * pack.area_m2;
   const double radiation = radiation_factor(pack);
-  // Each mechanism alone gives an upper bound; from above Newton falls monotonically.
+  // Each mechanism alone gives an upper bound; from above Newton falls until it has arrived.
   double t_k = 1e9;
   if (conduction > 0.0) t_k = pack.air_k + power_w / conduction;
   if (radiation > 0.0)
     t_k = std::min(t_k, square_root(square_root(fourth_power(pack.air_k) + power_w / radiation)));
-  for (int i = 0; i < 100; ++i) {
+  double before_k = std::numeric_limits<double>::infinity();
+  while (t_k < before_k) {
+    before_k = t_k;
     const double slope = conduction + 4.0 * radiation * t_k * t_k * t_k;
-    const double next = t_k - (cooling_power_w(pack, t_k) - power_w) / slope;
-    if (!(next < t_k)) break;
-    t_k = next;
+    t_k -= (cooling_power_w(pack, t_k) - power_w) / slope;
   }
-  return t_k;
+  return before_k;
 }
 
 CoolingTime time_between_temperatures(const HeatPack& pack, double from_k, double to_k,

@@ -32,7 +32,8 @@ double phi_series(double z) {
 }
 
 // Divided difference (phi(p) - phi(z)) / (p - z) without cancellation. `p_minus_z` is known exactly
-// by the caller.
+// by the caller. It asks only where both are at most a half and z is above -1, or where 1 - z is
+// within a tenth of 1 - p: then z is above -0.11, both are near one or neither is, and w below 0.1.
 double phi_difference(double p, double one_minus_p, double z, double one_minus_z,
                       double p_minus_z) {
   if (std::abs(p) < 0.06 && std::abs(z) < 0.06) {
@@ -46,7 +47,7 @@ double phi_difference(double p, double one_minus_p, double z, double one_minus_z
     }
     return sum;
   }
-  if (p <= 0.5 && z <= 0.5 && z >= -1.0) {
+  if (p <= 0.5 && z <= 0.5) {
     double sum = 0.0;
     for (const GaussNode& node : kGauss20) {
       const double x2 = node.x * node.x;
@@ -54,20 +55,15 @@ double phi_difference(double p, double one_minus_p, double z, double one_minus_z
     }
     return sum;
   }
-  if (p > 0.0 && z > 0.0) {
-    // artanh(p') - artanh(z') = artanh((p' - z') / (1 - p' z')) with p' = sqrt p, z' = sqrt z.
-    const double rp = square_root(p);
-    const double rz = square_root(z);
-    const double difference = p_minus_z / (rp + rz);
-    const double one_minus_product = 0.5 * (one_minus_p + one_minus_z + difference * difference);
-    const double w = difference / one_minus_product;
-    const double w2 = w * w;
-    if (w2 < 0.5) {
-      const double joined = phi(w2, 1.0 - w2) / one_minus_product;
-      return (joined - phi(z, one_minus_z)) / (rp * (rp + rz));
-    }
-  }
-  return (phi(p, one_minus_p) - phi(z, one_minus_z)) / p_minus_z;
+  // artanh(p') - artanh(z') = artanh((p' - z') / (1 - p' z')) with p' = sqrt p, z' = sqrt z.
+  const double rp = square_root(p);
+  const double rz = square_root(z);
+  const double difference = p_minus_z / (rp + rz);
+  const double one_minus_product = 0.5 * (one_minus_p + one_minus_z + difference * difference);
+  const double w = difference / one_minus_product;
+  const double w2 = w * w;
+  const double joined = phi(w2, 1.0 - w2) / one_minus_product;
+  return (joined - phi(z, one_minus_z)) / (rp * (rp + rz));
 }
 
 // Time and distance for v1 > v0.

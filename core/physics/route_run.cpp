@@ -587,7 +587,7 @@ class Runner {
       const double v = find_zero(low, high, short_by);
       const Passage p = passage(law, speed_, v);
       const double way = std::max(0.0, left_m() - brake_way(v));
-      if (p.reached && std::abs(p.distance_m - way) <= 1e-7 * (1.0 + event_m)) {
+      if (std::abs(p.distance_m - way) <= 1e-7 * (1.0 + event_m)) {
         record(kind, way, p.time_s, v, 0.0, 0.0, extra_n);
         return;
       }
@@ -687,7 +687,7 @@ void trace_piece(const Piece& piece, const LegResult& leg, double jerk_mps3, dou
     for (int i = 1; i < samples; ++i) {
       const double v = piece.v0_mps + (piece.v1_mps - piece.v0_mps) * i / samples;
       const Passage p = passage(law, piece.v0_mps, v);
-      if (p.reached && p.distance_m < piece.length_m) push(p.distance_m, p.time_s, v);
+      push(std::min(p.distance_m, piece.length_m), std::min(p.time_s, piece.duration_s), v);
     }
   } else if (piece.kind == PieceKind::Apply) {
     Application a = plan_application(roll_law(leg.forces), piece.v0_mps, piece.v1_mps,

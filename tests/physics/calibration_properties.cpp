@@ -182,6 +182,28 @@ TEST_CASE("property: a parameter without effect, and one that only another can r
   }
 }
 
+// Its remainders bend as much as the line between them leaves over: each step brings it nearer to 0
+// by a thousandth only, as Gauss and Newton's neglected term says.
+TEST_CASE("property: a fit that creeps is given up, and says that it has not converged") {
+  FitProblem problem;
+  problem.model = [](const void*, int i, const double* p) {
+    return i == 0 ? p[0] : 0.999 * p[0] * p[0] + p[0];
+  };
+  problem.seen_count = 2;
+  problem.parameter_count = 1;
+  problem.seen[0] = -1.0;
+  problem.seen[1] = 1.0;
+  problem.error[0] = problem.error[1] = 1.0;
+  problem.start[0] = 0.01;
+  problem.scale[0] = 1.0;
+  const Fit fit = least_squares(problem);
+  CHECK(!fit.converged);
+  CHECK(fit.iterations == 1000);
+  CHECK(fit.parameter[0] > 0.0);
+  CHECK(fit.parameter[0] < 0.01 * std::pow(0.999, 1000));
+  CHECK(fit.chi_square == doctest::Approx(2.0).epsilon(1e-4));
+}
+
 TEST_CASE("property: chi-square's bound grows with the degrees of freedom, towards their number") {
   for (int k = 1; k < 40; ++k)
     CHECK(chi_square_once_in_thousand(k + 1) > chi_square_once_in_thousand(k));

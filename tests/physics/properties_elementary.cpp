@@ -248,6 +248,28 @@ TEST_CASE("property: a zero is found inside its bracket whatever the function's 
   CHECK(find_zero(-1.0, 1.0, [](double x) { return x; }) == 0.0);
   CHECK(find_zero(1.0, std::nextafter(1.0, 2.0), [](double x) { return x > 1.0 ? 1.0 : -1.0; }) ==
         1.0);
+  // Between neighbours there is nothing: the even one of the two, whichever side it is on.
+  const double one_up = std::nextafter(1.0, 2.0);
+  const double two_up = std::nextafter(one_up, 2.0);
+  CHECK(find_zero(one_up, two_up, [&](double x) { return x > one_up ? 1.0 : -1.0; }) == two_up);
+}
+
+TEST_CASE("property: a zero is found also where the function is infinite at an end") {
+  const double infinity = std::numeric_limits<double>::infinity();
+  for (const double sign : {1.0, -1.0}) {
+    CAPTURE(sign);
+    const auto from_pole = [&](double x) {
+      return x == 0.0 ? sign * infinity : sign * (1.0 / x - 2.0);
+    };
+    CHECK(find_zero(0.0, 3.0, from_pole) == doctest::Approx(0.5).epsilon(1e-15));
+    const auto to_pole = [&](double x) { return from_pole(3.0 - x); };
+    CHECK(find_zero(0.0, 3.0, to_pole) == doctest::Approx(2.5).epsilon(1e-15));
+  }
+}
+
+TEST_CASE("property: a peak at the end of a wide range is found to the sixty steps it is given") {
+  // 0.618^60 of the width.
+  CHECK(std::abs(find_peak(0.0, 1e6, [](double x) { return -x; })) < 1e6 * 3e-13);
 }
 
 TEST_CASE("property: a peak moves with its function") {

@@ -539,3 +539,23 @@ TEST_CASE("property: the roll's verdict follows from its numbers, and the map sh
   }
   for (const int count : verdicts) CHECK(count > 10);
 }
+
+// Nothing but a drag that grows with the square: v = v0 exp(-c s), which never comes to rest.
+TEST_CASE("property: with drag alone it slows for ever, as the exponential says") {
+  Draws draws(212);
+  Worst speed, time;
+  for (int i = 0; i < 1000; ++i) {
+    const double c_pm = draws.by_size(1e-5, 1e-2);
+    const double v0 = draws.between(0.5, 40.0);
+    const double way_m = draws.by_size(1.0, 5.0 / c_pm);
+    RollLaw law;
+    law.above.c_pm = -c_pm;
+    const RollOut out = roll_over_distance(law, v0, way_m);
+    CHECK_FALSE(out.stopped);
+    const double v1 = v0 * std::exp(-c_pm * way_m);
+    speed.note(relative(out.speed_mps, v1), i);
+    time.note(relative(out.time_s, (1.0 / v1 - 1.0 / v0) / c_pm), i);
+  }
+  CHECK(speed.error < 1e-12);
+  CHECK(time.error < 1e-11);
+}

@@ -474,3 +474,75 @@ TEST_CASE("run: without any force it coasts through a turn at walking pace") {
   CHECK(run.pieces[0].v1_mps == brief.limits.walking_pace_mps);
   CHECK(run.pieces[0].duration_s == doctest::Approx(60.0 / brief.limits.walking_pace_mps));
 }
+
+// Off the runway uphill, with a jerk so gentle that the way for 16 to 4 m/s, (v0 + v1) sqrt((v0 -
+// v1) / j), is longer than the one for a stop: it may not slow to the band first.
+TEST_CASE("run: too fast for the band and too short a way for it, the speed is held to the stop") {
+  constexpr double kStart_mps = 16.0, kJerk_mps3 = 0.05;
+  const double to_stop_m = kStart_mps * std::sqrt(kStart_mps / kJerk_mps3);
+  const double to_band_m = 20.0 * std::sqrt(12.0 / kJerk_mps3);
+  REQUIRE(to_band_m > to_stop_m + 20.0);
+  Brief brief = straight_brief(1000.0, 0.0);
+  Aircraft& aircraft = brief.aircraft;
+  aircraft.idle_air_flow_kgps = aircraft.drag_area_m2 = 0.0;
+  const double weight = brief.condition.mass_kg * units::kGravity_mps2;
+  aircraft.rolling_resistance =
+      brief.condition.engines_running * aircraft.idle_thrust_n / weight + 1e-9;
+  brief.route.legs[0].length_m += to_stop_m + 12.0 - stop_position_m(brief);
+  brief.route.start_speed_mps = kStart_mps;
+  brief.limits.straight_speed_mps = 20.0;
+  brief.technique.band_top_mps = 6.0;
+  brief.technique.band_bottom_mps = 4.0;
+  brief.technique.deceleration_mps2 = 3.0;
+  brief.technique.jerk_mps3 = kJerk_mps3;
+  const RouteRun run = run_of(brief, BrakeTechnique::FewLong);
+  REQUIRE(run.status == RunStatus::Complete);
+  REQUIRE(run.pieces.size() == 2);
+  CHECK(run.pieces[0].kind == PieceKind::Hold);
+  CHECK(run.pieces[0].v1_mps == kStart_mps);
+  CHECK(run.pieces[0].length_m == doctest::Approx(12.0).epsilon(1e-5));
+  CHECK(run.pieces[1].kind == PieceKind::Apply);
+  CHECK(run.pieces[1].v1_mps == 0.0);
+  CHECK(run.pieces[1].length_m == doctest::Approx(to_stop_m).epsilon(1e-6));
+  // Without the thrust to hold it there is nowhere to go by this plan, and it says so.
+  brief.aircraft.taxi_thrust_limit_n = brief.aircraft.idle_thrust_n;
+  const RouteRun weak = run_of(brief, BrakeTechnique::FewLong);
+  CHECK(weak.status == RunStatus::NotEnoughThrust);
+  CHECK(weak.stuck_leg == 0);
+}
+
+// Between two turns there can be less room than an application to the aimed speed takes, while the
+// speed is one the turn still allows: then it rolls, and brakes at once when that would be too
+// fast.
+TEST_CASE("run: short straights between turns with a gentle jerk end within the turn's window") {
+  Draws draws(20261204);
+  int braked_at_once = 0;
+  for (int i = 0; i < scaled_draws(4000); ++i) {
+    Brief brief = straight_brief(draws.between(50.0, 150.0), -draws.between(0.0, 0.03));
+    brief.technique.jerk_mps3 = draws.by_size(0.05, 0.5);
+    brief.technique.entry_aim = draws.between(0.5, 1.0);
+    for (int k = 0; k < 3; ++k) {
+      Leg arc;
+      arc.kind = LegKind::Arc;
+      arc.radius_m = draws.between(40.0, 90.0);
+      arc.turn_rad = draws.between(0.2, 1.5);
+      arc.slope_rad = -draws.between(0.0, 0.02);
+      brief.route.legs.push(arc);
+      Leg link;
+      link.length_m = draws.by_size(3.0, 60.0);
+      link.slope_rad = -draws.between(0.0, 0.03);
+      brief.route.legs.push(link);
+    }
+    brief.route.legs.back().length_m += 300.0;
+    CAPTURE(i);
+    const RouteRun run = run_of(brief, BrakeTechnique::FewLong);
+    REQUIRE(run.status == RunStatus::Complete);
+    for (const Piece& piece : run.pieces) {
+      const Leg& leg = brief.route.legs[static_cast<std::size_t>(piece.leg)];
+      if (piece.kind == PieceKind::Apply && leg.kind == LegKind::Straight && leg.length_m < 60.0 &&
+          piece.start_m < run.legs[static_cast<std::size_t>(piece.leg)].start_m + 1e-6)
+        ++braked_at_once;
+    }
+  }
+  CHECK(braked_at_once > 0);
+}
