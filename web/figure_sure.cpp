@@ -14,34 +14,6 @@ constexpr float kRankRow = 32.0f;
 constexpr std::size_t kMostRanked = 5;
 constexpr double kWorthShowing = 0.01;
 
-std::string_view name_of(Unknown unknown) {
-  switch (unknown) {
-    case Unknown::IdleThrust:
-      return "idle thrust";
-    case Unknown::Rolling:
-      return "rolling resistance";
-    case Unknown::Breakaway:
-      return "to start rolling";
-    case Unknown::Slope:
-      return "slope";
-    case Unknown::Wind:
-      return "wind";
-    case Unknown::Mass:
-      return "mass";
-    case Unknown::BrakesNow:
-      return "brakes at the start";
-    case Unknown::HeatCapacity:
-      return "brake heat capacity";
-    case Unknown::Cooling:
-      return "brake cooling";
-    case Unknown::BrakeHeat:
-      return "share of the heat";
-    case Unknown::Scrub:
-      return "tyre scrub";
-  }
-  return "";
-}
-
 struct Band {
   std::string_view name;
   std::string_view unit;
@@ -149,7 +121,7 @@ void draw_ranking(const Ui& ui, std::string_view title, const Importance* rankin
   const std::size_t count = ranked(ranking);
   float y = at.y + 30.0f;
   if (count == 0) pen.text(Type::Small, {at.x, y}, c.muted, "nothing stands out");
-  const float names = 150.0f;
+  const float names = 206.0f;
   const float values = 52.0f;
   const Scale x{0.0, 1.0, at.x + names, at.x + width - values};
   for (std::size_t i = 0; i < count; ++i) {

@@ -5,6 +5,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "documents/documents.hpp"
@@ -86,6 +87,9 @@ struct Sheet {
 };
 
 Sheet build_sheet(const BriefDocument& document, const Card& card);
+
+// As the sheet calls it: "Rolling resistance".
+std::string_view name_of(Unknown unknown);
 
 // What a calibration found, for its panel: one row a constant with the value or the reason why it
 // is refused, and a table of the residuals. `aircraft` as it was before.

@@ -234,6 +234,8 @@ void add_turn_rows(SheetSection& section, const Source& source) {
 
 }  // namespace
 
+std::string_view name_of(Unknown unknown) { return unknown_words(unknown).name; }
+
 std::string time_to_target_band(const Source& source, double target_mps) {
   const UncertaintyAnswer& sure = source.card.uncertainty;
   const bool known =
