@@ -16,13 +16,15 @@ using namespace elementary;
 
 using namespace specific_heat_fit;
 
-double polynomial(const double* coefficient, int count, double x) {
+template <int count>
+double polynomial(const double (&coefficient)[count], double x) {
   double value = 0.0;
   for (int i = count - 1; i >= 0; --i) value = value * x + coefficient[i];
   return value;
 }
 
-double polynomial_integral(const double* coefficient, int count, double x) {
+template <int count>
+double polynomial_integral(const double (&coefficient)[count], double x) {
   double value = 0.0;
   for (int i = count - 1; i >= 0; --i) value = value * x + coefficient[i] / (i + 1);
   return value * x;
@@ -31,21 +33,20 @@ double polynomial_integral(const double* coefficient, int count, double x) {
 double carbon_heat_content(double temperature_k) {
   constexpr double kScale = kGasConstant_jpmolk / kCarbonMolarMass_kgpmol;
   const double low = std::min(temperature_k, kSplit_k);
-  double sum =
-      polynomial_integral(kLow, 5, low) - polynomial_integral(kLow, 5, units::kZeroCelsius_k);
+  double sum = polynomial_integral(kLow, low) - polynomial_integral(kLow, units::kZeroCelsius_k);
   const double high = std::min(temperature_k, kHottest_k);
   if (high > kSplit_k)
-    sum += polynomial_integral(kHigh, 5, high) - polynomial_integral(kHigh, 5, kSplit_k);
+    sum += polynomial_integral(kHigh, high) - polynomial_integral(kHigh, kSplit_k);
   if (temperature_k > kHottest_k)
-    sum += polynomial(kHigh, 5, kHottest_k) * (temperature_k - kHottest_k);
+    sum += polynomial(kHigh, kHottest_k) * (temperature_k - kHottest_k);
   return kScale * sum;
 }
 
 double steel_heat_content(double temperature_k) {
   const double celsius = units::celsius_from_kelvin(temperature_k);
   const double low = std::min(celsius, kSteelTop_c);
-  double sum = polynomial_integral(kSteel, 4, low);
-  if (celsius > kSteelTop_c) sum += polynomial(kSteel, 4, kSteelTop_c) * (celsius - kSteelTop_c);
+  double sum = polynomial_integral(kSteel, low);
+  if (celsius > kSteelTop_c) sum += polynomial(kSteel, kSteelTop_c) * (celsius - kSteelTop_c);
   return sum;
 }
 
@@ -130,11 +131,11 @@ double departure_limit_k(const Brief& brief) {
 double specific_heat_jpkgk(BrakeMaterial material, double temperature_k) {
   if (material == BrakeMaterial::Steel) {
     const double celsius = units::celsius_from_kelvin(temperature_k);
-    return polynomial(kSteel, 4, std::min(celsius, kSteelTop_c));
+    return polynomial(kSteel, std::min(celsius, kSteelTop_c));
   }
   const double t_k = std::clamp(temperature_k, kColdest_k, kHottest_k);
-  const double* coefficient = t_k <= kSplit_k ? kLow : kHigh;
-  return kGasConstant_jpmolk / kCarbonMolarMass_kgpmol * polynomial(coefficient, 5, t_k);
+  return kGasConstant_jpmolk / kCarbonMolarMass_kgpmol *
+         polynomial(t_k <= kSplit_k ? kLow : kHigh, t_k);
 }
 
 double heat_content_jpkg(BrakeMaterial material, double temperature_k) {

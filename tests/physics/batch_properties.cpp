@@ -245,7 +245,11 @@ TEST_CASE("property: a speed beyond a terminal speed, or with a root inside, is 
   batch_passage(law, same_in_all_lanes(0.0), below, way);
   for (const double reached : way.reached.at) CHECK(reached == 1.0);
   batch_passage(law, same_in_all_lanes(0.0), above, way);
-  for (const double reached : way.reached.at) CHECK(reached == 0.0);
+  for (int i = 0; i < kLanes; ++i) {
+    CHECK(way.reached[i] == 0.0);
+    CHECK(way.time_s[i] == 0.0);
+    CHECK(way.distance_m[i] == 0.0);
+  }
   // Both ends accelerate, the middle does not: a = (v - 3)(v - 4)/100.
   BatchLaw dip;
   dip.above_a = same_in_all_lanes(0.12);
@@ -263,6 +267,31 @@ TEST_CASE("property: a speed beyond a terminal speed, or with a root inside, is 
   CHECK(way.time_s[0] == doctest::Approx(1e3 * (std::atan(55.0) + std::atan(35.0))).epsilon(1e-9));
   const double log_part = 50.0 * std::log((5.5 * 5.5 + 0.01) / (3.5 * 3.5 + 0.01));
   CHECK(way.distance_m[0] == doctest::Approx(3.5 * way.time_s[0] + log_part).epsilon(1e-9));
+}
+
+// Slowing towards the higher of the two speeds that hold, a = c (v - 3) (v - v_h): partial
+// fractions, t = ln[(v0 - v_h) (v1 - 3) / ((v1 - v_h) (v0 - 3))] / (c (v_h - 3)).
+TEST_CASE("property: close above a terminal speed no digits are lost") {
+  BatchLaw law;
+  BatchPassage way;
+  Lanes v0, v1;
+  constexpr double kCurve = -0.02;
+  for (int i = 0; i < kLanes; ++i) {
+    const double hold = along(i, 5.0, 9.0);
+    law.above_a[i] = kCurve * 3.0 * hold;
+    law.above_b[i] = -kCurve * (3.0 + hold);
+    law.above_c[i] = kCurve;
+    v0[i] = hold + along(i, 1.0, 4.0);
+    v1[i] = hold * (1.0 + 1e-6);
+  }
+  batch_passage(law, v0, v1, way);
+  for (int i = 0; i < kLanes; ++i) {
+    const double hold = along(i, 5.0, 9.0);
+    const double ratio = (v0[i] - hold) * (v1[i] - 3.0) / ((v1[i] - hold) * (v0[i] - 3.0));
+    CHECK(way.reached[i] == 1.0);
+    CHECK(way.time_s[i] ==
+          doctest::Approx(std::log(ratio) / (-kCurve * (hold - 3.0))).epsilon(1e-8));
+  }
 }
 
 TEST_CASE("property: margin and critical slope meet where the margin is zero") {
