@@ -159,19 +159,19 @@ void push_leg(PaintedLine& line, const Leg& leg) {
   piece.half_width_m = 0.5 * leg.width_m;
   piece.widening_m = arc ? leg.widening_m : 0.0;
   piece.lead_in_m = arc ? leg.lead_in_m : 0.0;
-  const auto push_clothoid = [&](double from_pm, double to_pm) {
+  // From the curvature that the piece before has left.
+  const auto push_clothoid = [&](double to_pm) {
     piece.length_m = easing_m;
-    piece.curvature_pm = from_pm;
-    piece.growth_pm2 = (to_pm - from_pm) / easing_m;
-    piece.end = clothoid_step(from_pm, piece.growth_pm2, easing_m);
+    piece.growth_pm2 = (to_pm - piece.curvature_pm) / easing_m;
+    piece.end = clothoid_step(piece.curvature_pm, piece.growth_pm2, easing_m);
     line.pieces.push(piece);
   };
-  if (easing_m > 0.0) push_clothoid(0.0, curvature_pm);
+  if (easing_m > 0.0) push_clothoid(curvature_pm);
   piece.length_m = leg_length_m(leg) - 2.0 * easing_m;
   piece.curvature_pm = curvature_pm;
   piece.growth_pm2 = 0.0;
   line.pieces.push(piece);
-  if (easing_m > 0.0) push_clothoid(curvature_pm, 0.0);
+  if (easing_m > 0.0) push_clothoid(0.0);
 }
 
 // Where a route has an arc at its end: the straight on which it goes on, as wide as the arc.

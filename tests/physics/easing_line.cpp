@@ -265,6 +265,22 @@ TEST_CASE("easing: a point beyond the centre of curvature still has a distance")
   }
 }
 
+TEST_CASE("easing: a point beside the very ends of an easing has its foot there") {
+  for (const double turn_rad : {1.2, -1.2}) {
+    const Leg arc = arc_leg(45.0, turn_rad, 30.0);
+    const PaintedLine line = painted_line(between_straights(arc, 80.0), 1);
+    const double arc_m = leg_length_m(arc);
+    for (const double into_m : {0.01, 0.3, 0.7, 0.99, 1.5, 29.5, 29.99})
+      for (const double along : {into_m, arc_m - into_m})
+        for (const double right_m : {-15.0, -3.0, 4.0, 12.0}) {
+          CAPTURE(along);
+          const LinePoint on = line_at(line, along);
+          const LineOffset got = offset_from_line(line, beside(on.point, on.heading_rad, right_m));
+          CHECK(got.offset_m == doctest::Approx(right_m).epsilon(1e-9));
+        }
+  }
+}
+
 TEST_CASE("easing: a route that begins and ends in an arc goes straight on for the foot, too") {
   for (const double easing : {0.0, 15.0}) {
     Leg arc = arc_leg(60.0, -0.8, easing);

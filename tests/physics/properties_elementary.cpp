@@ -327,3 +327,19 @@ TEST_CASE("property: a full list keeps what it has and counts what it drops") {
   CHECK(list.empty());
   CHECK(list.dropped == 0);
 }
+
+// a = (8 - v)^2 / 64, a double root, all of it exact in binary: t = 64 [1/(8 - v1) - 1/8] and
+// s = 64 [8/(8 - v) + ln(8 - v)] between the two. Close to the root, where S cancels.
+TEST_CASE("property: up to a double root, where the discriminant is nothing at all") {
+  const QuadraticMotion m{.a_mps2 = 1.0, .b_ps = -0.25, .c_pm = 1.0 / 64.0};
+  for (const double short_mps : {4.0, 0.5, 0.125, 0x1p-7, 0x1p-12}) {
+    CAPTURE(short_mps);
+    const Passage p = passage(m, 0.0, 8.0 - short_mps);
+    REQUIRE(p.reached);
+    CHECK(p.time_s == doctest::Approx(64.0 * (1.0 / short_mps - 0.125)).epsilon(1e-12));
+    CHECK(
+        p.distance_m ==
+        doctest::Approx(64.0 * (8.0 / short_mps - 1.0 + std::log(short_mps / 8.0))).epsilon(1e-11));
+  }
+  CHECK_FALSE(passage(m, 0.0, 8.0).reached);
+}
