@@ -559,3 +559,29 @@ TEST_CASE("property: with drag alone it slows for ever, as the exponential says"
   CHECK(speed.error < 1e-12);
   CHECK(time.error < 1e-11);
 }
+
+TEST_CASE(
+    "property: on its borders the verdict is the better one, but nothing gained is no rolling") {
+  Brief brief;
+  Aircraft& aircraft = brief.aircraft;
+  aircraft.idle_thrust_n = aircraft.idle_air_flow_kgps = aircraft.drag_area_m2 = 0.0;
+  aircraft.rolling_resistance = aircraft.breakaway_resistance = 0.0;
+  brief.route.legs.push(Leg{});
+  const Air air = day_air(0.0, 101325.0, 288.15);
+  // No force either way: released it is free, though nothing moves it.
+  RollAnswer free = roll_answer(brief, air);
+  CHECK(free.breakaway_margin_n == 0.0);
+  CHECK(free.verdict == RollVerdict::RollsByItself);
+  CHECK_FALSE(free.terminal.exists);
+  // Started, it would neither gain nor lose.
+  aircraft.breakaway_resistance = 0.01;
+  const RollAnswer held = roll_answer(brief, air);
+  CHECK(held.acceleration_mps2 == 0.0);
+  CHECK(held.verdict == RollVerdict::NeedsThrust);
+  // The limit itself may be used.
+  brief.condition.engines_running = 1;
+  aircraft.taxi_thrust_limit_n = held.start_thrust_n;
+  CHECK(roll_answer(brief, air).verdict == RollVerdict::NeedsThrust);
+  aircraft.taxi_thrust_limit_n = std::nextafter(held.start_thrust_n, 0.0);
+  CHECK(roll_answer(brief, air).verdict == RollVerdict::CannotMove);
+}
