@@ -546,3 +546,78 @@ TEST_CASE("run: short straights between turns with a gentle jerk end within the 
   }
   CHECK(braked_at_once > 0);
 }
+
+TEST_CASE("run: each leg counts its applications and names the first of them") {
+  Draws draws(20261205);
+  int none = 0, one = 0, more = 0;
+  for (int i = 0; i < scaled_draws(1000); ++i) {
+    const Brief brief = draw_wild_brief(draws);
+    for (const BrakeTechnique technique : kTechniques) {
+      const RouteRun run = run_of(brief, technique);
+      for (std::size_t k = 0; k < run.legs.size(); ++k) {
+        const LegResult& leg = run.legs[k];
+        int count = 0;
+        double first_m = -1.0, first_to_mps = 0.0;  // -1: none
+        for (const Piece& piece : run.pieces) {
+          if (piece.leg != static_cast<int>(k)) continue;
+          if (piece.kind != PieceKind::Apply && piece.kind != PieceKind::Drag) continue;
+          if (count++ > 0) continue;
+          first_m = piece.start_m - leg.start_m;
+          first_to_mps = piece.v1_mps;
+        }
+        CHECK(leg.applications == count);
+        CHECK(leg.first_application_m == first_m);
+        CHECK(leg.first_application_to_mps == first_to_mps);
+        CHECK(leg.idle_acceleration_mps2 == acceleration_mps2(roll_law(leg.forces), leg.entry_mps));
+        CHECK(leg.headwind_mps == leg.forces.headwind_mps);
+        ++(count == 0 ? none : count == 1 ? one : more);
+      }
+    }
+  }
+  CHECK(none > 0);
+  CHECK(one > 0);
+  CHECK(more > 0);
+}
+
+// One application in place of two: so deep that the rest of the way brings it up to the turn's
+// entry.
+TEST_CASE("run: with few long applications it can roll into the turn after the last of them") {
+  int rolled_in = 0, others = 0;
+  for (double length_m = 300.0; length_m < 1500.0; length_m += 7.0) {
+    Brief brief = straight_brief(length_m, -0.006);
+    Leg arc;
+    arc.kind = LegKind::Arc;
+    arc.radius_m = 80.0;
+    arc.turn_rad = 0.6;
+    brief.route.legs.push(arc);
+    brief.route.legs.push(brief.route.legs[0]);
+    CAPTURE(length_m);
+    const Air air = air_of(brief);
+    Turns turns;
+    plan_turns(brief, air, turns);
+    const RouteRun run = run_route(brief, air, BrakeTechnique::FewLong, turns);
+    const SpeedBand band =
+        speed_band(brief.technique, BrakeTechnique::FewLong, run.legs[0].limit_mps);
+    const Piece* last = nullptr;
+    const Piece* before = nullptr;
+    for (const Piece& piece : run.pieces) {
+      if (piece.leg != 0) continue;
+      before = last;
+      last = &piece;
+    }
+    REQUIRE(before != nullptr);
+    const double entry = turns[0].planned_entry_mps;
+    CHECK(run.legs[0].exit_mps <= turns[0].window.upper_mps + 1e-6);
+    const bool deeper = before->kind == PieceKind::Apply && last->kind == PieceKind::Roll &&
+                        before->v1_mps < band.bottom_mps - 1e-3;
+    if (!deeper) {
+      ++others;
+      continue;
+    }
+    ++rolled_in;
+    CHECK(last->v1_mps == doctest::Approx(entry).epsilon(1e-6));
+    CHECK(before->v1_mps >= std::max(brief.limits.walking_pace_mps, 0.6 * band.bottom_mps) - 1e-9);
+  }
+  CHECK(rolled_in > 0);
+  CHECK(others > 0);
+}
