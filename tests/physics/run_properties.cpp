@@ -621,3 +621,21 @@ TEST_CASE("run: with few long applications it can roll into the turn after the l
   CHECK(rolled_in > 0);
   CHECK(others > 0);
 }
+
+TEST_CASE("run: a push that has to end in a stop ends in it, and is no lack of thrust") {
+  int straight_to_brakes = 0;
+  for (double length_m = 60.0; length_m < 400.0; length_m += 10.0) {
+    Brief brief = straight_brief(length_m, 0.012);
+    brief.technique.jerk_mps3 = 0.05;  // the brakes need longer than the push was planned for
+    const RouteRun run = run_of(brief, BrakeTechnique::FewLong);
+    CAPTURE(length_m);
+    CHECK(run.status == RunStatus::Complete);
+    CHECK(run.length_m == doctest::Approx(stop_position_m(brief)).epsilon(1e-9));
+    REQUIRE(run.pieces.size() >= 2);
+    CHECK(run.pieces[0].kind == PieceKind::Push);
+    CHECK(run.pieces.back().kind == PieceKind::Apply);
+    CHECK(run.pieces.back().v1_mps == 0.0);
+    straight_to_brakes += run.pieces.size() == 2;
+  }
+  CHECK(straight_to_brakes > 0);
+}
