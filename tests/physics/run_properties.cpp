@@ -2,6 +2,7 @@
 // that it always ends in few pieces.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "draws.hpp"
@@ -556,10 +557,17 @@ TEST_CASE("run: each leg counts its applications and names the first of them") {
       const RouteRun run = run_of(brief, technique);
       for (std::size_t k = 0; k < run.legs.size(); ++k) {
         const LegResult& leg = run.legs[k];
+        const Piece* begin = nullptr;
+        const Piece* end = nullptr;
+        double fastest = leg.entry_mps, most_extra = 0.0;
         int count = 0;
         double first_m = -1.0, first_to_mps = 0.0;  // -1: none
         for (const Piece& piece : run.pieces) {
           if (piece.leg != static_cast<int>(k)) continue;
+          if (begin == nullptr) begin = &piece;
+          end = &piece;
+          fastest = std::max({fastest, piece.v0_mps, piece.v1_mps});
+          most_extra = std::max(most_extra, piece.extra_thrust_n);
           if (piece.kind != PieceKind::Apply && piece.kind != PieceKind::Drag) continue;
           if (count++ > 0) continue;
           first_m = piece.start_m - leg.start_m;
@@ -570,6 +578,16 @@ TEST_CASE("run: each leg counts its applications and names the first of them") {
         CHECK(leg.first_application_to_mps == first_to_mps);
         CHECK(leg.idle_acceleration_mps2 == acceleration_mps2(roll_law(leg.forces), leg.entry_mps));
         CHECK(leg.headwind_mps == leg.forces.headwind_mps);
+        CHECK(leg.peak_mps == fastest);
+        CHECK(leg.extra_thrust_n == most_extra);
+        if (begin == nullptr) continue;
+        CHECK(leg.start_s == begin->start_s);
+        CHECK(leg.start_m == begin->start_m);
+        CHECK(leg.entry_mps == begin->v0_mps);
+        CHECK(leg.exit_mps == end->v1_mps);
+        CHECK(leg.brake_end_k == end->brake_end_k);
+        CHECK(leg.start_s + leg.duration_s ==
+              doctest::Approx(end->start_s + end->duration_s).epsilon(1e-12));
         ++(count == 0 ? none : count == 1 ? one : more);
       }
     }
@@ -638,4 +656,22 @@ TEST_CASE("run: a push that has to end in a stop ends in it, and is no lack of t
     straight_to_brakes += run.pieces.size() == 2;
   }
   CHECK(straight_to_brakes > 0);
+}
+
+// Close below a terminal speed idle hardly gains any more: where that is less than 0.02 m/s2 it is
+// pushed to the speed that is then held.
+TEST_CASE("run: it stops waiting for idle where idle gains less than two hundredths") {
+  int pushed = 0;
+  for (double slope = -0.004; slope < 0.004; slope += 1e-4) {
+    const Brief brief = straight_brief(2500.0, slope);
+    const RouteRun run = run_of(brief, BrakeTechnique::FewLong);
+    CAPTURE(slope);
+    if (run.pieces.size() < 3 || run.pieces[0].kind != PieceKind::Roll ||
+        run.pieces[1].kind != PieceKind::Push)
+      continue;
+    ++pushed;
+    const double gain = acceleration_mps2(roll_law(run.legs[0].forces), run.pieces[0].v1_mps);
+    CHECK(gain == doctest::Approx(0.02).epsilon(1e-6));
+  }
+  CHECK(pushed > 0);
 }
