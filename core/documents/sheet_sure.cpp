@@ -234,8 +234,6 @@ void add_turn_rows(SheetSection& section, const Source& source) {
 
 }  // namespace
 
-std::string_view name_of(Unknown unknown) { return unknown_words(unknown).name; }
-
 std::string time_to_target_band(const Source& source, double target_mps) {
   const UncertaintyAnswer& sure = source.card.uncertainty;
   const bool known =
@@ -282,3 +280,9 @@ SheetSection sure_section(const Source& source) {
 }
 
 }  // namespace tillerline::sheet_parts
+
+namespace tillerline {
+
+std::string_view name_of(Unknown unknown) { return sheet_parts::unknown_words(unknown).name; }
+
+}  // namespace tillerline

@@ -559,7 +559,7 @@ TEST_CASE("run: each leg counts its applications and names the first of them") {
         const LegResult& leg = run.legs[k];
         const Piece* begin = nullptr;
         const Piece* end = nullptr;
-        double fastest = leg.entry_mps, most_extra = 0.0;
+        double fastest = leg.entry_mps, most_extra = 0.0, hardest = 0.0;
         int count = 0;
         double first_m = -1.0, first_to_mps = 0.0;  // -1: none
         for (const Piece& piece : run.pieces) {
@@ -568,6 +568,9 @@ TEST_CASE("run: each leg counts its applications and names the first of them") {
           end = &piece;
           fastest = std::max({fastest, piece.v0_mps, piece.v1_mps});
           most_extra = std::max(most_extra, piece.extra_thrust_n);
+          // The peak of an application is more than its mean.
+          if (piece.kind == PieceKind::Apply)
+            hardest = std::max(hardest, (piece.v0_mps - piece.v1_mps) / piece.duration_s);
           if (piece.kind != PieceKind::Apply && piece.kind != PieceKind::Drag) continue;
           if (count++ > 0) continue;
           first_m = piece.start_m - leg.start_m;
@@ -580,6 +583,7 @@ TEST_CASE("run: each leg counts its applications and names the first of them") {
         CHECK(leg.headwind_mps == leg.forces.headwind_mps);
         CHECK(leg.peak_mps == fastest);
         CHECK(leg.extra_thrust_n == most_extra);
+        CHECK(leg.hardest_braking_mps2 >= hardest);
         if (begin == nullptr) continue;
         CHECK(leg.start_s == begin->start_s);
         CHECK(leg.start_m == begin->start_m);
