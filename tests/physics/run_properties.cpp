@@ -583,7 +583,7 @@ TEST_CASE("run: each leg counts its applications and names the first of them") {
         CHECK(leg.headwind_mps == leg.forces.headwind_mps);
         CHECK(leg.peak_mps == fastest);
         CHECK(leg.extra_thrust_n == most_extra);
-        CHECK(leg.hardest_braking_mps2 >= hardest);
+        CHECK(leg.hardest_braking_mps2 >= hardest * (1.0 - 1e-9));
         if (begin == nullptr) continue;
         CHECK(leg.start_s == begin->start_s);
         CHECK(leg.start_m == begin->start_m);
