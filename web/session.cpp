@@ -130,7 +130,7 @@ void Session::start() {
 
 const RouteTrace& Session::trace() const {
   if (trace_revision_ != revision_) {
-    *trace_ = route_trace(document_.brief, card_->air, card_->run);
+    *trace_ = route_trace(document_.brief, card_->run);
     trace_revision_ = revision_;
   }
   return *trace_;

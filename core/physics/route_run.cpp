@@ -725,8 +725,4 @@ RouteTrace route_trace(const Brief& brief, const RouteRun& run) {
   return trace;
 }
 
-RouteTrace route_trace(const Brief& brief, const Air&, const RouteRun& run) {
-  return route_trace(brief, run);
-}
-
 }  // namespace tillerline

@@ -140,6 +140,5 @@ struct RouteTrace {
   FixedList<TracePoint, kMaxTrace> points;
 };
 RouteTrace route_trace(const Brief& brief, const RouteRun& run);
-RouteTrace route_trace(const Brief& brief, const Air& air, const RouteRun& run);
 
 }  // namespace tillerline

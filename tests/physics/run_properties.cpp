@@ -228,10 +228,8 @@ TEST_CASE("run: the trace lies on the pieces, and the hill under it is the route
   Draws draws(20260424);
   for (int i = 0; i < 60; ++i) {
     const Brief brief = tightened(draw_plain_brief(draws));
-    const Air air = air_of(brief);
     const RouteRun run = run_of(brief, kTechniques[i % 3]);
     const RouteTrace trace = route_trace(brief, run);
-    CHECK(trace.points.size() == route_trace(brief, air, run).points.size());
     CHECK(trace.points.dropped == 0);
     double distance_m = 0.0, time_s = 0.0;
     std::size_t piece = 0;
@@ -678,4 +676,48 @@ TEST_CASE("run: it stops waiting for idle where idle gains less than two hundred
     CHECK(gain == doctest::Approx(0.02).epsilon(1e-6));
   }
   CHECK(pushed > 0);
+}
+
+TEST_CASE("run: the trace has twelve steps to a piece that bends, and each lies on the motion") {
+  Draws draws(20261206);
+  int rolled = 0, applied = 0;
+  for (int i = 0; i < 60; ++i) {
+    const Brief brief = tightened(draw_plain_brief(draws));
+    const RouteRun run = run_of(brief, kTechniques[i % 3]);
+    if (run.pieces.size() > 100) continue;
+    const auto& points = route_trace(brief, run).points;
+    std::size_t at = 0;
+    CAPTURE(i);
+    for (const Piece& piece : run.pieces) {
+      const bool bends = piece.kind == PieceKind::Roll || piece.kind == PieceKind::Push ||
+                         piece.kind == PieceKind::Apply;
+      const std::size_t steps = bends ? 12 : 1;
+      REQUIRE(at + steps < points.size());
+      CHECK(points[at].distance_m == piece.start_m);
+      CHECK(points[at + steps].speed_mps == piece.v1_mps);
+      RollForces forces = run.legs[static_cast<std::size_t>(piece.leg)].forces;
+      forces.thrust_n += piece.extra_thrust_n;
+      const RollLaw law = roll_law(forces);
+      for (std::size_t k = 1; k < steps; ++k) {
+        const TracePoint& point = points[at + k];
+        const double share = static_cast<double>(k) / 12.0;
+        if (piece.kind == PieceKind::Apply) {
+          CHECK(point.time_s == doctest::Approx(piece.start_s + share * piece.duration_s));
+          ++applied;
+          continue;
+        }
+        CHECK(point.speed_mps ==
+              doctest::Approx(piece.v0_mps + share * (piece.v1_mps - piece.v0_mps)));
+        const double way_m = point.distance_m - piece.start_m;
+        const RollOut out = roll_over_distance(law, piece.v0_mps, way_m);
+        CHECK(out.speed_mps == doctest::Approx(point.speed_mps).epsilon(1e-6));
+        CHECK(out.time_s == doctest::Approx(point.time_s - piece.start_s).epsilon(1e-5));
+        ++rolled;
+      }
+      at += steps + 1;
+    }
+    CHECK(at == points.size());
+  }
+  CHECK(rolled > 100);
+  CHECK(applied > 100);
 }
