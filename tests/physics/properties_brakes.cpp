@@ -236,6 +236,17 @@ TEST_CASE("property: the stop's places add up, and what is hidden grows with the
       if (s.nose_before_line_m < brief.limits.stop_short_m - 1e-12) ++wrong;
       if (brief.route.stop_bar_lit && !s.line_visible_at_stop) ++wrong;
     }
+    const double unseen_m = obscured_ahead_m(aircraft.eye_height_m, aircraft.view_cutoff_rad, 0.0);
+    CHECK(s.obscured_m == unseen_m);
+    CHECK(s.left_when_lost_m == doctest::Approx(unseen_m - s.eye_before_line_m).epsilon(1e-12));
+    CHECK(s.line_visible_at_stop == (s.left_when_lost_m < 0.0));
+    CHECK(s.eye_before_line_m - s.nose_before_line_m ==
+          doctest::Approx(unseen_m - s.nose_before_line_when_lost_m).epsilon(1e-12));
+    CHECK(s.approach_mps == v0);
+    CHECK(s.brake_distance_m == a.length_m);
+    CHECK(s.brake_time_s == a.duration_s);
+    CHECK(s.eye_before_line_at_brake_m == s.eye_before_line_m + a.length_m);
+    CHECK(s.line_visible_at_brake == (s.eye_before_line_at_brake_m > unseen_m));
     if (s.left_when_lost_m > 0.0) {
       ++hidden;
       if (!(s.speed_when_lost_mps > 0.0 && s.speed_when_lost_mps <= v0)) ++wrong;

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <initializer_list>
 #include <tuple>
+#include <utility>
 
 #include "physics/surface.hpp"
 
@@ -259,4 +260,16 @@ TEST_CASE("surface: each speed that is cut is said to be") {
   CHECK(!limits_on_surface(slow, state).speeds_cut);
   // The winter limits leave slower ones alone.
   CHECK(limits_on_surface(slow, state).straight_speed_mps == knots(2.0));
+}
+
+TEST_CASE("surface: the friction for the limits is that at the fastest speed which is used") {
+  Brief brief;
+  brief.day.surface = Surface::Wet;
+  const PavementState pavement = pavement_state(brief.aircraft, brief.day);
+  REQUIRE(braking_friction(pavement, 5.0) != braking_friction(pavement, 12.0));
+  for (const auto& [band, straight] : {std::pair{5.0, 12.0}, std::pair{12.0, 5.0}}) {
+    brief.technique.band_top_mps = band;
+    brief.limits.straight_speed_mps = straight;
+    CHECK(limits_on_surface(brief, pavement).braking_friction == braking_friction(pavement, 5.0));
+  }
 }
