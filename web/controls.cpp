@@ -80,8 +80,7 @@ void draw_tile(Ui& ui, const Box& box, const TileLook& look, std::string_view nu
     draw_line_tile(ui, box, look, number);
     return;
   }
-  const float dot = look.entered ? 12.0f : 0.0f;
-  const float room = box.width - kPad - 4.0f - dot;
+  const float room = box.width - kPad - 4.0f;
   pen.text_fitted(Type::Small, {box.x + kPad, box.y + 9.0f}, room, c.muted, look.label);
   const ImU32 colour = look.entered ? c.accent : c.ink;
   const Type type = look.entered ? Type::ResultBold : Type::Result;
@@ -95,7 +94,8 @@ void draw_tile(Ui& ui, const Box& box, const TileLook& look, std::string_view nu
   // What the user entered is underlined and dotted; a default stands plain.
   if (look.entered) {
     pen.fill({box.x + kPad, box.bottom() - 11.0f, w, 2.0f}, c.accent);
-    pen.draw->AddCircleFilled({box.right() - kPad - 1.0f, box.y + 19.0f}, 3.5f, c.accent, 16);
+    pen.draw->AddCircleFilled({box.right() - kPad - 1.0f, box.bottom() - 10.0f}, 3.5f, c.accent,
+                              16);
   }
 }
 

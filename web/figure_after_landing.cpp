@@ -158,17 +158,18 @@ void draw_reading(const Ui& ui, const AfterLanding& answer, const Plot& p, ImVec
   put(c.accent, ui.narrow ? "%.0f °C shown" : "indicated %.0f °C", celsius(q.indicated_k));
 }
 
-float draw_key(const Ui& ui, const AfterLanding& answer, ImVec2 at, float width) {
+float draw_key(const Ui& ui, const AfterLanding& answer, ImVec2 at, float width,
+               bool drawn = true) {
   const theme::Palette& c = ui.colours();
   if (!uneven(answer)) {
     const StrokeName names[] = {{"heat packs, all alike", c.second, 2.6f},
                                 {"what the cockpit shows", c.accent, 2.0f, 8.0f, 5.0f}};
-    return stroke_key(ui, at, width, names, std::size(names));
+    return stroke_key(ui, at, width, names, std::size(names), drawn);
   }
   const StrokeName names[] = {{"mean heat pack", c.second, 2.6f},
                               {"worst heat pack", c.ink, 2.6f},
                               {"what the cockpit shows of it", c.accent, 2.0f, 8.0f, 5.0f}};
-  return stroke_key(ui, at, width, names, std::size(names));
+  return stroke_key(ui, at, width, names, std::size(names), drawn);
 }
 
 }  // namespace
@@ -178,7 +179,7 @@ float figure_after_landing(Ui& ui, ImVec2 at, float width) {
   if (answer.points.size() < 2) return 0.0f;
   constexpr float kAbove = 78.0f;
   const float picture = 240.0f;
-  const float key = ui.narrow ? 76.0f : 28.0f;
+  const float key = draw_key(ui, answer, at, width, false);
   const float height = kAbove + picture + 54.0f + key;
   const Box whole{at.x, at.y, width, height};
   ui.mark("figure:", "after-landing", whole);

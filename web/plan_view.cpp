@@ -153,7 +153,8 @@ void draw_scale_bar(const Ui& ui, const Plan& plan) {
   label(ui, {from.x + length + 10.0f, y - 10.0f}, c.ink, Number(metres, 0, "m"));
 }
 
-float stroke_key(const Ui& ui, ImVec2 at, float width, const StrokeName* names, std::size_t count) {
+float stroke_key(const Ui& ui, ImVec2 at, float width, const StrokeName* names, std::size_t count,
+                 bool drawn) {
   float x = at.x;
   float y = at.y;
   for (std::size_t i = 0; i < count; ++i) {
@@ -163,9 +164,11 @@ float stroke_key(const Ui& ui, ImVec2 at, float width, const StrokeName* names, 
       x = at.x;
       y += 24.0f;
     }
-    const ImVec2 stroke[] = {{x, y + 11.0f}, {x + 32.0f, y + 11.0f}};
-    ui.pen.curve(stroke, 2, e.colour, e.thickness, e.on, e.off);
-    ui.pen.text(Type::Small, {x + 40.0f, y + 1.0f}, ui.colours().muted, e.name);
+    if (drawn) {
+      const ImVec2 stroke[] = {{x, y + 11.0f}, {x + 32.0f, y + 11.0f}};
+      ui.pen.curve(stroke, 2, e.colour, e.thickness, e.on, e.off);
+      ui.pen.text(Type::Small, {x + 40.0f, y + 1.0f}, ui.colours().muted, e.name);
+    }
     x += w;
   }
   return y + 28.0f - at.y;

@@ -47,7 +47,7 @@ void block_fuselage(const Ui& ui, const Plan& plan, const Pose& pose, LabelRoom&
 void draw_scale_bar(const Ui& ui, const Plan& plan);
 
 // Which stroke is whose: a sample of each with its name, in as many lines as it takes. Returns the
-// height used.
+// height used; only that when not to be drawn.
 struct StrokeName {
   std::string_view name;
   ImU32 colour;
@@ -55,6 +55,7 @@ struct StrokeName {
   float on = 0.0f;
   float off = 0.0f;
 };
-float stroke_key(const Ui& ui, ImVec2 at, float width, const StrokeName* names, std::size_t count);
+float stroke_key(const Ui& ui, ImVec2 at, float width, const StrokeName* names, std::size_t count,
+                 bool drawn = true);
 
 }  // namespace tillerline

@@ -619,8 +619,9 @@ class Runner {
 
 SpeedBand speed_band(const Technique& technique, BrakeTechnique braking, double limit_mps) {
   const double top = std::min(technique.band_top_mps, limit_mps);
+  const double cut = top / technique.band_top_mps;
   const double wanted = braking == BrakeTechnique::ManyShort ? top - technique.short_drop_mps
-                                                             : technique.band_bottom_mps;
+                                                             : cut * technique.band_bottom_mps;
   return {top, std::clamp(wanted, kLowestBottom * top, kHighestBottom * top)};
 }
 

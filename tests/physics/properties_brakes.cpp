@@ -525,6 +525,14 @@ TEST_CASE("property: a speed band stays below its limit, is worth an application
       CHECK(band.top_mps == std::min(limit, technique.band_top_mps));
       CHECK(band.bottom_mps >= 0.5 * band.top_mps);
       CHECK(band.bottom_mps <= 0.9 * band.top_mps);
+      // Cut in proportion where the limit is below it, and as wanted where that is worth it.
+      const double wanted = braking == BrakeTechnique::ManyShort
+                                ? band.top_mps - technique.short_drop_mps
+                                : technique.band_bottom_mps / technique.band_top_mps * band.top_mps;
+      if (wanted > 0.5 * band.top_mps && wanted < 0.9 * band.top_mps)
+        CHECK(band.bottom_mps == doctest::Approx(wanted).epsilon(1e-14));
+      else
+        CHECK((band.bottom_mps == 0.5 * band.top_mps || band.bottom_mps == 0.9 * band.top_mps));
       Technique twice = technique;
       for (double* speed : {&twice.band_top_mps, &twice.band_bottom_mps, &twice.short_drop_mps})
         *speed *= 2.0;

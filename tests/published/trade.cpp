@@ -71,7 +71,7 @@ TEST_CASE("trade: brake temperatures for departure, indicated") {
 }
 
 TEST_CASE("trade: the speed band under a limit") {
-  // Band from 20 to 10 kt, short ones take 3 kt off. Under 15 kt: 15 to 10, and 15 to 12.
+  // Band from 20 to 10 kt, short ones take 3 kt off. Under 15 kt: 15 to 7.5, and 15 to 12.
   const auto bottom_kt = [](BrakeTechnique braking, double limit_kt) {
     return units::knots_from_mps(
         speed_band(Technique{}, braking, units::mps_from_knots(limit_kt)).bottom_mps);
@@ -79,15 +79,15 @@ TEST_CASE("trade: the speed band under a limit") {
   const auto bottom_is = [](const char* what, double expected_kt, double got_kt) {
     check({.what = what,
            .source = "Speed band of the default technique, computed apart",
-           .place = "bottom between 0.5 and 0.9 of the top",
+           .place = "bottom cut as the top is, between 0.5 and 0.9 of it",
            .origin = Origin::Derived,
            .expected = expected_kt,
            .got = got_kt,
            .tolerance = 1e-9});
   };
   bottom_is("few long under 20 kt, kt", 10.0, bottom_kt(BrakeTechnique::FewLong, 20.0));
-  bottom_is("few long under 15 kt, kt", 10.0, bottom_kt(BrakeTechnique::FewLong, 15.0));
-  bottom_is("few long under 8 kt, kt", 7.2, bottom_kt(BrakeTechnique::FewLong, 8.0));
+  bottom_is("few long under 15 kt, kt", 7.5, bottom_kt(BrakeTechnique::FewLong, 15.0));
+  bottom_is("few long under 8 kt, kt", 4.0, bottom_kt(BrakeTechnique::FewLong, 8.0));
   bottom_is("many short under 15 kt, kt", 12.0, bottom_kt(BrakeTechnique::ManyShort, 15.0));
   bottom_is("many short under 5 kt, kt", 2.5, bottom_kt(BrakeTechnique::ManyShort, 5.0));
 }
