@@ -221,6 +221,7 @@ TEST_CASE("after landing: the landing's and the taxi-in's work, by hand") {
   CHECK(got.taxi_in_energy_j ==
         doctest::Approx(0.5 * 200e3 * 64.0 + surplus * 1000.0).epsilon(1e-12));
   // The band of 10 to 6 m/s is cut by the straight's limit, as in the run: 6 to 3.6.
+  turn.turn_off_mps = 4.0;
   one.brief.limits.straight_speed_mps = 6.0;
   got = answer_of(one);
   CHECK(got.taxi_in_energy_j ==
