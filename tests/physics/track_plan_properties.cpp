@@ -496,3 +496,55 @@ TEST_CASE("track: in an S the eye on the line leaves the first turn's outbound l
   const Brief alone = brief_of({straight(200.0), arc_leg(60.0, 0.8), straight(400.0)});
   CHECK(track_answer(alone, 1, 4.0).eye_on_line.eye_overshoot_m < 1e-9);
 }
+
+TEST_CASE("track: with ramps that fit the nose wheels go evenly to the steering and back") {
+  for (const double side : {1.0, -1.0}) {
+    const Brief brief = brief_of({straight(200.0), arc_leg(60.0, side * 1.2), straight(200.0)});
+    const TrackPlan plan = track_answer(brief, 1, 4.0).gear_on_line;
+    REQUIRE(plan.ramps_fit);
+    CHECK(plan.nose_wheel_rad[0] == 0.0);
+    CHECK(plan.nose_wheel_rad[plan.samples - 1] == 0.0);
+    double most = 0.0, steepest = 0.0;
+    int up = 0, flat = 0, down = 0;
+    for (int i = 1; i < plan.samples; ++i) {
+      const double before = side * plan.nose_wheel_rad[i - 1];
+      const double here = side * plan.nose_wheel_rad[i];
+      CHECK(here >= 0.0);
+      most = std::max(most, here);
+      steepest = std::max(steepest, std::abs(here - before));
+      ++(here > before ? up : here < before ? down : flat);
+      if (here > before) CHECK(down == 0);
+    }
+    CHECK(most == doctest::Approx(plan.steering_rad).epsilon(1e-14));
+    CHECK(up > 5);
+    CHECK(flat > 5);
+    CHECK(std::abs(up - down) <= 1);
+    // Even: as many steps as the ramp has, each the same but the one into the corner.
+    CHECK(steepest * (up - 2) < plan.steering_rad);
+    CHECK(steepest * (up + 1) > plan.steering_rad);
+  }
+}
+
+TEST_CASE("track: a ramp may use the whole straight, or half of one that another arc wants too") {
+  const Brief alone = brief_of({straight(200.0), arc_leg(60.0, 1.2), straight(200.0)});
+  const double ramp_m = track_answer(alone, 1, 4.0).gear_on_line.start_before_arc_m;
+  REQUIRE(ramp_m > 5.0);
+  for (const bool before : {false, true}) {
+    const auto fits = [&](double straight_m, bool shared) {
+      Brief brief;
+      if (before && shared) brief.route.legs.push(arc_leg(60.0, 1.2));
+      brief.route.legs.push(straight(before ? straight_m : 200.0));
+      const int leg = static_cast<int>(brief.route.legs.size());
+      brief.route.legs.push(arc_leg(60.0, 1.2));
+      brief.route.legs.push(straight(before ? 200.0 : straight_m));
+      if (!before && shared) brief.route.legs.push(arc_leg(60.0, 1.2));
+      brief.aircraft = alone.aircraft;
+      return track_answer(brief, leg, 4.0).gear_on_line.ramps_fit;
+    };
+    CAPTURE(before);
+    CHECK(fits(ramp_m + 0.01, false));
+    CHECK(!fits(ramp_m - 0.01, false));
+    CHECK(fits(2.0 * ramp_m + 0.01, true));
+    CHECK(!fits(2.0 * ramp_m - 0.01, true));
+  }
+}
