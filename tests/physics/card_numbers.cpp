@@ -1,0 +1,330 @@
+// Number by number what the card itself makes of its parts' answers: heat, techniques, turns; and
+// the cautions exactly on their borders.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <memory>
+
+#include "draws.hpp"
+#include "physics/cautions.hpp"
+#include "plain_briefs.hpp"
+
+using namespace tillerline;
+using namespace tillerline::tests;
+
+namespace {
+
+struct Made {
+  Brief brief;  // as tightened, with the brakes at taxi-out
+  Air air;
+  std::unique_ptr<Card> card = std::make_unique<Card>();
+
+  explicit Made(const Brief& of) {
+    compute_card(of, *card);
+    air = day_air(of.route.start_elevation_m, of.day.qnh_pa, of.day.temperature_k);
+    brief = tightened_for_surface(of, limits_on_surface(of, pavement_state(of.aircraft, of.day)));
+    brief.condition.brake_temperature_k = brakes_at_taxi_out_k(brief, air);
+  }
+  const TurnAnswer& turn() const { return card->turns[0]; }
+};
+
+Leg straight(double length_m, double slope_rad = 0.0) {
+  Leg leg;
+  leg.length_m = length_m;
+  leg.slope_rad = slope_rad;
+  return leg;
+}
+
+// Gently downhill, one turn to the right in the middle, windy.
+Brief one_turn() {
+  Brief brief;
+  Leg arc;
+  arc.kind = LegKind::Arc;
+  arc.radius_m = 60.0;
+  arc.turn_rad = 1.2;
+  arc.slope_rad = -0.003;
+  brief.route.legs.push(straight(600.0, -0.004));
+  brief.route.legs.push(arc);
+  brief.route.legs.push(straight(500.0, -0.003));
+  brief.day.wind_speed_mps = 9.0;
+  brief.day.wind_from_rad = 0.3;
+  return brief;
+}
+
+double idle_n(const Brief& brief) {
+  const Air air = day_air(brief.route.start_elevation_m, brief.day.qnh_pa, brief.day.temperature_k);
+  return roll_answer(brief, air).idle_thrust_n;
+}
+
+// The brief with its idle thrust, all engines together, brought to this.
+Brief with_idle(Brief brief, double thrust_n) {
+  brief.aircraft.idle_thrust_n *= thrust_n / idle_n(brief);
+  return brief;
+}
+
+bool says(const Card& card, CautionKind kind) {
+  return std::any_of(card.cautions.begin(), card.cautions.end(),
+                     [kind](const Caution& c) { return c.kind == kind; });
+}
+
+}  // namespace
+
+TEST_CASE("card: what each braking technique costs, number by number") {
+  for (const BrakeMaterial material : {BrakeMaterial::Carbon, BrakeMaterial::Steel}) {
+    Brief brief = one_turn();
+    brief.aircraft.brake_material = material;
+    brief.technique.cost_per_application = 37.0;
+    const Made made(brief);
+    FixedList<TurnAnswer, kMaxLegs> turns;
+    plan_turns(made.brief, made.air, turns);
+    int place = 0;
+    for (const BrakeTechnique technique :
+         {BrakeTechnique::FewLong, BrakeTechnique::ManyShort, BrakeTechnique::Dragging}) {
+      const RouteRun run = run_route(made.brief, made.air, technique, turns);
+      const TechniqueCost& cost = made.card->heat.techniques[place++];
+      REQUIRE(run.applications > 1);
+      CHECK(cost.technique == technique);
+      CHECK(cost.applications == run.applications);
+      CHECK(cost.energy_j == run.brake_energy_j);
+      CHECK(cost.peak_k == run.peak_brake_k);
+      CHECK(cost.end_k == run.end_brake_k);
+      CHECK(cost.time_s == run.duration_s);
+      CHECK(cost.fuel_kg == run.fuel_kg);
+      // Steel wears by the energy: no money is counted there.
+      const bool steel = material == BrakeMaterial::Steel;
+      CHECK(cost.wear_by_energy == steel);
+      CHECK(cost.wear_cost == (steel ? 0.0 : 37.0 * run.applications));
+    }
+  }
+}
+
+TEST_CASE("card: the heat, and the wait where it is above the limit at the stop") {
+  Brief brief = one_turn();
+  brief.condition.brake_temperature_k = 400.0;
+  const Made within(brief);
+  const HeatAnswer& cool = within.card->heat;
+  CHECK(cool.start_k == within.brief.condition.brake_temperature_k);
+  CHECK(cool.rise_k == doctest::Approx(cool.peak_k - 400.0).epsilon(1e-12));
+  CHECK(cool.rise_k > 1.0);
+  CHECK(cool.applications == within.card->run.applications);
+  CHECK(cool.applications > 0);
+  CHECK(cool.energy_j == within.card->run.brake_energy_j);
+  CHECK(cool.energy_j > 0.0);
+  CHECK(cool.limit_k == brief.limits.departure_brake_k);
+  CHECK(cool.within_limit);
+  CHECK(cool.wait_s == 0.0);
+
+  brief.limits.departure_brake_k = cool.end_k;  // on the limit is within it
+  CHECK(Made(brief).card->heat.within_limit);
+  brief.limits.departure_brake_k = std::nextafter(cool.end_k, 0.0);
+  CHECK(!Made(brief).card->heat.within_limit);
+
+  // Cooling for the wait with nothing going in ends at the limit.
+  brief.limits.departure_brake_k = cool.end_k - 15.0;
+  const Made hot(brief);
+  CHECK(!hot.card->heat.within_limit);
+  CHECK(hot.card->heat.wait_reaches_limit);
+  REQUIRE(hot.card->heat.wait_s > 10.0);
+  const HeatPack pack = heat_pack(brief.aircraft, hot.air.temperature_k, false);
+  CHECK(temperature_after_time_k(pack, cool.end_k, hot.card->heat.wait_s, 0.0) ==
+        doctest::Approx(cool.end_k - 15.0).epsilon(1e-11));
+  // Below the air's temperature no wait brings it.
+  brief.limits.departure_brake_k = hot.air.temperature_k - 5.0;
+  CHECK(!Made(brief).card->heat.wait_reaches_limit);
+}
+
+TEST_CASE("card: side loads at the fastest inside a turn") {
+  Brief brief = one_turn();
+  for (const bool front_is_worse : {true, false}) {
+    brief.aircraft.cabin_front_ahead_m = front_is_worse ? 30.0 : 11.0;
+    brief.aircraft.cabin_rear_behind_m = front_is_worse ? 11.0 : 30.0;
+    const Made made(brief);
+    const TurnAnswer& turn = made.turn();
+    REQUIRE(turn.peak_mps > 2.0);
+    CHECK(turn.planned_entry_mps == made.card->run.legs[1].entry_mps);
+    CHECK(turn.planned_entry_mps > 2.0);
+    // Turning at v/R, a point x ahead of or behind the axis runs on sqrt(R^2 + x^2).
+    const double r_m = turn.rolling_radius_m;
+    const double turning = turn.peak_mps / r_m;
+    const auto side_g = [&](double x_m) {
+      return turning * turning * std::hypot(r_m, x_m) / 9.80665;
+    };
+    CHECK(turn.cockpit_side_g == doctest::Approx(side_g(34.0)).epsilon(1e-12));
+    CHECK(turn.cabin_side_g == doctest::Approx(side_g(30.0)).epsilon(1e-12));
+    CHECK(turn.gear_side_g == doctest::Approx(side_g(0.0)).epsilon(1e-12));
+  }
+}
+
+TEST_CASE("card: a turn is entered as the run enters it, though slower than planned") {
+  Brief brief = one_turn();
+  brief.route.legs[0] = straight(30.0);
+  const Made made(brief);
+  FixedList<TurnAnswer, kMaxLegs> turns;
+  plan_turns(made.brief, made.air, turns);
+  REQUIRE(turns[0].planned_entry_mps > made.card->run.legs[1].entry_mps + 0.1);
+  CHECK(made.turn().planned_entry_mps == made.card->run.legs[1].entry_mps);
+}
+
+TEST_CASE("card: what idle gains in a turn at its limit, against wind, slope and scrub") {
+  Brief brief = one_turn();
+  brief.day.surface = Surface::Slush;
+  brief.day.contaminant_depth_m = 0.006;
+  const Made made(brief);
+  const TurnAnswer& turn = made.turn();
+  const double v = turn.limit.speed_mps;
+  REQUIRE(v > 1.0);
+  const RollForces idle =
+      idle_forces(made.brief.aircraft, made.brief.condition, made.air, -0.003, 0.0);
+  // Mean headwind over the arc, headings 0 to 1.2.
+  const double headwind = 9.0 * (std::sin(1.2 - 0.3) - std::sin(-0.3)) / 1.2;
+  const double weight_n = idle.mass_kg * 9.80665;
+  const double q = 0.5 * idle.air_density_kgpm3 * idle.drag_area_m2;
+  const double force_n =
+      idle.thrust_n - idle.thrust_fall_nspm * v -
+      weight_n * (std::cos(-0.003) * idle.rolling_resistance + std::sin(-0.003)) -
+      q * (v + headwind) * (v + headwind) - made.card->pavement.displacement_drag_nspm2 * v * v -
+      turn.loads.scrub_drag_n;
+  REQUIRE(turn.loads.scrub_drag_n > 100.0);
+  CHECK(turn.idle_acceleration_mps2 == doctest::Approx(force_n / idle.mass_kg).epsilon(1e-9));
+}
+
+TEST_CASE("card: a restart inside a turn, on the borders of what idle does") {
+  const Made first(one_turn());
+  const double needed_n = first.turn().restart_thrust_n;
+  const double scrub_n = first.turn().loads.scrub_drag_n;
+  REQUIRE(scrub_n > 100.0);
+  const auto at = [&](double thrust_n) { return Made(with_idle(one_turn(), thrust_n)); };
+  const Made enough = at(needed_n + 0.5);
+  CHECK(enough.turn().restart_thrust_n == doctest::Approx(needed_n).epsilon(1e-12));
+  CHECK(enough.turn().restarts_at_idle);
+  CHECK(enough.turn().restart_extra_thrust_n == 0.0);
+  CHECK(!says(*enough.card, CautionKind::NoRestartInTurn));
+  const Made hardly = at(needed_n - 0.5);
+  CHECK(!hardly.turn().restarts_at_idle);
+  CHECK(hardly.turn().restarts_at_idle_straight);
+  CHECK(hardly.turn().restart_extra_thrust_n == doctest::Approx(0.5).epsilon(1e-6));
+  CHECK(says(*hardly.card, CautionKind::NoRestartInTurn));
+  CHECK(at(needed_n - scrub_n + 0.5).turn().restarts_at_idle_straight);
+  CHECK(!at(needed_n - scrub_n - 0.5).turn().restarts_at_idle_straight);
+}
+
+TEST_CASE("card: idle on a straight is enough where it is just what is needed") {
+  // Look for an idle thrust that is the thrust needed to the last bit.
+  int met = 0;
+  for (int i = 0; i < 30 && met == 0; ++i) {
+    Brief brief = one_turn();
+    brief.condition.mass_kg += 1000.0 * i;
+    const Made first(brief);
+    const double wanted_n = first.turn().restart_thrust_n - first.turn().loads.scrub_drag_n;
+    brief = with_idle(brief, wanted_n);
+    for (int k = 0; k < 8; ++k)
+      brief.aircraft.idle_thrust_n = std::nextafter(brief.aircraft.idle_thrust_n, 0.0);
+    for (int k = 0; k < 16; ++k) {
+      brief.aircraft.idle_thrust_n = std::nextafter(brief.aircraft.idle_thrust_n, 1e9);
+      if (idle_n(brief) != wanted_n) continue;
+      const Made made(brief);
+      if (made.turn().restart_thrust_n - made.turn().loads.scrub_drag_n != wanted_n) continue;
+      ++met;
+      CHECK(made.turn().restarts_at_idle_straight);
+      break;
+    }
+  }
+  CHECK(met == 1);
+}
+
+TEST_CASE("card: uneven thrust is held on the grip at rest") {
+  Brief brief = one_turn();
+  brief.condition.engines_running = 3;
+  brief.day.surface = Surface::Wet;
+  const Made made(brief);
+  const PavementState wet = pavement_state(brief.aircraft, brief.day);
+  REQUIRE(side_grip(wet, 1.0) < side_grip(wet, 0.0));
+  const RestartAnswer& restart = made.card->restart;
+  const double thrust_n = std::max(restart.points[static_cast<std::size_t>(restart.worst)].needed_n,
+                                   idle_n(made.brief));
+  const ThrustYaw yaw =
+      thrust_yaw(made.brief.aircraft, made.brief.condition, thrust_n, side_grip(wet, 0.0));
+  REQUIRE(yaw.steering_rad > 0.0);
+  CHECK(made.card->yaw.steering_rad == yaw.steering_rad);
+  CHECK(made.card->yaw.moment_nm == yaw.moment_nm);
+}
+
+TEST_CASE("card: a route without legs has no leg for its blast") {
+  const Made made{Brief{}};
+  CHECK(made.card->blast.restart_leg == -1);
+  CHECK(made.card->blast.restart_n == made.card->roll.idle_thrust_n);
+}
+
+TEST_CASE("card: the track of a crawling turn is drawn at one metre per second") {
+  Brief brief = one_turn();
+  brief.route.legs[1].speed_limit_mps = 0.5;
+  const Made made(brief);
+  REQUIRE(made.turn().planned_entry_mps < 1.0);
+  const TrackAnswer track = track_answer(made.brief, 1, 1.0);
+  REQUIRE(track.eye_on_line.steering_rate_radps > 0.0);
+  CHECK(made.card->tracks[0].eye_on_line.steering_rate_radps ==
+        track.eye_on_line.steering_rate_radps);
+  CHECK(made.card->tracks[0].gear_on_line.start_before_arc_m ==
+        track.gear_on_line.start_before_arc_m);
+}
+
+TEST_CASE("caution borders: little is said as much is, and nothing beyond the lists") {
+  const auto of = std::make_unique<Card>();
+  Card& card = *of;
+  Brief brief;
+  brief.technique.deceleration_mps2 = 0.8;
+  brief.condition.engines_running = 2;
+  brief.route.legs.push(straight(500.0));
+  brief.route.legs.push(straight(500.0));
+  card.stop.line_visible_at_stop = true;
+  card.run.legs.push(LegResult{});
+  card.run.legs.push(LegResult{});
+  // Left over behind the ends of the lists.
+  card.run.legs.items[2].extra_thrust_n = 9e3;
+  card.uncertainty.turns.items[0] = {.leg = 0, .runs_away = 0.9, .stalls = 0.9};
+  fill_cautions(brief, card);
+  CHECK(card.cautions.size() == 0);
+
+  const auto alone = [&](CautionKind kind, int leg, double value, double limit) {
+    card.cautions.clear();
+    fill_cautions(brief, card);
+    REQUIRE(card.cautions.size() == 1);
+    CHECK(card.cautions[0].kind == kind);
+    CHECK(card.cautions[0].leg == leg);
+    CHECK(card.cautions[0].value == value);
+    CHECK(card.cautions[0].limit == doctest::Approx(limit));
+  };
+  card.run.legs[1].extra_thrust_n = 0.5;
+  alone(CautionKind::ThrustNeeded, 1, 0.5, 0.0);
+  card.run.legs[1] = LegResult{};
+  // Half as hard again as 0.8 is 1.2.
+  card.run.legs[1].hardest_braking_mps2 = 1.21;
+  alone(CautionKind::HardBraking, 1, 1.21, 0.8);
+  card.run.legs[1].hardest_braking_mps2 = 1.19;
+  EngineChoice row;
+  row.running = 2;
+  row.warm_up_wait_s = 0.5;
+  card.engines.rows.push(row);
+  alone(CautionKind::EnginesNotWarm, -1, 0.5, 0.0);
+  card.engines.rows.clear();
+  RestartPoint point;
+  point.leg = 0;
+  point.needed_n = 200e3;
+  point.within_limit = false;
+  card.restart.points.push(point);
+  card.restart.worst = 0;
+  alone(CautionKind::RestartBeyondLimit, 0, 200e3, 2.0 * brief.aircraft.taxi_thrust_limit_n);
+  card.restart = RestartAnswer{};
+  // Just 0.05 m/s above the limit is let be.
+  TurnAnswer turn;
+  turn.leg = 1;
+  turn.limit.speed_mps = 5.0;
+  turn.peak_mps = 5.0 + 0.05;
+  card.turns.push(turn);
+  card.cautions.clear();
+  fill_cautions(brief, card);
+  CHECK(card.cautions.size() == 0);
+  card.turns[0].peak_mps = std::nextafter(5.0 + 0.05, 9.0);
+  alone(CautionKind::TurnSpeedAboveLimit, 1, card.turns[0].peak_mps, 5.0);
+}
