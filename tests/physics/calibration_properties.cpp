@@ -182,6 +182,22 @@ TEST_CASE("property: a parameter without effect, and one that only another can r
   }
 }
 
+TEST_CASE("property: a parameter that is nothing is arrived at, too") {
+  FitProblem problem;
+  problem.model = [](const void*, int i, const double* p) {
+    return (i + 1.0) * (p[0] + 0.1 * p[0] * p[0]);
+  };
+  problem.seen_count = 4;
+  problem.parameter_count = 1;
+  for (double& error : problem.error) error = 1.0;
+  problem.start[0] = 1.0;
+  problem.scale[0] = 1.0;
+  const Fit fit = least_squares(problem);
+  CHECK(fit.converged);
+  CHECK(fit.iterations < 20);
+  CHECK(std::abs(fit.parameter[0]) < 1e-9);
+}
+
 // Its remainders bend as much as the line between them leaves over: each step brings it nearer to 0
 // by a thousandth only, as Gauss and Newton's neglected term says.
 TEST_CASE("property: a fit that creeps is given up, and says that it has not converged") {

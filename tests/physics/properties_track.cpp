@@ -601,3 +601,15 @@ TEST_CASE("property: the angle of a half angle mirrors exactly, and asks for its
     CHECK(std::abs(angle_rad) <= units::kPi);
   }
 }
+
+TEST_CASE("property: after a turn without end the deviation is the steady one") {
+  Draws draws(20261209);
+  Worst worst;
+  for (int i = 0; i < 1000; ++i) {
+    const double length_m = draws.between(10.0, 35.0);
+    const double radius_m = length_m * draws.between(1.02, 4.0);
+    const double steady_m = radius_m - std::sqrt(radius_m * radius_m - length_m * length_m);
+    worst.note(largest_off_tracking_m(radius_m, 400.0, length_m) / steady_m - 1.0, i);
+  }
+  CHECK(worst.error < 1e-6);
+}

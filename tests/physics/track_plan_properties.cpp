@@ -519,6 +519,9 @@ TEST_CASE("track: with ramps that fit the nose wheels go evenly to the steering 
     CHECK(up > 5);
     CHECK(flat > 5);
     CHECK(std::abs(up - down) <= 1);
+    for (int i = 0; i < plan.samples; ++i)
+      CHECK(plan.nose_wheel_rad[i] ==
+            doctest::Approx(plan.nose_wheel_rad[plan.samples - 1 - i]).epsilon(1e-9));
     // Even: as many steps as the ramp has, each the same but the one into the corner.
     CHECK(steepest * (up - 2) < plan.steering_rad);
     CHECK(steepest * (up + 1) > plan.steering_rad);
@@ -547,4 +550,37 @@ TEST_CASE("track: a ramp may use the whole straight, or half of one that another
     CHECK(fits(2.0 * ramp_m + 0.01, true));
     CHECK(!fits(2.0 * ramp_m - 0.01, true));
   }
+}
+
+TEST_CASE("track: with the eye on the line the nose wheels turn fastest where the arc begins") {
+  // There the lag is nothing and grows by 1/R per metre: W/E of that at the nose wheels.
+  const Brief brief = brief_of({straight(200.0), arc_leg(60.0, 1.2), straight(200.0)});
+  const double eye = brief.aircraft.eye_ahead_m, wheelbase = brief.aircraft.wheelbase_m;
+  const TrackPlan plan = track_answer(brief, 1, 4.0).eye_on_line;
+  CHECK(plan.steering_rate_radps == doctest::Approx(4.0 / 60.0 * wheelbase / eye).epsilon(0.05));
+  const double step = (72.0 + 3.5 * eye + 10.0) / (kPlanSamples - 1);
+  double fastest = 0.0;
+  for (int i = 1; i < plan.samples; ++i)
+    fastest = std::max(fastest,
+                       std::abs(plan.nose_wheel_rad[i] - plan.nose_wheel_rad[i - 1]) / step * 4.0);
+  CHECK(fastest <= plan.steering_rate_radps * 1.02);
+  CHECK(fastest > 0.9 * plan.steering_rate_radps);
+}
+
+TEST_CASE("track: the crossing's room is that of the taxiway turned into") {
+  Leg wide = straight(200.0), narrow = straight(200.0);
+  wide.width_m = 44.0;
+  narrow.width_m = 24.0;
+  const Brief brief = brief_of({wide, arc_leg(50.0, 1.5), narrow, wide});
+  const TrackAnswer answer = track_answer(brief, 1, 4.0);
+  const CrossingTurn own =
+      crossing_turn(brief.aircraft, 1.5, 12.0, brief.limits.nose_clearance_m, 50.0);
+  CHECK(answer.crossing.allowed_excursion_m == own.allowed_excursion_m);
+  // A route that ends in the arc has its own width only.
+  Leg arc = arc_leg(50.0, 1.5);
+  arc.width_m = 30.0;
+  const Brief ends = brief_of({wide, arc});
+  CHECK(track_answer(ends, 1, 4.0).crossing.allowed_excursion_m ==
+        crossing_turn(ends.aircraft, 1.5, 15.0, ends.limits.nose_clearance_m, 50.0)
+            .allowed_excursion_m);
 }
