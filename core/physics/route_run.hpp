@@ -118,9 +118,10 @@ struct RouteRun {
   FixedList<Piece, kMaxPieces> pieces;
 };
 
-// The speeds between which a technique keeps the aircraft where `limit_mps` is allowed. A limit below
-// the band's top cuts its bottom in proportion, or each long application would become a short one.
-// The bottom lies between half and nine tenths of the top, so that an application is worth making.
+// The speeds between which a technique keeps the aircraft where `limit_mps` is allowed. A limit
+// below the band's top cuts its bottom in proportion, or each long application would become a short
+// one. The bottom lies between half and nine tenths of the top, so that an application is worth
+// making.
 struct SpeedBand {
   double top_mps = 0.0;
   double bottom_mps = 0.0;
