@@ -58,9 +58,11 @@ void draw_speed(const Ui& ui, const RouteTrace& trace, const Panels& p) {
   const theme::Palette& c = ui.colours();
   const Brief& brief = ui.session.document().brief;
   const RouteRun& run = ui.session.card().run;
-  // The band that the crew keeps on straights.
-  const float band_top = p.speed.at(units::knots_from_mps(brief.technique.band_top_mps));
-  const float band_bottom = p.speed.at(units::knots_from_mps(brief.technique.band_bottom_mps));
+  // The band that the crew keeps on straights, as today's limit leaves it.
+  const SpeedBand band = speed_band(brief.technique, BrakeTechnique::FewLong,
+                                    ui.session.card().surface_limits.straight_speed_mps);
+  const float band_top = p.speed.at(units::knots_from_mps(band.top_mps));
+  const float band_bottom = p.speed.at(units::knots_from_mps(band.bottom_mps));
   pen.fill({p.left, band_top, p.right - p.left, band_bottom - band_top},
            theme::faded(c.accent, 0.10f));
   for (std::size_t i = 0; i < run.legs.size(); ++i) {
