@@ -84,8 +84,9 @@ void draw_level(const Ui& ui, const Plot& p, double kn, std::string_view name, f
 // The place that needs most, by its name.
 void draw_worst(const Ui& ui, const Plot& p, LabelRoom& room) {
   const RestartAnswer& restart = ui.session.card().restart;
-  if (restart.worst < 0 || restart.worst >= static_cast<int>(restart.points.size())) return;
-  const RestartPoint& worst = restart.points[static_cast<std::size_t>(restart.worst)];
+  const RestartPoint* const found = worst_point(restart);
+  if (found == nullptr) return;
+  const RestartPoint& worst = *found;
   const theme::Palette& c = ui.colours();
   const Pen& pen = ui.pen;
   const bool bad = !worst.within_limit || !worst.nose_holds;

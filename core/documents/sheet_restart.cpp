@@ -26,11 +26,6 @@ const char* const kWhy =
     "150/5300-13); 56 km/h is the lowest contour of planning manuals (ICAO Doc 9157 Part 2; from "
     "memory).";
 
-const RestartPoint* worst_point(const RestartAnswer& restart) {
-  if (restart.worst < 0 || restart.worst >= static_cast<int>(restart.points.size())) return nullptr;
-  return &restart.points[static_cast<std::size_t>(restart.worst)];
-}
-
 double thrust_limit_n(const Source& source) {
   return source.brief().aircraft.taxi_thrust_limit_n * source.brief().condition.engines_running;
 }

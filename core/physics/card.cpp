@@ -88,13 +88,9 @@ void fill_runs(const Brief& brief, Card& card) {
 // Restart anywhere, the yaw it needs to be held with, and how far behind it is felt.
 void fill_restart(const Brief& brief, Card& card) {
   card.restart = restart_answer(brief, card.air, card.turns);
-  double thrust_n = card.roll.idle_thrust_n;
-  int leg = -1;
-  if (card.restart.worst >= 0) {
-    const RestartPoint& worst = card.restart.points[static_cast<std::size_t>(card.restart.worst)];
-    thrust_n = worst.needed_n;
-    leg = worst.leg;
-  }
+  const RestartPoint* const worst = worst_point(card.restart);
+  const double thrust_n = worst != nullptr ? worst->needed_n : card.roll.idle_thrust_n;
+  const int leg = worst != nullptr ? worst->leg : -1;
   card.yaw = thrust_yaw(brief.aircraft, brief.condition,
                         std::max(thrust_n, card.roll.idle_thrust_n), side_grip(card.pavement, 0.0));
   card.blast = blast_answer(brief, card.air, thrust_n, leg);

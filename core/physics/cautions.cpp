@@ -132,11 +132,9 @@ void engine_cautions(const Brief& brief, Card& card) {
 }
 
 void restart_cautions(const Brief& brief, Card& card) {
-  const RestartAnswer& restart = card.restart;
-  if (restart.worst < 0) return;
-  const RestartPoint& worst = restart.points[static_cast<std::size_t>(restart.worst)];
-  if (!worst.within_limit)
-    caution(card, CautionLevel::Care, CautionKind::RestartBeyondLimit, worst.leg, worst.needed_n,
+  const RestartPoint* const worst = worst_point(card.restart);
+  if (worst != nullptr && !worst->within_limit)
+    caution(card, CautionLevel::Care, CautionKind::RestartBeyondLimit, worst->leg, worst->needed_n,
             brief.condition.engines_running * brief.aircraft.taxi_thrust_limit_n);
 }
 

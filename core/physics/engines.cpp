@@ -30,13 +30,13 @@ double late_starters_fuel_kg(const Aircraft& aircraft, const Condition& conditio
 void fill_restart(const Brief& brief, const Air& air, const FixedList<TurnAnswer, kMaxLegs>& turns,
                   EngineChoice& choice) {
   const RestartAnswer restart = restart_answer(brief, air, turns);
-  if (restart.worst < 0) return;  // a route without legs
-  const RestartPoint& worst = restart.points[static_cast<std::size_t>(restart.worst)];
+  const RestartPoint* const worst = worst_point(restart);
+  if (worst == nullptr) return;
   const double idle_n = idle_thrust(brief.aircraft, brief.condition, air).standing_n;
-  choice.restart_margin_n = idle_n - worst.needed_n;
-  choice.restart_leg = worst.leg;
-  choice.restart_within_limit = worst.within_limit;
-  const double thrust_n = std::max(idle_n, worst.needed_n);
+  choice.restart_margin_n = idle_n - worst->needed_n;
+  choice.restart_leg = worst->leg;
+  choice.restart_within_limit = worst->within_limit;
+  const double thrust_n = std::max(idle_n, worst->needed_n);
   choice.nose_grip_needed =
       thrust_yaw(brief.aircraft, brief.condition, thrust_n, 1.0).nose_grip_needed;
 }

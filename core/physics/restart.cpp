@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
 
 #include "physics/elementary.hpp"
 #include "physics/engines.hpp"
@@ -93,6 +94,11 @@ RestartAnswer restart_answer(const Brief& brief, const Air& air,
     if (arc) heading_rad += leg.turn_rad;
   }
   return answer;
+}
+
+const RestartPoint* worst_point(const RestartAnswer& restart) {
+  const auto at = static_cast<std::size_t>(restart.worst);  // -1 lies beyond any list
+  return at < restart.points.size() ? &restart.points[at] : nullptr;
 }
 
 }  // namespace tillerline

@@ -49,6 +49,9 @@ struct RestartAnswer {
 RestartAnswer restart_answer(const Brief& brief, const Air& air,
                              const FixedList<TurnAnswer, kMaxLegs>& turns);
 
+// The point that needs most; none on a route without legs.
+const RestartPoint* worst_point(const RestartAnswer& restart);
+
 // The strongest headwind on a leg that starts with `heading_rad`, and the angle turned by then.
 struct WorstHeadwind {
   double headwind_mps = 0.0;

@@ -51,6 +51,7 @@ TEST_CASE("cautions: a route without legs has no worst restart and nowhere to go
   Brief brief;
   compute_card(brief, card());
   CHECK(card().restart.worst == -1);
+  CHECK(worst_point(card().restart) == nullptr);
   CHECK(card().restart.points.size() == 0);
   CHECK(card().run.pieces.size() == 0);
   CHECK(card().yaw.even);

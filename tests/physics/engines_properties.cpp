@@ -232,7 +232,7 @@ TEST_CASE("engines: the trade-off table is what separate runs say") {
       const double idle_n = idle_thrust(aircraft, with.condition, air).standing_n;
       CHECK(row.restart_margin_n == doctest::Approx(idle_n - most));
       CHECK(row.restart_within_limit == within);
-      CHECK(row.restart_leg == restart.points[static_cast<std::size_t>(restart.worst)].leg);
+      CHECK(row.restart_leg == worst_point(restart)->leg);
       const ThrustYaw yaw = thrust_yaw(aircraft, with.condition, std::max(idle_n, most), 1.0);
       CHECK(row.nose_grip_needed == doctest::Approx(yaw.nose_grip_needed));
       if (row.warm_up_wait_s > 0.0) ++waits;

@@ -109,7 +109,7 @@ TEST_CASE("restart: with the thrust needed the force balance at standstill is ju
     }
     CHECK(got.idle_everywhere == idle_everywhere);
     REQUIRE(got.worst >= 0);
-    CHECK(got.points[static_cast<std::size_t>(got.worst)].needed_n == most);
+    CHECK(worst_point(got)->needed_n == most);
   }
   CHECK(downhill > 10);
   CHECK(idle > 100);

@@ -105,7 +105,7 @@ TEST_CASE("property: bands of zero give the nominal answer") {
     CHECK(u.line_up_k.p90 == c.run.end_brake_k);
     CHECK(u.over_brake_limit == (n % 2 == 0 ? 0.0 : 1.0));
     const RestartAnswer restart = restart_answer(b, c.air, c.turns);
-    const RestartPoint& worst = restart.points[static_cast<std::size_t>(restart.worst)];
+    const RestartPoint& worst = *worst_point(restart);
     CHECK(u.restart_extra_n.p50 ==
           doctest::Approx(worst.extra_n).epsilon(1e-9).scale(worst.needed_n));
     CHECK(u.restart_over_limit == (worst.within_limit ? 0.0 : 1.0));

@@ -151,7 +151,7 @@ TEST_CASE("answers: restart in a tight turn") {
          .place = "the larger of the two",
          .origin = Origin::Derived,
          .expected = 1.0,
-         .got = static_cast<double>(answer.worst),
+         .got = static_cast<double>(worst_point(answer)->leg),
          .tolerance = 0.0});
 }
 
