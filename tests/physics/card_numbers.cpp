@@ -1,33 +1,15 @@
-// Number by number what the card itself makes of its parts' answers: heat, techniques, turns; and
-// the cautions exactly on their borders.
+// Number by number what the card itself makes of its parts' answers: heat, techniques, turns.
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <cmath>
-#include <memory>
 
-#include "draws.hpp"
-#include "physics/cautions.hpp"
-#include "plain_briefs.hpp"
+#include "made_card.hpp"
 
 using namespace tillerline;
 using namespace tillerline::tests;
 
 namespace {
-
-struct Made {
-  Brief brief;  // as tightened, with the brakes at taxi-out
-  Air air;
-  std::unique_ptr<Card> card = std::make_unique<Card>();
-
-  explicit Made(const Brief& of) {
-    compute_card(of, *card);
-    air = day_air(of.route.start_elevation_m, of.day.qnh_pa, of.day.temperature_k);
-    brief = tightened_for_surface(of, limits_on_surface(of, pavement_state(of.aircraft, of.day)));
-    brief.condition.brake_temperature_k = brakes_at_taxi_out_k(brief, air);
-  }
-  const TurnAnswer& turn() const { return card->turns[0]; }
-};
 
 Leg straight(double length_m, double slope_rad = 0.0) {
   Leg leg;
@@ -75,13 +57,13 @@ TEST_CASE("card: what each braking technique costs, number by number") {
     Brief brief = one_turn();
     brief.aircraft.brake_material = material;
     brief.technique.cost_per_application = 37.0;
-    const Made made(brief);
+    const MadeCard made(brief);
     FixedList<TurnAnswer, kMaxLegs> turns;
-    plan_turns(made.brief, made.air, turns);
+    plan_turns(made.today, made.air, turns);
     int place = 0;
     for (const BrakeTechnique technique :
          {BrakeTechnique::FewLong, BrakeTechnique::ManyShort, BrakeTechnique::Dragging}) {
-      const RouteRun run = run_route(made.brief, made.air, technique, turns);
+      const RouteRun run = run_route(made.today, made.air, technique, turns);
       const TechniqueCost& cost = made.card->heat.techniques[place++];
       REQUIRE(run.applications > 1);
       CHECK(cost.technique == technique);
@@ -102,9 +84,9 @@ TEST_CASE("card: what each braking technique costs, number by number") {
 TEST_CASE("card: the heat, and the wait where it is above the limit at the stop") {
   Brief brief = one_turn();
   brief.condition.brake_temperature_k = 400.0;
-  const Made within(brief);
+  const MadeCard within(brief);
   const HeatAnswer& cool = within.card->heat;
-  CHECK(cool.start_k == within.brief.condition.brake_temperature_k);
+  CHECK(cool.start_k == within.today.condition.brake_temperature_k);
   CHECK(cool.rise_k == doctest::Approx(cool.peak_k - 400.0).epsilon(1e-12));
   CHECK(cool.rise_k > 1.0);
   CHECK(cool.applications == within.card->run.applications);
@@ -116,13 +98,13 @@ TEST_CASE("card: the heat, and the wait where it is above the limit at the stop"
   CHECK(cool.wait_s == 0.0);
 
   brief.limits.departure_brake_k = cool.end_k;  // on the limit is within it
-  CHECK(Made(brief).card->heat.within_limit);
+  CHECK(MadeCard(brief).card->heat.within_limit);
   brief.limits.departure_brake_k = std::nextafter(cool.end_k, 0.0);
-  CHECK(!Made(brief).card->heat.within_limit);
+  CHECK(!MadeCard(brief).card->heat.within_limit);
 
   // Cooling for the wait with nothing going in ends at the limit.
   brief.limits.departure_brake_k = cool.end_k - 15.0;
-  const Made hot(brief);
+  const MadeCard hot(brief);
   CHECK(!hot.card->heat.within_limit);
   CHECK(hot.card->heat.wait_reaches_limit);
   REQUIRE(hot.card->heat.wait_s > 10.0);
@@ -131,7 +113,7 @@ TEST_CASE("card: the heat, and the wait where it is above the limit at the stop"
         doctest::Approx(cool.end_k - 15.0).epsilon(1e-11));
   // Below the air's temperature no wait brings it.
   brief.limits.departure_brake_k = hot.air.temperature_k - 5.0;
-  CHECK(!Made(brief).card->heat.wait_reaches_limit);
+  CHECK(!MadeCard(brief).card->heat.wait_reaches_limit);
 }
 
 TEST_CASE("card: side loads at the fastest inside a turn") {
@@ -139,7 +121,7 @@ TEST_CASE("card: side loads at the fastest inside a turn") {
   for (const bool front_is_worse : {true, false}) {
     brief.aircraft.cabin_front_ahead_m = front_is_worse ? 30.0 : 11.0;
     brief.aircraft.cabin_rear_behind_m = front_is_worse ? 11.0 : 30.0;
-    const Made made(brief);
+    const MadeCard made(brief);
     const TurnAnswer& turn = made.turn();
     REQUIRE(turn.peak_mps > 2.0);
     CHECK(turn.planned_entry_mps == made.card->run.legs[1].entry_mps);
@@ -159,9 +141,9 @@ TEST_CASE("card: side loads at the fastest inside a turn") {
 TEST_CASE("card: a turn is entered as the run enters it, though slower than planned") {
   Brief brief = one_turn();
   brief.route.legs[0] = straight(30.0);
-  const Made made(brief);
+  const MadeCard made(brief);
   FixedList<TurnAnswer, kMaxLegs> turns;
-  plan_turns(made.brief, made.air, turns);
+  plan_turns(made.today, made.air, turns);
   REQUIRE(turns[0].planned_entry_mps > made.card->run.legs[1].entry_mps + 0.1);
   CHECK(made.turn().planned_entry_mps == made.card->run.legs[1].entry_mps);
 }
@@ -170,12 +152,12 @@ TEST_CASE("card: what idle gains in a turn at its limit, against wind, slope and
   Brief brief = one_turn();
   brief.day.surface = Surface::Slush;
   brief.day.contaminant_depth_m = 0.006;
-  const Made made(brief);
+  const MadeCard made(brief);
   const TurnAnswer& turn = made.turn();
   const double v = turn.limit.speed_mps;
   REQUIRE(v > 1.0);
   const RollForces idle =
-      idle_forces(made.brief.aircraft, made.brief.condition, made.air, -0.003, 0.0);
+      idle_forces(made.today.aircraft, made.today.condition, made.air, -0.003, 0.0);
   // Mean headwind over the arc, headings 0 to 1.2.
   const double headwind = 9.0 * (std::sin(1.2 - 0.3) - std::sin(-0.3)) / 1.2;
   const double weight_n = idle.mass_kg * 9.80665;
@@ -190,17 +172,17 @@ TEST_CASE("card: what idle gains in a turn at its limit, against wind, slope and
 }
 
 TEST_CASE("card: a restart inside a turn, on the borders of what idle does") {
-  const Made first(one_turn());
+  const MadeCard first(one_turn());
   const double needed_n = first.turn().restart_thrust_n;
   const double scrub_n = first.turn().loads.scrub_drag_n;
   REQUIRE(scrub_n > 100.0);
-  const auto at = [&](double thrust_n) { return Made(with_idle(one_turn(), thrust_n)); };
-  const Made enough = at(needed_n + 0.5);
+  const auto at = [&](double thrust_n) { return MadeCard(with_idle(one_turn(), thrust_n)); };
+  const MadeCard enough = at(needed_n + 0.5);
   CHECK(enough.turn().restart_thrust_n == doctest::Approx(needed_n).epsilon(1e-12));
   CHECK(enough.turn().restarts_at_idle);
   CHECK(enough.turn().restart_extra_thrust_n == 0.0);
   CHECK(!says(*enough.card, CautionKind::NoRestartInTurn));
-  const Made hardly = at(needed_n - 0.5);
+  const MadeCard hardly = at(needed_n - 0.5);
   CHECK(!hardly.turn().restarts_at_idle);
   CHECK(hardly.turn().restarts_at_idle_straight);
   CHECK(hardly.turn().restart_extra_thrust_n == doctest::Approx(0.5).epsilon(1e-6));
@@ -215,7 +197,7 @@ TEST_CASE("card: idle on a straight is enough where it is just what is needed") 
   for (int i = 0; i < 30 && met == 0; ++i) {
     Brief brief = one_turn();
     brief.condition.mass_kg += 1000.0 * i;
-    const Made first(brief);
+    const MadeCard first(brief);
     const double wanted_n = first.turn().restart_thrust_n - first.turn().loads.scrub_drag_n;
     brief = with_idle(brief, wanted_n);
     for (int k = 0; k < 8; ++k)
@@ -223,7 +205,7 @@ TEST_CASE("card: idle on a straight is enough where it is just what is needed") 
     for (int k = 0; k < 16; ++k) {
       brief.aircraft.idle_thrust_n = std::nextafter(brief.aircraft.idle_thrust_n, 1e9);
       if (idle_n(brief) != wanted_n) continue;
-      const Made made(brief);
+      const MadeCard made(brief);
       if (made.turn().restart_thrust_n - made.turn().loads.scrub_drag_n != wanted_n) continue;
       ++met;
       CHECK(made.turn().restarts_at_idle_straight);
@@ -237,21 +219,20 @@ TEST_CASE("card: uneven thrust is held on the grip at rest") {
   Brief brief = one_turn();
   brief.condition.engines_running = 3;
   brief.day.surface = Surface::Wet;
-  const Made made(brief);
+  const MadeCard made(brief);
   const PavementState wet = pavement_state(brief.aircraft, brief.day);
   REQUIRE(side_grip(wet, 1.0) < side_grip(wet, 0.0));
   const RestartAnswer& restart = made.card->restart;
-  const double thrust_n = std::max(restart.points[static_cast<std::size_t>(restart.worst)].needed_n,
-                                   idle_n(made.brief));
+  const double thrust_n = std::max(worst_point(restart)->needed_n, idle_n(made.today));
   const ThrustYaw yaw =
-      thrust_yaw(made.brief.aircraft, made.brief.condition, thrust_n, side_grip(wet, 0.0));
+      thrust_yaw(made.today.aircraft, made.today.condition, thrust_n, side_grip(wet, 0.0));
   REQUIRE(yaw.steering_rad > 0.0);
   CHECK(made.card->yaw.steering_rad == yaw.steering_rad);
   CHECK(made.card->yaw.moment_nm == yaw.moment_nm);
 }
 
 TEST_CASE("card: a route without legs has no leg for its blast") {
-  const Made made{Brief{}};
+  const MadeCard made{Brief{}};
   CHECK(made.card->blast.restart_leg == -1);
   CHECK(made.card->blast.restart_n == made.card->roll.idle_thrust_n);
 }
@@ -259,72 +240,12 @@ TEST_CASE("card: a route without legs has no leg for its blast") {
 TEST_CASE("card: the track of a crawling turn is drawn at one metre per second") {
   Brief brief = one_turn();
   brief.route.legs[1].speed_limit_mps = 0.5;
-  const Made made(brief);
+  const MadeCard made(brief);
   REQUIRE(made.turn().planned_entry_mps < 1.0);
-  const TrackAnswer track = track_answer(made.brief, 1, 1.0);
+  const TrackAnswer track = track_answer(made.today, 1, 1.0);
   REQUIRE(track.eye_on_line.steering_rate_radps > 0.0);
   CHECK(made.card->tracks[0].eye_on_line.steering_rate_radps ==
         track.eye_on_line.steering_rate_radps);
   CHECK(made.card->tracks[0].gear_on_line.start_before_arc_m ==
         track.gear_on_line.start_before_arc_m);
-}
-
-TEST_CASE("caution borders: little is said as much is, and nothing beyond the lists") {
-  const auto of = std::make_unique<Card>();
-  Card& card = *of;
-  Brief brief;
-  brief.technique.deceleration_mps2 = 0.8;
-  brief.condition.engines_running = 2;
-  brief.route.legs.push(straight(500.0));
-  brief.route.legs.push(straight(500.0));
-  card.stop.line_visible_at_stop = true;
-  card.run.legs.push(LegResult{});
-  card.run.legs.push(LegResult{});
-  // Left over behind the ends of the lists.
-  card.run.legs.items[2].extra_thrust_n = 9e3;
-  card.uncertainty.turns.items[0] = {.leg = 0, .runs_away = 0.9, .stalls = 0.9};
-  fill_cautions(brief, card);
-  CHECK(card.cautions.size() == 0);
-
-  const auto alone = [&](CautionKind kind, int leg, double value, double limit) {
-    card.cautions.clear();
-    fill_cautions(brief, card);
-    REQUIRE(card.cautions.size() == 1);
-    CHECK(card.cautions[0].kind == kind);
-    CHECK(card.cautions[0].leg == leg);
-    CHECK(card.cautions[0].value == value);
-    CHECK(card.cautions[0].limit == doctest::Approx(limit));
-  };
-  card.run.legs[1].extra_thrust_n = 0.5;
-  alone(CautionKind::ThrustNeeded, 1, 0.5, 0.0);
-  card.run.legs[1] = LegResult{};
-  // Half as hard again as 0.8 is 1.2.
-  card.run.legs[1].hardest_braking_mps2 = 1.21;
-  alone(CautionKind::HardBraking, 1, 1.21, 0.8);
-  card.run.legs[1].hardest_braking_mps2 = 1.19;
-  EngineChoice row;
-  row.running = 2;
-  row.warm_up_wait_s = 0.5;
-  card.engines.rows.push(row);
-  alone(CautionKind::EnginesNotWarm, -1, 0.5, 0.0);
-  card.engines.rows.clear();
-  RestartPoint point;
-  point.leg = 0;
-  point.needed_n = 200e3;
-  point.within_limit = false;
-  card.restart.points.push(point);
-  card.restart.worst = 0;
-  alone(CautionKind::RestartBeyondLimit, 0, 200e3, 2.0 * brief.aircraft.taxi_thrust_limit_n);
-  card.restart = RestartAnswer{};
-  // Just 0.05 m/s above the limit is let be.
-  TurnAnswer turn;
-  turn.leg = 1;
-  turn.limit.speed_mps = 5.0;
-  turn.peak_mps = 5.0 + 0.05;
-  card.turns.push(turn);
-  card.cautions.clear();
-  fill_cautions(brief, card);
-  CHECK(card.cautions.size() == 0);
-  card.turns[0].peak_mps = std::nextafter(5.0 + 0.05, 9.0);
-  alone(CautionKind::TurnSpeedAboveLimit, 1, card.turns[0].peak_mps, 5.0);
 }

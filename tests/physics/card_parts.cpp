@@ -3,10 +3,9 @@
 
 #include <algorithm>
 #include <cmath>
-#include <memory>
 
 #include "draws.hpp"
-#include "physics/card.hpp"
+#include "made_card.hpp"
 #include "physics/uncertainty.hpp"
 #include "plain_briefs.hpp"
 
@@ -15,31 +14,16 @@ using namespace tillerline::tests;
 
 namespace {
 
-struct Parts {
-  Brief brief;
-  std::unique_ptr<Card> card = std::make_unique<Card>();
-  Air air;
-  Brief today;
-
-  explicit Parts(const Brief& of) : brief(of) {
-    compute_card(brief, *card);
-    air = day_air(brief.route.start_elevation_m, brief.day.qnh_pa, brief.day.temperature_k);
-    const PavementState pavement = pavement_state(brief.aircraft, brief.day);
-    today = tightened_for_surface(brief, limits_on_surface(brief, pavement));
-    today.condition.brake_temperature_k = brakes_at_taxi_out_k(today, air);
-  }
-};
-
 Brief with_turnaround(Brief brief) {
   brief.turnaround.included = true;
   brief.turnaround.landing_mass_kg = 0.9 * brief.condition.mass_kg;
   return brief;
 }
 
-void check_after_landing(const Parts& p) {
+void check_after_landing(const MadeCard& p) {
   const AfterLanding got = p.card->after_landing;
   const AfterLanding own = after_landing(p.today, p.air, p.card->run);
-  CHECK(got.included == p.brief.turnaround.included);
+  CHECK(got.included == p.given.turnaround.included);
   CHECK(got.worst.line_up_k == own.worst.line_up_k);
   CHECK(got.worst.line_up_k > 0.0);
   CHECK(got.limit_k == own.limit_k);
@@ -49,7 +33,7 @@ void check_after_landing(const Parts& p) {
   CHECK(got.mean.off_stand_k == p.today.condition.brake_temperature_k);
 }
 
-void check_runs(const Parts& p) {
+void check_runs(const MadeCard& p) {
   FixedList<TurnAnswer, kMaxLegs> turns;
   plan_turns(p.today, p.air, turns);
   REQUIRE(turns.size() == p.card->turns.size());
@@ -59,7 +43,7 @@ void check_runs(const Parts& p) {
     const TechniqueCost& cost = p.card->heat.techniques[static_cast<int>(technique)];
     CHECK(cost.applications == run.applications);
     CHECK(cost.end_k == run.end_brake_k);
-    if (technique != p.brief.technique.braking) continue;
+    if (technique != p.given.technique.braking) continue;
     CHECK(p.card->run.duration_s == run.duration_s);
     CHECK(p.card->run.fuel_kg == run.fuel_kg);
     CHECK(p.card->heat.end_k == run.end_brake_k);
@@ -70,15 +54,15 @@ void check_runs(const Parts& p) {
   }
 }
 
-void check_thrust(const Parts& p) {
+void check_thrust(const MadeCard& p) {
   const RollAnswer roll = roll_answer(p.today, p.air);
   CHECK(p.card->roll.idle_thrust_n == roll.idle_thrust_n);
   CHECK(p.card->roll.breakaway_margin_n == roll.breakaway_margin_n);
   const RestartAnswer restart = restart_answer(p.today, p.air, p.card->turns);
   REQUIRE(restart.worst >= 0);
   CHECK(p.card->restart.worst == restart.worst);
-  const RestartPoint& worst = restart.points[static_cast<std::size_t>(restart.worst)];
-  const double grip = side_grip(pavement_state(p.brief.aircraft, p.brief.day), 0.0);
+  const RestartPoint& worst = *worst_point(restart);
+  const double grip = side_grip(pavement_state(p.given.aircraft, p.given.day), 0.0);
   const auto yaw = thrust_yaw(p.today.aircraft, p.today.condition,
                               std::max(worst.needed_n, roll.idle_thrust_n), grip);
   CHECK(p.card->yaw.even == yaw.even);
@@ -92,7 +76,7 @@ void check_thrust(const Parts& p) {
     CHECK(p.card->engines.rows[i].fuel_kg == engines.rows[i].fuel_kg);
 }
 
-void check_turns(const Parts& p) {
+void check_turns(const MadeCard& p) {
   REQUIRE(p.card->tracks.size() == p.card->turns.size());
   for (std::size_t i = 0; i < p.card->turns.size(); ++i) {
     const TurnAnswer& turn = p.card->turns[i];
@@ -136,7 +120,7 @@ TEST_CASE("parts: every answer of the card is its part's own") {
     if (i % 4 == 3) brief.condition.engines_running = 1;
     brief.technique.braking = static_cast<BrakeTechnique>(i % 3);
     CAPTURE(i);
-    const Parts p(brief);
+    const MadeCard p(brief);
     CHECK(p.card->air.density_kgpm3 == p.air.density_kgpm3);
     check_runs(p);
     check_thrust(p);
@@ -160,12 +144,12 @@ TEST_CASE("parts: a half turn is looked at where a width is given") {
   Draws draws(20261208);
   Brief brief = draw_plain_brief(draws);
   brief.route.half_turn_width_m = 0.0;
-  const Parts none(brief);
+  const MadeCard none(brief);
   CHECK(!none.card->half_turn.wanted);
   CHECK(none.card->half_turn.needed_m == 0.0);
   for (const double width_m : {0.5, 45.0, 80.0}) {
     brief.route.half_turn_width_m = width_m;
-    const Parts wanted(brief);
+    const MadeCard wanted(brief);
     const HalfTurn own = half_turn(wanted.today.aircraft, wanted.today.limits, width_m);
     CHECK(wanted.card->half_turn.wanted);
     CHECK(wanted.card->half_turn.needed_m == own.needed_m);

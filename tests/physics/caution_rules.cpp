@@ -500,3 +500,63 @@ TEST_CASE("caution rules: the serious first, then by kind, then along the route"
   one.is(5, {kCare, CautionKind::HardBraking, 2, 2.0, 1.0});
   CHECK(!one.card().possible);
 }
+
+TEST_CASE("caution rules: little is said as much is, and nothing beyond the lists") {
+  const auto of = std::make_unique<Card>();
+  Card& card = *of;
+  Brief brief;
+  brief.technique.deceleration_mps2 = 0.8;
+  brief.condition.engines_running = 2;
+  brief.route.legs.push(Leg{});
+  brief.route.legs.push(Leg{});
+  card.stop.line_visible_at_stop = true;
+  card.run.legs.push(LegResult{});
+  card.run.legs.push(LegResult{});
+  // Left over behind the ends of the lists.
+  card.run.legs.items[2].extra_thrust_n = 9e3;
+  card.uncertainty.turns.items[0] = {.leg = 0, .runs_away = 0.9, .stalls = 0.9};
+  fill_cautions(brief, card);
+  CHECK(card.cautions.size() == 0);
+
+  const auto alone = [&](CautionKind kind, int leg, double value, double limit) {
+    card.cautions.clear();
+    fill_cautions(brief, card);
+    REQUIRE(card.cautions.size() == 1);
+    CHECK(card.cautions[0].kind == kind);
+    CHECK(card.cautions[0].leg == leg);
+    CHECK(card.cautions[0].value == value);
+    CHECK(card.cautions[0].limit == doctest::Approx(limit));
+  };
+  card.run.legs[1].extra_thrust_n = 0.5;
+  alone(CautionKind::ThrustNeeded, 1, 0.5, 0.0);
+  card.run.legs[1] = LegResult{};
+  // Half as hard again as 0.8 is 1.2.
+  card.run.legs[1].hardest_braking_mps2 = 1.21;
+  alone(CautionKind::HardBraking, 1, 1.21, 0.8);
+  card.run.legs[1].hardest_braking_mps2 = 1.19;
+  EngineChoice row;
+  row.running = 2;
+  row.warm_up_wait_s = 0.5;
+  card.engines.rows.push(row);
+  alone(CautionKind::EnginesNotWarm, -1, 0.5, 0.0);
+  card.engines.rows.clear();
+  RestartPoint point;
+  point.leg = 0;
+  point.needed_n = 200e3;
+  point.within_limit = false;
+  card.restart.points.push(point);
+  card.restart.worst = 0;
+  alone(CautionKind::RestartBeyondLimit, 0, 200e3, 2.0 * brief.aircraft.taxi_thrust_limit_n);
+  card.restart = RestartAnswer{};
+  // Just 0.05 m/s above the limit is let be.
+  TurnAnswer turn;
+  turn.leg = 1;
+  turn.limit.speed_mps = 5.0;
+  turn.peak_mps = 5.0 + 0.05;
+  card.turns.push(turn);
+  card.cautions.clear();
+  fill_cautions(brief, card);
+  CHECK(card.cautions.size() == 0);
+  card.turns[0].peak_mps = std::nextafter(5.0 + 0.05, 9.0);
+  alone(CautionKind::TurnSpeedAboveLimit, 1, card.turns[0].peak_mps, 5.0);
+}

@@ -474,8 +474,9 @@ TEST_CASE("run: without any force it coasts through a turn at walking pace") {
   CHECK(run.pieces[0].duration_s == doctest::Approx(60.0 / brief.limits.walking_pace_mps));
 }
 
-// Off the runway uphill, with a jerk so gentle that the way for 16 to 4 m/s, (v0 + v1) sqrt((v0 -
-// v1) / j), is longer than the one for a stop: it may not slow to the band first.
+// Off the runway at an idle that just fails to hold the speed, with a jerk so gentle that the way
+// from 16 to 4 m/s, (v0 + v1) sqrt((v0 - v1) / j), is longer than the one for a stop: it may not
+// slow to the band first.
 TEST_CASE("run: too fast for the band and too short a way for it, the speed is held to the stop") {
   constexpr double kStart_mps = 16.0, kJerk_mps3 = 0.05;
   const double to_stop_m = kStart_mps * std::sqrt(kStart_mps / kJerk_mps3);

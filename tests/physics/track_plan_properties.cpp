@@ -37,6 +37,15 @@ Brief brief_of(std::initializer_list<Leg> legs) {
   return brief;
 }
 
+// Rate of the nose wheels from one sample to the next, the largest.
+double fastest_wheels_radps(const TrackPlan& plan, double step_m, double speed_mps) {
+  double fastest = 0.0;
+  for (int i = 1; i < plan.samples; ++i)
+    fastest = std::max(fastest, std::abs(plan.nose_wheel_rad[i] - plan.nose_wheel_rad[i - 1]) /
+                                    step_m * speed_mps);
+  return fastest;
+}
+
 Brief random_brief(Draws& draws) {
   Brief brief;
   brief.route.legs.clear();
@@ -237,10 +246,7 @@ TEST_CASE("track: gear kept on an eased line: nose wheels by the curvature, at i
   // Rate from one sample to the next: never above the one said, and near it where the easing
   // begins.
   const double step = (leg_length_m(brief.route.legs[1]) + 20.0) / (kPlanSamples - 1);
-  double fastest = 0.0;
-  for (int i = 1; i < plan.samples; ++i)
-    fastest = std::max(fastest,
-                       std::abs(plan.nose_wheel_rad[i] - plan.nose_wheel_rad[i - 1]) / step * 4.0);
+  const double fastest = fastest_wheels_radps(plan, step, 4.0);
   CHECK(fastest <= plan.steering_rate_radps * (1.0 + 1e-12));
   CHECK(fastest > 0.98 * plan.steering_rate_radps);
   // Just too slow for it.
@@ -559,10 +565,7 @@ TEST_CASE("track: with the eye on the line the nose wheels turn fastest where th
   const TrackPlan plan = track_answer(brief, 1, 4.0).eye_on_line;
   CHECK(plan.steering_rate_radps == doctest::Approx(4.0 / 60.0 * wheelbase / eye).epsilon(0.05));
   const double step = (72.0 + 3.5 * eye + 10.0) / (kPlanSamples - 1);
-  double fastest = 0.0;
-  for (int i = 1; i < plan.samples; ++i)
-    fastest = std::max(fastest,
-                       std::abs(plan.nose_wheel_rad[i] - plan.nose_wheel_rad[i - 1]) / step * 4.0);
+  const double fastest = fastest_wheels_radps(plan, step, 4.0);
   CHECK(fastest <= plan.steering_rate_radps * 1.02);
   CHECK(fastest > 0.9 * plan.steering_rate_radps);
 }
