@@ -498,3 +498,33 @@ TEST_CASE("after landing: steps of half a minute, later of a fortieth of the tim
   }
   CHECK(grown > 20);
 }
+
+TEST_CASE("after landing: on the taxi-out no step of the indication is longer than half a minute") {
+  TurnaroundCase one = plain_turnaround();
+  one.brief.turnaround.included = false;
+  one.brief.condition.brake_temperature_k = 700.0;
+  const Aircraft& aircraft = one.brief.aircraft;
+  const HeatPack pack = heat_pack(aircraft, one.air.temperature_k, false);
+  const Probe probe = brake_probe(aircraft, one.air.temperature_k, false);
+  struct Rolling {
+    double time_s;
+    int steps;
+  };
+  for (const Rolling& rolling : {Rolling{29.0, 1}, Rolling{31.0, 2}, Rolling{59.0, 2}}) {
+    one.run = {};
+    one.run.duration_s = rolling.time_s;
+    one.run.pieces.push({.kind = PieceKind::Roll, .length_m = 300.0, .duration_s = rolling.time_s});
+    double pack_k = 700.0;
+    double indicated_k = settled_indication_k(probe, pack_k);
+    for (int i = 0; i < rolling.steps; ++i) {
+      const double step_s = rolling.time_s / rolling.steps;
+      const double cooler_k = temperature_after_time_k(pack, pack_k, step_s, 0.0);
+      indicated_k = indication_after_k(probe, indicated_k, pack_k, cooler_k, step_s);
+      pack_k = cooler_k;
+    }
+    CAPTURE(rolling.time_s);
+    const AfterLanding got = answer_of(one);
+    CHECK(got.mean.line_up_k == doctest::Approx(pack_k).epsilon(1e-12));
+    CHECK(got.mean.line_up_indicated_k == doctest::Approx(indicated_k).epsilon(1e-12));
+  }
+}

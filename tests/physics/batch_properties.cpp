@@ -269,34 +269,38 @@ TEST_CASE("property: a speed beyond a terminal speed, or with a root inside, is 
   CHECK(way.distance_m[0] == doctest::Approx(3.5 * way.time_s[0] + log_part).epsilon(1e-9));
 }
 
-// Slowing towards the higher of the two speeds that hold, a = c (v - 3) (v - v_h): partial
-// fractions, t = ln[(v0 - v_h) (v1 - 3) / ((v1 - v_h) (v0 - 3))] / (c (v_h - 3)).
+// Slowing towards the higher of the two speeds that hold, a = c (v - v_l) (v - v_h): partial
+// fractions, t = ln[(v0 - v_h) (v1 - v_l) / ((v1 - v_h) (v0 - v_l))] / (-c (v_h - v_l)).
 TEST_CASE("property: close above a terminal speed no digits are lost") {
-  constexpr double kCurve = -0.02;
   struct Case {
-    double from, to;  // of the speed that holds; near 3 the two roots are nearly one
+    double lower, from, to;  // the lower speed that holds, the higher one in the first to last lane
+    double curve;
     double close;
     double tolerance;
   };
-  for (const Case& c : {Case{5.0, 9.0, 1e-6, 1e-8}, Case{3.005, 3.05, 1e-4, 1e-6}}) {
+  // Apart; nearly one; and apart by a quarter, which is next to nothing beside the way slowed down.
+  for (const Case& c :
+       {Case{3.0, 5.0, 9.0, -0.02, 1e-6, 1e-8}, Case{3.0, 3.005, 3.05, -0.02, 1e-4, 1e-6},
+        Case{0.10, 0.125, 0.13, -2.0, 1e-4, 1e-8}}) {
     BatchLaw law;
     BatchPassage way;
     Lanes v0, v1;
     for (int i = 0; i < kLanes; ++i) {
       const double hold = along(i, c.from, c.to);
-      law.above_a[i] = kCurve * 3.0 * hold;
-      law.above_b[i] = -kCurve * (3.0 + hold);
-      law.above_c[i] = kCurve;
+      law.above_a[i] = c.curve * c.lower * hold;
+      law.above_b[i] = -c.curve * (c.lower + hold);
+      law.above_c[i] = c.curve;
       v0[i] = hold + along(i, 1.0, 4.0);
       v1[i] = hold * (1.0 + c.close);
     }
     batch_passage(law, v0, v1, way);
     for (int i = 0; i < kLanes; ++i) {
       const double hold = along(i, c.from, c.to);
-      const double ratio = (v0[i] - hold) * (v1[i] - 3.0) / ((v1[i] - hold) * (v0[i] - 3.0));
+      const double ratio =
+          (v0[i] - hold) * (v1[i] - c.lower) / ((v1[i] - hold) * (v0[i] - c.lower));
       CHECK(way.reached[i] == 1.0);
       CHECK(way.time_s[i] ==
-            doctest::Approx(std::log(ratio) / (-kCurve * (hold - 3.0))).epsilon(c.tolerance));
+            doctest::Approx(std::log(ratio) / (-c.curve * (hold - c.lower))).epsilon(c.tolerance));
     }
   }
 }

@@ -372,3 +372,13 @@ TEST_CASE("easing: angles wrap to one turn") {
   CHECK(wrapped_rad(0.5 + 4.0 * kPi) == doctest::Approx(0.5).epsilon(1e-14));
   CHECK(wrapped_rad(-0.5 - 6.0 * kPi) == doctest::Approx(-0.5).epsilon(1e-14));
 }
+
+TEST_CASE("easing: just behind its begin a point is beside the curve, not off its end") {
+  const PaintedLine line = painted_line(between_straights(arc_leg(50.0, 1.2, 20.0), 100.0), 1);
+  // On the first metre the curve leaves the straight by s^3 / (6 R L), a fraction of a millimetre.
+  for (const double along_m : {0.2, 0.5, 0.9}) {
+    for (const double right_m : {-4.0, 4.0})
+      CHECK(offset_from_line(line, {along_m, right_m}).offset_m ==
+            doctest::Approx(right_m).epsilon(1e-4));
+  }
+}

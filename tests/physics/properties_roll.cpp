@@ -516,6 +516,10 @@ TEST_CASE("property: the roll's verdict follows from its numbers, and the map sh
     CHECK(r.idle_thrust_per_weight * brief.condition.mass_kg * 9.80665 ==
           doctest::Approx(r.idle_thrust_n).epsilon(1e-12));
     CHECK(r.terminal.exists == (r.terminal.speed_mps > 0.0));
+    const RollForces forces =
+        idle_forces(brief.aircraft, brief.condition, air, r.slope_rad, r.headwind_mps);
+    const TerminalSpeed holds = terminal_speed(roll_law(forces), 0.0);
+    CHECK(r.terminal.speed_mps == (r.acceleration_mps2 > 0.0 ? holds.speed_mps : 0.0));
     // Faster targets come later and further on.
     for (int k = 1; k < kRollTargets; ++k) {
       CHECK(time_or_never(r.targets[k].passage) >= time_or_never(r.targets[k - 1].passage));

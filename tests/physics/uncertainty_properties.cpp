@@ -245,6 +245,17 @@ TEST_CASE("property: turns run away on thrust and slope, stall on scrub and resi
   CHECK(answer_of(b).turns.size() == 1);
 }
 
+// Uphill every draw slows down, yet in a turn of a few metres none comes down to walking pace.
+TEST_CASE("property: a turn that is left while it still moves well is no stall") {
+  Brief b = two_turn_brief();
+  b.route.legs[1].turn_rad = 0.1;
+  b.route.legs[1].slope_rad = 0.02;
+  b.route.legs[0].slope_rad = -0.01;
+  const UncertaintyAnswer answer = answer_of(b);
+  CHECK(answer.turns[0].runs_away == 0.0);
+  CHECK(answer.turns[0].stalls == 0.0);
+}
+
 TEST_CASE("property: ranking is sorted, within its bounds, and names what was made uncertain") {
   Draws draws(42);
   for (int n = 0; n < 10; ++n) {

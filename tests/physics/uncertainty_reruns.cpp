@@ -211,6 +211,7 @@ TEST_CASE("property: no draw, no change; what each unknown does to the brakes") 
 TEST_CASE("property: stretches keep the run's time, way and energy, also in groups") {
   Draws draws(31);
   int grouped = 0;
+  int whole_groups = 0;
   Worst worst, worst_grouped;
   for (int n = 0; n < 60; ++n) {
     Brief b = draw_plain_brief(draws);
@@ -224,16 +225,24 @@ TEST_CASE("property: stretches keep the run's time, way and energy, also in grou
     nominal = {};
     run_nominal(b, nominal);
     double time_s = 0.0, way_m = 0.0, braked_j = 0.0, on_thrust_m = 0.0;
+    double climb_m = 0.0, scrub_j = 0.0;
     for (const Stretch& way : nominal.heat.stretches) {
       time_s += way.duration_s;
       way_m += way.length_m;
       braked_j += std::max(0.0, way.energy_j);
+      climb_m += way.climb_m;
+      scrub_j += way.scrub_j.nominal_n + way.scrub_j.slope_n + way.scrub_j.curve_n;
     }
     int ends = 0;
+    double run_climb_m = 0.0, run_scrub_j = 0.0;
     for (const Piece& piece : nominal.run.pieces) {
       if (piece.kind == PieceKind::Push || piece.kind == PieceKind::Hold)
         on_thrust_m += piece.length_m;
       if (piece.kind != PieceKind::Roll) ++ends;
+      const auto leg = static_cast<std::size_t>(piece.leg);
+      const Scrub& scrub = nominal.scrubs.of[leg];
+      run_climb_m += piece.length_m * std::sin(b.route.legs[leg].slope_rad);
+      run_scrub_j += piece.length_m * (scrub.nominal_n + scrub.slope_n + scrub.curve_n);
     }
     CAPTURE(n);
     CHECK(nominal.heat.stretches.dropped == 0);
@@ -247,12 +256,19 @@ TEST_CASE("property: stretches keep the run's time, way and energy, also in grou
     } else {
       CHECK(way_m == doctest::Approx(nominal.run.length_m).epsilon(1e-9));
     }
+    // Where no thrust comes in, nothing of the way is left out.
+    if (way_m >= nominal.run.length_m * (1.0 - 1e-9)) {
+      CHECK(climb_m == doctest::Approx(run_climb_m).epsilon(1e-9));
+      CHECK(scrub_j == doctest::Approx(run_scrub_j).epsilon(1e-9));
+      whole_groups += in_groups ? 1 : 0;
+    }
     CHECK(line_up_k(nominal.heat, nominal_block())[0] == nominal.run.end_brake_k);
     const double warmed_k = nominal.run.peak_brake_k - b.condition.brake_temperature_k;
     const double off = (nominal.heat.model_end_k - nominal.run.end_brake_k) / (10.0 + warmed_k);
     (in_groups ? worst_grouped : worst).note(off, n);
   }
   CHECK(grouped > 3);
+  CHECK(whole_groups > 0);
   // The model by itself, before the difference is taken, of what the brakes warmed by. Cooling
   // while an application lasts is counted here and not in the run: it shows on brakes at 1000 K.
   MESSAGE("nominal by the model: off by ", worst.error, ", in groups ", worst_grouped.error);
