@@ -83,11 +83,14 @@ std::string knots_within(double lower_mps, double upper_mps, std::string_view jo
   const double lower_kt = units::knots_from_mps(lower_mps);
   const double upper_kt = units::knots_from_mps(upper_mps);
   const double middle_kt = 0.5 * (lower_kt + upper_kt);
-  if (upper_kt - lower_kt < 0.005) return number(middle_kt, 1) + " kt";
+  constexpr double kSaidShare = 0.8;
+  const double width_kt = upper_kt - lower_kt;
+  if (width_kt < 0.005) return number(middle_kt, 1) + " kt";
   for (const double step : {0.5, 0.1, 0.01}) {
     const double low = std::ceil(lower_kt / step - kSlack) * step;
     const double high = std::floor(upper_kt / step + kSlack) * step;
-    if (high - low < 0.5 * step) continue;
+    // A narrow range said in halves would leave out much of what is allowed.
+    if (high - low < 0.5 * step || (step == 0.5 && high - low < kSaidShare * width_kt)) continue;
     const int decimals = step == 0.01 ? 2 : 1;
     const auto say = [&](double kt) { return step == 0.5 ? half_steps(kt) : number(kt, decimals); };
     return say(low).append(joint) + say(high) + " kt";

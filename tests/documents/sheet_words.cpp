@@ -52,7 +52,7 @@ TEST_CASE("a window is never said wider than it is") {
     return words::knots_within(mps_from_knots(low_kt), mps_from_knots(high_kt), " to ");
   };
   CHECK(window(6.5, 8.5) == "6.5 to 8.5 kt");
-  CHECK(window(6.51, 8.49) == "7 to 8 kt");
+  CHECK(window(6.51, 8.49) == "6.6 to 8.4 kt");
   CHECK(window(6.6, 6.9) == "6.6 to 6.9 kt");
   CHECK(window(4.8, 5.45) == "4.8 to 5.4 kt");
   CHECK(window(6.61, 6.79) == "6.61 to 6.79 kt");
