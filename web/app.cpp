@@ -9,7 +9,9 @@
 #include "layout.hpp"
 #include "panel.hpp"
 #include "session.hpp"
+#include "study.hpp"
 #include "ui.hpp"
+#include "view_panel.hpp"
 
 namespace tillerline {
 namespace {
@@ -20,6 +22,7 @@ struct App {
   Session session;
   View view;
   Touch touch;
+  Study study;
   std::string page_look;
 };
 
@@ -28,8 +31,23 @@ App& app() {
   return the_app;
 }
 
-bool is_dark(const App& a, const platform::FrameInfo& frame) {
-  return a.view.look == "system" ? frame.dark_scheme : a.view.look == "dark";
+theme::Look look_of(const App& a, const platform::FrameInfo& frame) {
+  if (a.view.look == "night") return theme::Look::Night;
+  const bool dark = a.view.look == "system" ? frame.dark_scheme : a.view.look == "dark";
+  return dark ? theme::Look::Dark : theme::Look::Light;
+}
+
+std::string_view name_of(theme::Look look) {
+  if (look == theme::Look::Night) return "night";
+  return look == theme::Look::Dark ? "dark" : "light";
+}
+
+// What the user does in study or before a wall leaves the brief alone.
+void leave_purpose(Ui& ui) {
+  if (ui.view.purpose == Purpose::Brief) return;
+  const bool escape = ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape));
+  const bool covered = ui.view.panel != Panel::None || ui.view.keypad.target.open();
+  if (escape && !covered) go(ui, Purpose::Brief);
 }
 
 void take_shortcuts(Ui& ui) {
@@ -92,24 +110,27 @@ std::string apply_input(Session& session, std::string_view id, std::string_view 
 void app_start() {
   App& a = app();
   if (const auto look = platform::load("look")) {
-    if (*look == "light" || *look == "dark") a.view.look = *look;
+    if (*look == "light" || *look == "dark" || *look == "night") a.view.look = *look;
   }
   a.session.start();
+  start_study(a.study);
 }
 
 void app_frame(const platform::FrameInfo& frame) {
   App& a = app();
-  Ui ui{Pen{}, a.touch, a.session, a.view, frame};
-  ui.dark = is_dark(a, frame);
+  Ui ui{Pen{}, a.touch, a.session, a.view, frame, a.study};
+  const theme::Look shade = look_of(a, frame);
   ui.narrow = frame.width < kPhoneWidth;
-  const std::string_view look = ui.dark ? "dark" : "light";
+  const std::string_view look = name_of(shade);
   if (a.page_look != look) {
     a.page_look = look;
     platform::set_page_theme(look);
   }
-  ui.pen.begin(ImGui::GetBackgroundDrawList(), ui.dark, frame.pixel_ratio);
+  ui.pen.begin(ImGui::GetBackgroundDrawList(), shade, frame.pixel_ratio);
+  ui.pen.large = a.view.purpose == Purpose::Wall;
   ui.touch.begin_frame(frame.finger, ImGui::GetIO().DeltaTime);
   take_shortcuts(ui);
+  leave_purpose(ui);
   // Layers from the bottom up; only the topmost one reacts. What is open is settled before anything
   // is drawn, so that one tap never meets two layers.
   const bool panel = a.view.panel != Panel::None;

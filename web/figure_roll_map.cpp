@@ -321,7 +321,7 @@ void draw_today(const Ui& ui, const Plot& plot, LabelRoom& room) {
 }  // namespace
 
 float figure_roll_map(Ui& ui, ImVec2 at, float width) {
-  const float picture = std::clamp(width * 0.56f, 320.0f, 480.0f);
+  const float picture = std::min(std::clamp(width * 0.56f, 320.0f, 480.0f), ui.picture_most);
   const float height = picture + (ui.narrow ? 60.0f : 36.0f);
   const Box whole{at.x, at.y, width, height};
   ui.mark("figure:", "roll", whole);

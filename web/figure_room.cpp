@@ -167,7 +167,8 @@ float figure_room(Ui& ui, ImVec2 at, float width) {
   const theme::Palette& c = ui.colours();
   if (!(half.gear_radius_m >= 0.0) || half.nose_radius_m <= 0.0) return 0.0f;
   const Manoeuvre m = manoeuvre_of(half, a);
-  const float picture = std::clamp(width * (ui.narrow ? 0.95f : 0.62f), 320.0f, 520.0f);
+  const float picture =
+      std::min(std::clamp(width * (ui.narrow ? 0.95f : 0.62f), 320.0f, 520.0f), ui.picture_most);
   const float height = picture + 10.0f + (ui.narrow ? 52.0f : 28.0f);
   const Box box{at.x, at.y, width, picture};
   ui.mark("figure:", "room", box);

@@ -221,7 +221,8 @@ float figure_turn(Ui& ui, std::size_t turn, TurnTechnique technique, ImVec2 at, 
   const bool eye = technique == TurnTechnique::EyeOnLine;
   const TrackPlan& shown = eye ? answer.eye_on_line : answer.gear_on_line;
   const TrackPlan& other = eye ? answer.gear_on_line : answer.eye_on_line;
-  const float picture = std::clamp(width * (ui.narrow ? 1.15f : 0.78f), 320.0f, 600.0f);
+  const float picture =
+      std::min(std::clamp(width * (ui.narrow ? 1.15f : 0.78f), 320.0f, 600.0f), ui.picture_most);
   const Box box{at.x, at.y, width, picture};
   ui.mark("figure:", "turn", box);
   float height = picture + 10.0f;

@@ -245,11 +245,7 @@ float draw_actions(Ui& ui, ImVec2 at, float width) {
   if (button(ui, "undo", {}, box(1), "Undo", ButtonLook::Quiet, ui.session.can_undo())) {
     ui.session.undo();
   }
-  if (button(ui, "look", {}, box(2), ui.dark ? "Light" : "Dark")) {
-    ui.view.look = ui.dark ? "light" : "dark";
-    platform::store("look", ui.view.look);
-    platform::request_frames(3);
-  }
+  if (button(ui, "open:", "view", box(2), "View")) ui.view.panel = Panel::View;
   return theme::kTarget;
 }
 

@@ -5,6 +5,7 @@
 #include <cstdlib>
 
 #include "controls.hpp"
+#include "study.hpp"
 
 namespace tillerline {
 namespace {
@@ -25,6 +26,11 @@ struct Subject {
 
 Subject subject_of(const Ui& ui, const NumberTarget& target) {
   const BriefDocument& document = ui.session.document();
+  if (target.exercise != nullptr) {
+    const Exercise& e = *target.exercise;
+    return {"Your guess", e.unit,    e.question, {e.lowest, e.highest}, std::max(0.0, e.lowest),
+            e.step,       e.decimals};
+  }
   if (target.field != nullptr) {
     const Field& f = *target.field;
     return {f.label,     f.unit,    f.help, field_range(f, document.brief), f.get(document.brief),
@@ -40,7 +46,17 @@ Subject subject_of(const Ui& ui, const NumberTarget& target) {
   return {f.label, f.unit, f.help, {f.minimum, f.maximum}, f.get(seen), f.fine_step, f.decimals};
 }
 
-std::string put_into_brief(Session& session, const NumberTarget& target, double value) {
+std::string put_into_brief(Ui& ui, const Subject& subject, double value) {
+  const NumberTarget& target = ui.view.keypad.target;
+  Session& session = ui.session;
+  if (target.exercise != nullptr) {
+    if (value < subject.range.minimum || value > subject.range.maximum) {
+      return range_sentence(subject.label, subject.unit, subject.range, subject.decimals,
+                            format_number(value, subject.decimals));
+    }
+    take_guess(ui.study, value);
+    return {};
+  }
   if (target.field != nullptr) return session.set_field(*target.field, value);
   if (target.leg_field != nullptr) {
     return session.set_leg_field(target.index, *target.leg_field, value);
@@ -110,13 +126,12 @@ void close(Ui& ui) {
 
 void set(Ui& ui, const Subject& subject) {
   KeypadState& pad = ui.view.keypad;
-  const NumberTarget target = pad.target;
   if (pad.length == 0) {
     close(ui);
     return;
   }
   const double value = typed_value(pad, subject.present);
-  const std::string refusal = put_into_brief(ui.session, target, value);
+  const std::string refusal = put_into_brief(ui, subject, value);
   if (refusal.empty()) {
     close(ui);
   } else {

@@ -4,6 +4,8 @@
 
 #include "inputs_view.hpp"
 #include "sheet_view.hpp"
+#include "study.hpp"
+#include "wall.hpp"
 
 namespace tillerline {
 namespace {
@@ -123,6 +125,8 @@ void draw_narrow(Ui& ui) {
 void draw_screen(Ui& ui) {
   const platform::FrameInfo& f = ui.frame;
   ui.pen.fill({0.0f, 0.0f, f.width, f.height}, ui.colours().paper);
+  if (ui.view.purpose == Purpose::Wall) return draw_wall(ui);
+  if (ui.view.purpose == Purpose::Study) return draw_study(ui, clear_top(ui), clear_bottom(ui));
   if (f.width >= theme::kWideScreen) {
     draw_wide(ui);
   } else {

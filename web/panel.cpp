@@ -9,6 +9,7 @@
 #include "files_panel.hpp"
 #include "legs_editor.hpp"
 #include "physics/taxi_route.hpp"
+#include "view_panel.hpp"
 
 namespace tillerline {
 namespace {
@@ -182,6 +183,8 @@ void draw_panel(Ui& ui) {
       return draw_options(ui);
     case Panel::Calibration:
       return draw_calibration(ui);
+    case Panel::View:
+      return draw_view_panel(ui);
   }
 }
 

@@ -31,9 +31,9 @@ std::string_view first_word(std::string_view text) {
 
 }  // namespace
 
-void Pen::begin(ImDrawList* list, bool dark, float pixel_ratio) {
+void Pen::begin(ImDrawList* list, theme::Look look, float pixel_ratio) {
   draw = list;
-  colours = &theme::palette(dark);
+  colours = &theme::palette(look);
   pixel = 1.0f / pixel_ratio;
 }
 
@@ -42,9 +42,9 @@ Pen::Face Pen::face(Type type) const {
   const auto natural = [this](ImFont* font) { return Face{font, font->FontSize * pixel}; };
   switch (type) {
     case Type::Small:
-      return natural(fonts.small);
+      return natural(large ? fonts.body : fonts.small);
     case Type::SmallBold:
-      return natural(fonts.small_bold);
+      return natural(large ? fonts.body_bold : fonts.small_bold);
     case Type::Body:
       return natural(fonts.body);
     case Type::BodyBold:

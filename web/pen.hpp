@@ -37,8 +37,9 @@ class Pen {
   ImDrawList* draw = nullptr;
   const theme::Palette* colours = nullptr;
   float pixel = 1.0f;  // one device pixel
+  bool large = false;  // on a wall: nothing is set smaller than Body
 
-  void begin(ImDrawList* list, bool dark, float pixel_ratio);
+  void begin(ImDrawList* list, theme::Look look, float pixel_ratio);
 
   float line_height(Type type) const;  // of set text, with leading
   float height(Type type) const;       // from ascender to descender

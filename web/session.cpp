@@ -87,6 +87,12 @@ void insert_leg(RouteDocument& route, std::size_t at, const Leg& leg) {
   route.leg_names.insert(route.leg_names.begin() + static_cast<std::ptrdiff_t>(at), std::string());
 }
 
+// Never the same in two sessions, since pictures keep what they made by it.
+std::uint32_t next_revision() {
+  static std::uint32_t last = 0;
+  return ++last;
+}
+
 std::string quoted(std::string_view text) {
   std::string json = "\"";
   for (const char c : text) {
@@ -125,6 +131,13 @@ void Session::start() {
     notice_ = "The brief kept from last time could not be read, so this is the demo brief.";
   }
   document_ = default_brief();
+  recompute();
+}
+
+void Session::show(BriefDocument document) {
+  quiet_ = true;
+  past_.clear();
+  document_ = std::move(document);
   recompute();
 }
 
@@ -359,7 +372,7 @@ void Session::accept(BriefDocument changed) {
 }
 
 void Session::recompute() {
-  ++revision_;
+  revision_ = next_revision();
   compute_card(document_.brief, *card_);
   sheet_ = build_sheet(document_, *card_);
   if (!dragging_) publish();
@@ -367,10 +380,13 @@ void Session::recompute() {
 }
 
 void Session::publish() {
+  if (quiet_) return;
   twin_ = twin_json(document_, *card_, sheet_);
   platform::publish(twin_);
 }
 
-void Session::keep() const { platform::store(kStorageKey, write_brief_line(document_)); }
+void Session::keep() const {
+  if (!quiet_) platform::store(kStorageKey, write_brief_line(document_));
+}
 
 }  // namespace tillerline

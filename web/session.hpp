@@ -28,6 +28,9 @@ class Session {
  public:
   // Restores the brief of the last session, or takes the demo.
   void start();
+  // Shows this brief and nothing more: it is neither kept nor told to the accessible page. For a
+  // session of its own, beside that of the user.
+  void show(BriefDocument document);
 
   const BriefDocument& document() const { return document_; }
   const Card& card() const { return *card_; }
@@ -91,6 +94,7 @@ class Session {
   std::string notice_;
   bool dragging_ = false;
   bool drag_noted_ = false;
+  bool quiet_ = false;
   std::uint32_t revision_ = 0;
 
   mutable std::unique_ptr<RouteTrace> trace_ = std::make_unique<RouteTrace>();

@@ -11,14 +11,14 @@ constexpr Palette kLight{
     .paper = rgb(0xF7F2E8),
     .raised = rgb(0xFFFDF7),
     .ink = rgb(0x1D1A16),
-    .muted = rgb(0x5D564B),
+    .muted = rgb(0x554E44),
     .rule = rgb(0xD8CFBE),
     .accent = rgb(0x0E4F5C),
     .on_accent = rgb(0xFFFDF7),
     .second = rgb(0x6A3D6F),
-    .third = rgb(0x4B6A2F),
-    .care = rgb(0x8A5A00),
-    .exceeded = rgb(0xA3201D),
+    .third = rgb(0x3C5923),
+    .care = rgb(0x6F4700),
+    .exceeded = rgb(0x9A1B19),
     .veil = rgb(0x2A2620, 110),
     .pavement = rgb(0xEBE4D5),
     .shade = {rgb(0x7FA9AC), rgb(0x9DBDBB), rgb(0xB8CFC9), rgb(0xD1DFD6), rgb(0xE6EAE0)},
@@ -41,9 +41,29 @@ constexpr Palette kDark{
     .shade = {rgb(0x2F6670), rgb(0x28545C), rgb(0x224449), rgb(0x1D3538), rgb(0x192728)},
 };
 
+constexpr Palette kNight{
+    .paper = rgb(0x0B0A09),
+    .raised = rgb(0x131110),
+    .ink = rgb(0xB9AE9B),
+    .muted = rgb(0xA39A8A),
+    .rule = rgb(0x2B2723),
+    .accent = rgb(0x68A6AF),
+    .on_accent = rgb(0x081312),
+    .second = rgb(0xB392B8),
+    .third = rgb(0x8FA375),
+    .care = rgb(0xC8974A),
+    .exceeded = rgb(0xE5857D),
+    .veil = rgb(0x000000, 160),
+    .pavement = rgb(0x191613),
+    .shade = {rgb(0x1E444B), rgb(0x1A383E), rgb(0x162D31), rgb(0x122326), rgb(0x101A1B)},
+};
+
 }  // namespace
 
-const Palette& palette(bool dark) { return dark ? kDark : kLight; }
+const Palette& palette(Look look) {
+  if (look == Look::Night) return kNight;
+  return look == Look::Dark ? kDark : kLight;
+}
 
 ImU32 faded(ImU32 colour, float alpha) {
   const auto strength = static_cast<float>(colour >> IM_COL32_A_SHIFT) * alpha;

@@ -8,6 +8,7 @@
 #include <string_view>
 #include <vector>
 
+#include "documents/exercises.hpp"
 #include "pen.hpp"
 #include "platform.hpp"
 #include "scroll.hpp"
@@ -18,12 +19,14 @@ namespace tillerline {
 // The number that the keypad is open for: a field of the brief, of one leg or of one observation.
 struct NumberTarget {
   const Field* field = nullptr;
+  const Exercise* exercise = nullptr;  // a guess
   const LegField* leg_field = nullptr;
   const ObservationField* observation_field = nullptr;
   std::size_t index = 0;  // of the leg or the observation
 
   bool open() const {
-    return field != nullptr || leg_field != nullptr || observation_field != nullptr;
+    return field != nullptr || exercise != nullptr || leg_field != nullptr ||
+           observation_field != nullptr;
   }
 };
 
@@ -35,7 +38,10 @@ struct KeypadState {
   std::string refusal;
 };
 
-enum class Panel { None, Aircraft, Route, Legs, Files, Errors, About, Options, Calibration };
+enum class Panel { None, Aircraft, Route, Legs, Files, Errors, About, Options, Calibration, View };
+
+// What it is used for: a crew's brief, a student's exercises, a class before a wall.
+enum class Purpose { Brief, Study, Wall };
 
 struct View {
   ScrollArea sheet_scroll;
@@ -51,7 +57,10 @@ struct View {
   std::string observation_refusal;
   std::string file_name;
   std::vector<DocumentError> file_errors;
-  std::string look = "system";  // "system", "light", "dark"
+  std::string look = "system";  // "system", "light", "dark", "night"
+  Purpose purpose = Purpose::Brief;
+  int wall_page = 0;
+  bool wall_blank = false;  // nothing shown, so that the class looks at the teacher
 
   int turn = 0;                 // index into the card's turns
   int technique = -1;           // shown in the turn picture; -1: the brief's own
@@ -67,14 +76,17 @@ struct View {
   std::string drag_refusal;
 };
 
+struct Study;
+
 struct Ui {
   Pen pen;
   Touch& touch;
   Session& session;
   View& view;
   platform::FrameInfo frame;
-  bool dark = false;
-  bool narrow = false;  // a phone held upright
+  Study& study;
+  bool narrow = false;        // a phone held upright
+  float picture_most = 1e9f;  // height that a picture may take
 
   const theme::Palette& colours() const { return *pen.colours; }
 

@@ -450,14 +450,20 @@ std::string_view name_of(Topic topic) {
 
 int exercise_count() { return static_cast<int>(questions().size()) * kGrades; }
 
+ExerciseName exercise_name(int index) {
+  const Question& question = questions()[at(index / kGrades)];
+  const int grade = index % kGrades + 1;
+  return {std::string(question.id) + "-" + std::to_string(grade), question.topic, grade};
+}
+
 Exercise make_exercise(int index) {
   const Question& question = questions()[at(index / kGrades)];
-  const int grade = index % kGrades;
-  const Scene& scene = question.scenes[at(grade)];
+  const Scene& scene = question.scenes[at(index % kGrades)];
+  const ExerciseName name = exercise_name(index);
   Exercise made;
-  made.id = std::string(question.id) + "-" + std::to_string(grade + 1);
-  made.topic = question.topic;
-  made.grade = grade + 1;
+  made.id = name.id;
+  made.topic = name.topic;
+  made.grade = name.grade;
   made.turn = scene.turn;
   made.document = brief_of(scene);
   made.question = question.text;

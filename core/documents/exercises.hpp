@@ -51,6 +51,15 @@ struct Exercise {
 };
 
 int exercise_count();
+
+// What a list needs to know of one; computes nothing.
+struct ExerciseName {
+  std::string id;
+  Topic topic = Topic::Roll;
+  int grade = 1;
+};
+ExerciseName exercise_name(int index);
+
 // `index` from 0, graded upwards within each topic. Computes one card.
 Exercise make_exercise(int index);
 

@@ -255,10 +255,9 @@ LinePoint line_at(const PaintedLine& line, double distance_m) {
 }
 
 double line_curvature_pm(const PaintedLine& line, double distance_m) {
+  // The first and the last piece are straights, also where they go on beyond the route.
   const Piece& piece = line.pieces[piece_at(line, distance_m)];
-  const double into_m = distance_m - piece.begin_m;
-  if (into_m < 0.0 || into_m > piece.length_m) return 0.0;
-  return piece.curvature_pm + piece.growth_pm2 * into_m;
+  return piece.curvature_pm + piece.growth_pm2 * (distance_m - piece.begin_m);
 }
 
 double crossing_radius_m(const Leg& arc) {

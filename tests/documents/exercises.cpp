@@ -35,6 +35,13 @@ TEST_CASE("exercises: at least two dozen, over all five topics, in three grades"
   CHECK(grades.size() == kTopics);
   for (const auto& [topic, seen] : grades) CHECK(seen == std::set<int>{1, 2, 3});
   CHECK(ids.size() == all().size());
+  for (int i = 0; i < exercise_count(); ++i) {
+    const Exercise& made = all()[static_cast<std::size_t>(i)];
+    const ExerciseName name = exercise_name(i);
+    CHECK(name.id == made.id);
+    CHECK(name.topic == made.topic);
+    CHECK(name.grade == made.grade);
+  }
 }
 
 TEST_CASE(
