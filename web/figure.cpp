@@ -81,7 +81,8 @@ void axis_left(const Ui& ui, const Scale& y, float x, const Ticks& ticks, std::s
     pen.text_right(Type::Small, {x - kTick - 4.0f, py - pen.height(Type::Small) / 2.0f}, c.muted,
                    Number(ticks.at(i), ticks.decimals));
   }
-  if (!name.empty()) pen.text(Type::Small, {x - 46.0f, y.to - 24.0f}, c.muted, name);
+  const float above = pen.height(Type::Small) + 6.0f;
+  if (!name.empty()) pen.text(Type::Small, {x - 46.0f, y.to - above}, c.muted, name);
 }
 
 bool LabelRoom::take(const Box& box) {

@@ -317,6 +317,7 @@ void keep_fonts_sharp() {
   if (s.font_ratio == s.frame.pixel_ratio) return;
   s.font_ratio = s.frame.pixel_ratio;
   ImGuiIO& io = ImGui::GetIO();
+  const bool renderer_has_texture = io.Fonts->TexID != nullptr;
   io.Fonts->Clear();
   s.fonts = {add_regular(theme::kBodyPx),   add_bold(theme::kBodyPx),
              add_regular(theme::kSmallPx),  add_bold(theme::kSmallPx),
@@ -324,8 +325,11 @@ void keep_fonts_sharp() {
   io.Fonts->Build();
   io.FontDefault = s.fonts.body;
   io.FontGlobalScale = 1.0f / s.font_ratio;
-  // The texture is made with the next frame if the renderer has none yet.
-  ImGui_ImplOpenGL3_DestroyDeviceObjects();
+  // The renderer makes its first texture by itself. Later only that one is made anew: its buffers
+  // must stay, since it would go on counting with their size.
+  if (!renderer_has_texture) return;
+  ImGui_ImplOpenGL3_DestroyFontsTexture();
+  ImGui_ImplOpenGL3_CreateFontsTexture();
 }
 
 // ---------------------------------------------------------------------------------------------

@@ -32,9 +32,15 @@ float plain(Ui& ui, const SheetSection&, ImVec2 at, float width) {
   return picture(ui, at, width);
 }
 
-float turn_window(Ui& ui, const SheetSection&, ImVec2 at, float width) {
-  return figure_window(ui, ui.session.card().turns[static_cast<std::size_t>(ui.view.turn)], at,
-                       width);
+// The window is a low picture: its first numbers fill the page.
+float turn_window(Ui& ui, const SheetSection& section, ImVec2 at, float width) {
+  constexpr std::ptrdiff_t kRows = 4;
+  const auto turn = static_cast<std::size_t>(ui.view.turn);
+  Column col{at.x, at.y, width};
+  col.y += figure_window(ui, ui.session.card().turns[turn], at, width) + 12.0f;
+  const auto count = std::min(kRows, std::ssize(section.rows));
+  set_rows(ui, col, {section.rows.begin(), section.rows.begin() + count});
+  return col.y - at.y;
 }
 
 float turn_plan(Ui& ui, const SheetSection&, ImVec2 at, float width) {
