@@ -46,15 +46,17 @@ const char* hidden_words(WindowPlace window) {
   return window_words(WindowPlace::Behind);
 }
 
-// "stands 74° right of straight ahead, in your side window"
+// "stands 74° right of straight ahead"
 std::string standing(const TurnCue& cue) {
   const std::string where = direction(cue.sight.azimuth_rad);
-  if (!cue.sight.in_view)
-    return "is out of sight, " + where + ", " + hidden_words(cue.sight.window);
-  std::string text = "stands " + where;
+  if (!cue.sight.in_view) return "is out of sight, " + where;
   const std::string past = words::metres(cue.past_bend_m);
-  if (past != "0 m") text = "comes into sight " + past + " past the bend, " + where;
-  return text + ", " + window_words(cue.sight.window);
+  if (past == "0 m") return "stands " + where;
+  return "comes into sight " + past + " past the bend, " + where;
+}
+
+std::string through(const TurnCue& cue) {
+  return cue.sight.in_view ? window_words(cue.sight.window) : hidden_words(cue.sight.window);
 }
 
 // Degrees below the horizon of paint that is this far ahead.
@@ -65,16 +67,22 @@ std::string below(double eye_height_m, double ahead_m) {
 
 }  // namespace
 
-std::string turn_view(const TrackAnswer& track, const TrackPlan& plan) {
+std::string turn_view(const TrackPlan& plan) {
   if (!plan.possible) return "";
   const bool eye = plan.technique == TurnTechnique::EyeOnLine;
-  const std::string lead = eye ? "Eye on the line: " : "Main gear on the line: ";
-  const std::string left = standing(plan.from_left);
-  const std::string right = standing(plan.from_right);
-  std::string text = lead + "when you begin to steer the turn to the " +
-                     (track.turn_rad < 0.0 ? "left" : "right") + ", the new centreline ";
-  if (left == right) return text + left + ", from either seat.";
-  return text + left + ", from the left seat; from the right seat it " + right + ".";
+  const TurnCue& left = plan.from_left;
+  const TurnCue& right = plan.from_right;
+  const std::string text = std::string("With the ") + (eye ? "eye" : "main gear") +
+                           " on the line you begin to steer when the new centreline ";
+  if (standing(left) != standing(right)) {
+    return text + standing(left) + ", " + through(left) +
+           ", from the left seat; from the right it " + standing(right) + ", " + through(right) +
+           ".";
+  }
+  if (through(left) == through(right))
+    return text + standing(left) + ", " + through(left) + ", from either seat.";
+  return text + standing(left) + ": " + through(left) + " from the left seat, " + through(right) +
+         " from the right.";
 }
 
 SheetRow new_line_row(const std::string& label, const TrackPlan& plan) {

@@ -131,7 +131,7 @@ SheetSection oversteer_section(const Source& source, const TrackAnswer& track) {
   section.headline = headline(track, chosen);
   section.caption = "Paths of the eye, the nose gear, the main wheels and the wing tips through " +
                     std::string("turn ") + leg_number(track.leg) + ", between both pavement edges.";
-  section.view = turn_view(track, chosen);
+  section.view = turn_view(chosen);
   add_rows(section, source, track, chosen, true);
   add_rows(section, source, track, other, false);
   add_own_rows(section, source, track);

@@ -62,7 +62,7 @@ std::string margin_words(const TrackPlan& plan, double turn_rad);  // the narrow
 const TrackPlan& chosen_plan(const Source& source, const TrackAnswer& track);
 
 // sheet_eye.cpp: what is seen from the seats, in words.
-std::string turn_view(const TrackAnswer& track, const TrackPlan& plan);  // a sentence
+std::string turn_view(const TrackPlan& plan);  // a sentence
 SheetRow new_line_row(const std::string& label, const TrackPlan& plan);
 std::string stop_view(const Source& source);  // a sentence
 
