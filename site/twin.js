@@ -314,6 +314,7 @@ const Twin = (() => {
   function showAnswer(node, index, section) {
     let next = optional(node, index, 'headline', 'p', 'headline', section.headline);
     if (section.caution) toneText(child(node, next++, 'caution', 'p', 'caution ' + section.tone), section.caution);
+    next = optional(node, next, 'view', 'p', 'view', section.view);
     if (section.rows.length) next = showRows(node, next, section.rows);
     if (section.table && section.table.rows.length) {
       // Wider than a narrow screen: the table alone scrolls, also by the keyboard.

@@ -112,6 +112,7 @@ void app_start() {
   if (const auto look = platform::load("look")) {
     if (*look == "light" || *look == "dark" || *look == "night") a.view.look = *look;
   }
+  if (platform::load("seat") == "right") a.view.seat = 1;
   a.session.start();
   start_study(a.study);
 }

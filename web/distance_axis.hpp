@@ -20,6 +20,7 @@ class ReadingLine {
  public:
   ReadingLine(const Ui& ui, ImVec2 at) : ui_(ui), at_(at) {}
   void put(ImU32 colour, std::string_view text);
+  ImVec2 at() const { return at_; }  // where the next one goes
 
  private:
   const Ui& ui_;

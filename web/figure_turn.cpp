@@ -209,9 +209,12 @@ void follow_finger(Ui& ui, const TrackPlan& track, const Plan& plan) {
     }
   }
   if (ui.view.figure != id || !ui.touch.enabled) return;
-  if (ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_RightArrow))) ++ui.view.turn_sample;
-  if (ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_LeftArrow))) --ui.view.turn_sample;
-  ui.view.turn_sample = std::clamp(ui.view.turn_sample, 0, std::max(0, track.samples - 1));
+  int step = 0;
+  if (ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_RightArrow))) ++step;
+  if (ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_LeftArrow))) --step;
+  if (step == 0) return;
+  ui.view.turn_sample =
+      std::clamp(shown_sample(ui, track) + step, 0, std::max(0, track.samples - 1));
 }
 
 }  // namespace
@@ -238,8 +241,7 @@ float figure_turn(Ui& ui, std::size_t turn, TurnTechnique technique, ImVec2 at, 
     if (shown.samples > 1) {
       draw_paths(ui, other, clipped, 0.22f);
       draw_paths(ui, shown, clipped, 1.0f);
-      int sample = ui.view.turn_sample;
-      if (sample < 0 || sample >= shown.samples) sample = shown.samples * 5 / 9;
+      const int sample = shown_sample(ui, shown);
       draw_plan_form(ui, clipped, shown.pose[sample], shown.nose_wheel_rad[sample]);
       LabelRoom room;
       block_fuselage(ui, clipped, shown.pose[sample], room);

@@ -153,6 +153,24 @@ void draw_scale_bar(const Ui& ui, const Plan& plan) {
   label(ui, {from.x + length + 10.0f, y - 10.0f}, c.ink, Number(metres, 0, "m"));
 }
 
+int start_sample(const TrackPlan& plan) {
+  int nearest = 0;
+  double least_m = 1e18;
+  for (int i = 0; i < plan.samples; ++i) {
+    const double away_m = std::hypot(plan.pose[i].gear.x_m - plan.start.gear.x_m,
+                                     plan.pose[i].gear.y_m - plan.start.gear.y_m);
+    if (away_m >= least_m) continue;
+    least_m = away_m;
+    nearest = i;
+  }
+  return nearest;
+}
+
+int shown_sample(const Ui& ui, const TrackPlan& plan) {
+  const int chosen = ui.view.turn_sample;
+  return chosen >= 0 && chosen < plan.samples ? chosen : start_sample(plan);
+}
+
 float stroke_key(const Ui& ui, ImVec2 at, float width, const StrokeName* names, std::size_t count,
                  bool drawn) {
   float x = at.x;

@@ -46,6 +46,11 @@ void block_fuselage(const Ui& ui, const Plan& plan, const Pose& pose, LabelRoom&
 
 void draw_scale_bar(const Ui& ui, const Plan& plan);
 
+// The sample of a plan nearest to where steering starts, and the one that is shown: that one until
+// another is chosen.
+int start_sample(const TrackPlan& plan);
+int shown_sample(const Ui& ui, const TrackPlan& plan);
+
 // Which stroke is whose: a sample of each with its name, in as many lines as it takes. Returns the
 // height used; only that when not to be drawn.
 struct StrokeName {

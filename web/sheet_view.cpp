@@ -48,7 +48,8 @@ using Figure = float (*)(Ui&, ImVec2, float);
 
 // One question of the card: title, answer, picture, numbers, table, why. A section that the sheet
 // does not have today is left out.
-void draw_section(Ui& ui, Column& col, const SheetSection& section, Figure picture) {
+void draw_section(Ui& ui, Column& col, const SheetSection& section, Figure picture,
+                  Figure from_eye = nullptr) {
   if (section.headline.empty()) return;
   ui.mark("title:", section.id, {col.x, col.y, col.width, theme::kTarget});
   set_title(ui, col, section.title);
@@ -58,6 +59,11 @@ void draw_section(Ui& ui, Column& col, const SheetSection& section, Figure pictu
     const float height = picture(ui, col.at(), col.width);
     col.y += height;
     if (height > 0.0f) set_caption(ui, col, section.caption);
+  }
+  if (from_eye != nullptr) {
+    col.y += 18.0f;
+    col.y += from_eye(ui, col.at(), col.width);
+    set_caption(ui, col, section.view);
   }
   set_rows(ui, col, section.rows);
   set_table(ui, col, section.table);
@@ -152,6 +158,11 @@ void draw_turns(Ui& ui, Column& col) {
     col.y += figure_turn(ui, chosen, shown, col.at(), col.width);
   }
   set_caption(ui, col, turn.oversteer.caption);
+  if (chosen < card.tracks.size()) {
+    col.y += 18.0f;
+    col.y += figure_eye(ui, chosen, shown, col.at(), col.width);
+    if (!turn.oversteer.view.empty()) set_caption(ui, col, turn.oversteer.view);
+  }
   set_rows(ui, col, turn.oversteer.rows);
   set_why(ui, col, "oversteer", turn.oversteer.why);
   col.y += kSection;
@@ -271,7 +282,7 @@ float draw_sheet(Ui& ui, ImVec2 at, float width) {
   draw_turns(ui, col);
   draw_section(ui, col, sheet.heat, figure_route);
   draw_section(ui, col, sheet.after_landing, figure_after_landing);
-  draw_section(ui, col, sheet.stop, figure_stop);
+  draw_section(ui, col, sheet.stop, figure_stop, figure_eye_stop);
   draw_section(ui, col, sheet.restart, restart_pictures);
   draw_section(ui, col, sheet.engines, figure_engines);
   if (dry) draw_section(ui, col, sheet.surface, nullptr);

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cstddef>
+#include <limits>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -66,6 +67,9 @@ struct View {
   int technique = -1;           // shown in the turn picture; -1: the brief's own
   double route_scrub_m = -1.0;  // -1: not scrubbed yet
   int turn_sample = -1;
+  int seat = 0;        // looked from: 0 left, 1 right
+  double stop_eye_m =  // eye before the line in its view; not finite: not scrubbed yet
+      std::numeric_limits<double>::quiet_NaN();
   double heat_scrub_s = -1.0;  // in the picture after landing
   int half_turn_sample = -1;
   Id figure = 0;         // the picture that has the arrow keys

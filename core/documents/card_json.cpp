@@ -319,6 +319,29 @@ Json turn_json(const TurnAnswer& turn) {
           {"restart_within_limit", turn.restart_within_limit}};
 }
 
+const char* word(WindowPlace window) {
+  switch (window) {
+    case WindowPlace::OwnFront:
+      return "own_front";
+    case WindowPlace::OtherFront:
+      return "other_front";
+    case WindowPlace::OwnSide:
+      return "own_side";
+    case WindowPlace::OtherSide:
+      return "other_side";
+    case WindowPlace::Behind:
+      return "behind";
+  }
+  return "";
+}
+
+// The new centreline when steering starts.
+Json cue_json(const TurnCue& cue) {
+  return {{"azimuth_rad", num(cue.sight.azimuth_rad)}, {"below_rad", num(cue.sight.below_rad)},
+          {"distance_m", num(cue.sight.distance_m)},   {"past_bend_m", num(cue.past_bend_m)},
+          {"window", word(cue.sight.window)},          {"in_view", cue.sight.in_view}};
+}
+
 Json plan_json(const TrackPlan& plan) {
   return {{"technique", word(plan.technique)},
           {"possible", plan.possible},
@@ -338,7 +361,9 @@ Json plan_json(const TrackPlan& plan) {
           {"tail_reach_m", num(plan.tail_reach_m)},
           {"left_main_margin_m", num(plan.margins.left_main_m)},
           {"right_main_margin_m", num(plan.margins.right_main_m)},
-          {"nose_margin_m", num(plan.margins.nose_m)}};
+          {"nose_margin_m", num(plan.margins.nose_m)},
+          {"new_line_from_left_seat", cue_json(plan.from_left)},
+          {"new_line_from_right_seat", cue_json(plan.from_right)}};
 }
 
 Json track_json(const TrackAnswer& track) {

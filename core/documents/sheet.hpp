@@ -37,6 +37,7 @@ struct SheetSection {
   std::string title;     // "Roll"
   std::string headline;  // one sentence that answers the question
   std::string caption;   // the sentence under the picture
+  std::string view;      // what the pilot's eye sees, under that picture; "" when there is none
   std::vector<SheetRow> rows;
   SheetTable table;     // empty when the section has none
   std::string why;      // formula in words, assumptions, source

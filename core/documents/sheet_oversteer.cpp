@@ -17,7 +17,11 @@ const char* const kWhy =
     "nose wheels turn at a limited rate, so the turn starts a little early. Tyre slip at the main "
     "gear is left out (a few tenths of a degree on a dry surface). A clearance of 4 m from the "
     "outer main wheel to the edge is the design figure for wheel spans of 9 to 15 m (ICAO Annex "
-    "14 Volume I; CS ADR-DSN.D.240).";
+    "14 Volume I; CS ADR-DSN.D.240). The view from the eye is plane geometry over level ground: "
+    "the "
+    "glareshield and the window sills are straight edges, the angles of sills and posts from "
+    "memory, "
+    "and the head keeps still.";
 
 // How far the nose gear then runs beyond the new centreline, where that is worth saying.
 std::string overshoot_words(const TrackPlan& plan) {
@@ -92,6 +96,7 @@ void add_rows(SheetSection& section, const Source& source, const TrackAnswer& tr
   section.rows.push_back({name + ": start", cue_words(plan, track.turn_rad),
                           plan.ramps_fit ? "" : "approximate, the next turn is close",
                           plan.ramps_fit ? Tone::Plain : Tone::Care});
+  section.rows.push_back(new_line_row(name + ": new centreline then", plan));
   section.rows.push_back(overshoot_row(name + ": past the new line", plan));
   section.rows.push_back(cut_row(name + ": main gear", plan));
   const double wanted_m = source.brief().limits.edge_clearance_m;
@@ -126,6 +131,7 @@ SheetSection oversteer_section(const Source& source, const TrackAnswer& track) {
   section.headline = headline(track, chosen);
   section.caption = "Paths of the eye, the nose gear, the main wheels and the wing tips through " +
                     std::string("turn ") + leg_number(track.leg) + ", between both pavement edges.";
+  section.view = turn_view(chosen);
   add_rows(section, source, track, chosen, true);
   add_rows(section, source, track, other, false);
   add_own_rows(section, source, track);

@@ -61,6 +61,11 @@ std::string cue_words(const TrackPlan& plan, double turn_rad);
 std::string margin_words(const TrackPlan& plan, double turn_rad);  // the narrowest one
 const TrackPlan& chosen_plan(const Source& source, const TrackAnswer& track);
 
+// sheet_eye.cpp: what is seen from the seats, in words.
+std::string turn_view(const TrackPlan& plan);  // a sentence
+SheetRow new_line_row(const std::string& label, const TrackPlan& plan);
+std::string stop_view(const Source& source);  // a sentence
+
 // sheet_surface.cpp: "dry", "slippery when wet", "slush, 6 mm".
 std::string surface_words(const Day& day);
 

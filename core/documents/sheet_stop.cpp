@@ -77,6 +77,7 @@ SheetSection stop_section(const Source& source) {
   section.caption = "What the eye sees of the " + target +
                     " before the stop, and what the nose "
                     "hides.";
+  section.view = stop_view(source);
   section.rows.push_back({"Hidden ahead of your eye", words::metres_tenth(stop.obscured_m),
                           "on the ground, over the nose", Tone::Plain});
   add_brake_rows(section, stop, target);

@@ -183,6 +183,7 @@ void add_table(std::string& page, const SheetTable& table) {
 
 void add_section(std::string& page, const SheetSection& section) {
   beside(page, section.title, section.headline);
+  beside(page, "", section.view);
   add_rows(page, section.rows);
   add_table(page, section.table);
   page += "\n";
@@ -235,6 +236,7 @@ std::string sheet_text(const Sheet& sheet) {
            words::upper_first(turn.name.substr(std::min(colon + 2, turn.name.size()))) + ".");
     beside(page, "", turn.entry.headline);
     beside(page, "", turn.oversteer.headline);
+    beside(page, "", turn.oversteer.view);
   }
   if (!sheet.turns.empty()) page += "\n";
   add_section(page, sheet.heat);

@@ -90,10 +90,6 @@ double furthest_past_m(const GearOnLineTurn& turn, double radius_m, double turn_
 
 }  // namespace
 
-Point point_on_body(const Pose& pose, double ahead_m, double right_m) {
-  return beside(ahead_of(pose.gear, pose.heading_rad, ahead_m), pose.heading_rad, right_m);
-}
-
 double lag_after_m(double lag_rad, double length_m, double curvature_pm, double distance_m) {
   const double d = 1.0 / (length_m * length_m) - curvature_pm * curvature_pm;
   const double half = 0.5 * distance_m;

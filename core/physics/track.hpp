@@ -35,19 +35,12 @@
 
 #include "physics/brief.hpp"
 #include "physics/crossing.hpp"
+#include "physics/eye_view.hpp"
 #include "physics/fixed_list.hpp"
 #include "physics/painted_line.hpp"
+#include "physics/pose.hpp"
 
 namespace tillerline {
-
-// Position of the main-gear axis and direction of the nose.
-struct Pose {
-  Point gear;
-  double heading_rad = 0.0;
-};
-
-// The point that lies `ahead_m` before and `right_m` beside the main-gear axis.
-Point point_on_body(const Pose& pose, double ahead_m, double right_m);
 
 // Lag after the leading point has moved `distance_m` along a path of constant curvature, starting
 // with lag `lag_rad`. Exact, every ratio of radius to length. lag in (-pi, pi).
@@ -156,6 +149,9 @@ struct TrackPlan {
   double wing_inside_m = 0.0;
   double tail_swing_m = 0.0;  // tailplane tips, outside
   EdgeMargins margins;
+  Pose start;         // where steering starts
+  TurnCue from_left;  // the new centreline then, from either seat
+  TurnCue from_right;
   int samples = 0;
   Pose pose[kPlanSamples] = {};
   double nose_wheel_rad[kPlanSamples] = {};

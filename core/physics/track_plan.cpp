@@ -185,6 +185,15 @@ void measure_plan(const Setting& setting, TrackPlan& plan) {
                   .nose_at = of_nose.at};
 }
 
+// The view at the place where steering starts.
+void see_start(const Setting& setting, const Pose& start, TrackPlan& plan) {
+  const LinePoint bend_end = line_at(setting.line, leg_length_m(setting.arc));
+  const Aircraft& aircraft = setting.brief.aircraft;
+  plan.start = start;
+  plan.from_left = turn_cue(aircraft, eye_at(aircraft, start, Seat::Left), bend_end);
+  plan.from_right = turn_cue(aircraft, eye_at(aircraft, start, Seat::Right), bend_end);
+}
+
 // ------------------------------------------------------------------ main gear on the line -------
 
 // How much of the straight beside the arc its steering ramp may use: all of it, or half when
@@ -262,6 +271,7 @@ TrackPlan gear_on_eased_line_plan(const Setting& setting, double speed_mps) {
   plan.samples = kPlanSamples;
   sample_gear_on_painted_line(setting, plan);
   measure_plan(setting, plan);
+  see_start(setting, pose_of_axis(setting, {}, 0.0), plan);
   plan.nose_overshoot_m = furthest_past_on_line_m(setting, setting.wheelbase_m);
   plan.eye_overshoot_m = furthest_past_on_line_m(setting, setting.eye_m);
   return plan;
@@ -297,6 +307,7 @@ TrackPlan gear_on_line_plan(const Setting& setting, int leg, double speed_mps) {
   else
     sample_gear_on_painted_line(setting, plan);
   measure_plan(setting, plan);
+  see_start(setting, pose_of_axis(setting, {-turn.start_before_arc_m, 0.0}, 0.0), plan);
   plan.nose_overshoot_m = turn.nose_overshoot_m;
   plan.eye_overshoot_m = turn.eye_overshoot_m;
   return plan;
@@ -343,6 +354,13 @@ double largest_lag_rad(const PaintedLine& line, const CarriedLag& carried, const
   return std::max(at_begin_rad, std::abs(lag_at_rad(carried, line, peaks_m)));
 }
 
+// The pose whose eye stands on the line here.
+Pose pose_of_eye(const Setting& setting, const CarriedLag& carried, double at_m) {
+  const LinePoint line = line_at(setting.line, at_m);
+  const double heading_rad = line.heading_rad - lag_at_rad(carried, setting.line, at_m);
+  return {ahead_of(line.point, heading_rad, -setting.brief.aircraft.eye_ahead_m), heading_rad};
+}
+
 TrackPlan eye_on_line_plan(const Setting& setting, int leg, double speed_mps) {
   const Aircraft& aircraft = setting.brief.aircraft;
   const double eye_m = setting.eye_m;
@@ -356,10 +374,8 @@ TrackPlan eye_on_line_plan(const Setting& setting, int leg, double speed_mps) {
   const double largest_rad = largest_lag_rad(setting.line, carried, setting.arc);
   for (int i = 0; i < kPlanSamples; ++i) {
     const double at_m = (end_m + kRunUp_m) * i / (kPlanSamples - 1) - kRunUp_m;
-    const LinePoint line = line_at(setting.line, at_m);
     const double lag_rad = lag_at_rad(carried, setting.line, at_m);
-    const double heading_rad = line.heading_rad - lag_rad;
-    plan.pose[i] = {ahead_of(line.point, heading_rad, -aircraft.eye_ahead_m), heading_rad};
+    plan.pose[i] = pose_of_eye(setting, carried, at_m);
     plan.nose_wheel_rad[i] = nose_wheel_angle_rad(lag_rad, eye_m, setting.wheelbase_m);
     const double lag_growth_pm = leg_curvature_pm(setting.arc, at_m) - sine(lag_rad) / eye_m;
     plan.steering_rate_radps =
@@ -373,6 +389,7 @@ TrackPlan eye_on_line_plan(const Setting& setting, int leg, double speed_mps) {
   plan.eye_past_crossing_m = -setting.crossing_radius_m * tangent(0.5 * setting.angle_rad);
   plan.smallest_gear_radius_m = smallest_gear_radius_m(largest_rad, eye_m);
   measure_plan(setting, plan);
+  see_start(setting, pose_of_eye(setting, carried, 0.0), plan);
   return plan;
 }
 
