@@ -303,7 +303,8 @@ int tighten(Runs& runs) {
     const double room_m = std::max(0.0, length_m - kLeastStraight_m);
     if (both_m <= room_m) continue;
     for (const std::size_t end : {i, i + 1}) {
-      runs[end].radius_m *= room_m / both_m;
+      runs[end].radius_m = std::max(std::min(kLeastDrawnRadius_m, runs[end].radius_m),
+                                    runs[end].radius_m * room_m / both_m);
       tightened[end] = tangent_m(runs, end) > 0.0;
     }
   }
