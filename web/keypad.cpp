@@ -35,12 +35,27 @@ Subject subject_of(const Ui& ui, const NumberTarget& target) {
     const Leg& leg = document.route.route.legs[target.index];
     return {f.label, f.unit, f.help, leg_field_range(f, leg), f.get(leg), f.fine_step, f.decimals};
   }
+  if (target.drawn_field != nullptr) {
+    const DrawnField& f = *target.drawn_field;
+    const Drawing& drawing = ui.view.drawing;
+    return {f.label,
+            f.unit,
+            f.help,
+            drawing.range(f, target.index),
+            drawing.number(f, target.index),
+            f.fine_step,
+            f.decimals};
+  }
   const ObservationField& f = *target.observation_field;
   const Observation& seen = document.observations[target.index];
   return {f.label, f.unit, f.help, {f.minimum, f.maximum}, f.get(seen), f.fine_step, f.decimals};
 }
 
-std::string put_into_brief(Session& session, const NumberTarget& target, double value) {
+std::string put_number(Ui& ui, const NumberTarget& target, double value) {
+  Session& session = ui.session;
+  if (target.drawn_field != nullptr) {
+    return ui.view.drawing.set(*target.drawn_field, target.index, value);
+  }
   if (target.field != nullptr) return session.set_field(*target.field, value);
   if (target.leg_field != nullptr) {
     return session.set_leg_field(target.index, *target.leg_field, value);
@@ -116,7 +131,7 @@ void set(Ui& ui, const Subject& subject) {
     return;
   }
   const double value = typed_value(pad, subject.present);
-  const std::string refusal = put_into_brief(ui.session, target, value);
+  const std::string refusal = put_number(ui, target, value);
   if (refusal.empty()) {
     close(ui);
   } else {

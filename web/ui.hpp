@@ -8,6 +8,7 @@
 #include <string_view>
 #include <vector>
 
+#include "drawing.hpp"
 #include "pen.hpp"
 #include "platform.hpp"
 #include "scroll.hpp"
@@ -15,15 +16,20 @@
 
 namespace tillerline {
 
-// The number that the keypad is open for: a field of the brief, of one leg or of one observation.
+struct DrawnField;  // of a drawn point (drawing.hpp)
+
+// The number that the keypad is open for: a field of the brief, of one leg, of one observation or
+// of one drawn point.
 struct NumberTarget {
   const Field* field = nullptr;
   const LegField* leg_field = nullptr;
   const ObservationField* observation_field = nullptr;
-  std::size_t index = 0;  // of the leg or the observation
+  const DrawnField* drawn_field = nullptr;
+  std::size_t index = 0;  // of the leg, the observation or the drawn point
 
   bool open() const {
-    return field != nullptr || leg_field != nullptr || observation_field != nullptr;
+    return field != nullptr || leg_field != nullptr || observation_field != nullptr ||
+           drawn_field != nullptr;
   }
 };
 
@@ -35,7 +41,7 @@ struct KeypadState {
   std::string refusal;
 };
 
-enum class Panel { None, Aircraft, Route, Legs, Files, Errors, About, Options, Calibration };
+enum class Panel { None, Aircraft, Route, Legs, Files, Errors, About, Options, Calibration, Draw };
 
 struct View {
   ScrollArea sheet_scroll;
@@ -49,6 +55,7 @@ struct View {
   std::string leg_refusal;
   int open_observation = -1;  // in the calibration panel
   std::string observation_refusal;
+  Drawing drawing;
   std::string file_name;
   std::vector<DocumentError> file_errors;
   std::string look = "system";  // "system", "light", "dark"
