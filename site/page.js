@@ -3,7 +3,7 @@
 'use strict';
 
 const Page = (() => {
-  const MAX_FILE_BYTES = 262144;
+  const MAX_FILE_BYTES = 1048576;
   const root = document.documentElement;
   const canvas = document.getElementById('canvas');
   const twin = document.getElementById('twin');

@@ -41,6 +41,7 @@ constexpr AboutText kLicences[] = {
     {"Dear ImGui 1.86", "MIT License. Copyright (c) 2014-2021 Omar Cornut."},
     {"SDL 2", "zlib License. Copyright (c) 1997-2023 Sam Lantinga."},
     {"JSON for Modern C++", "MIT License. Copyright (c) 2013-2022 Niels Lohmann."},
+    {"GeographicLib 2.1", "MIT License. Copyright (c) 2008-2022 Charles Karney."},
     {"Lato",
      "SIL Open Font License 1.1. Copyright (c) 2010-2014 by tyPoland Lukasz Dziedzic, with "
      "Reserved Font Name \"Lato\"."},

@@ -53,7 +53,15 @@ void leave_purpose(Ui& ui) {
 void take_shortcuts(Ui& ui) {
   const ImGuiIO& io = ImGui::GetIO();
   const bool z = ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Z));
-  if (z && (io.KeyCtrl || io.KeySuper) && !ui.view.keypad.target.open()) ui.session.undo();
+  const bool y = ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Y));
+  // The drawn route has its own steps.
+  if (!(io.KeyCtrl || io.KeySuper) || ui.view.keypad.target.open()) return;
+  if (ui.view.panel == Panel::Draw) return;
+  if (y || (z && io.KeyShift)) {
+    ui.session.redo();
+  } else if (z) {
+    ui.session.undo();
+  }
 }
 
 // What the twin's user typed: digits with a point or a comma, and either minus sign.
@@ -159,7 +167,9 @@ void app_file(std::string_view name, std::string_view text) {
   a.view.file_name = name;
   a.view.panel = a.view.file_errors.empty() ? Panel::None : Panel::Errors;
   if (a.view.file_errors.empty()) {
-    a.session.set_notice(std::string(name.substr(0, 60)) + " was taken in.");
+    const std::string& words = a.session.file_words();
+    a.session.set_notice(std::string(name.substr(0, 60)) + " was taken in" +
+                         (words.empty() ? "." : ": " + words));
   } else {
     a.session.announce("The file was not taken in. " + a.view.file_errors.front().message);
   }

@@ -238,6 +238,17 @@ void observation_tile(Ui& ui, std::size_t index, const ObservationField& field, 
   ui.mark("observation-tile:", field.key, box);
 }
 
+void drawn_tile(Ui& ui, std::size_t point, const DrawnField& field, const Box& box) {
+  if (!ui.in_sight(box)) return;
+  Drawing& drawing = ui.view.drawing;
+  const Use use = ui.touch.use(part_id("drawn-tile:", field.key), box, ui.pen);
+  if (use.tapped) open_keypad(ui, {.drawn_field = &field, .index = point}, box);
+  const bool open = ui.view.keypad.target.drawn_field == &field;
+  draw_tile(ui, box, {field.label, field.unit, false, use.held || use.hovered || open},
+            format_number(drawing.number(field, point), field.decimals));
+  ui.mark("drawn-tile:", field.key, box);
+}
+
 void choose(Ui& ui, const Choice& choice, int option) {
   const std::string refusal = ui.session.set_choice(choice, option);
   if (!refusal.empty()) ui.session.set_notice(refusal);

@@ -29,6 +29,7 @@ inline constexpr float kLineHeight = 56.0f;  // a tile this low sets its number 
 void value_tile(Ui& ui, const Field& field, const Box& box);
 void leg_tile(Ui& ui, std::size_t leg, const LegField& field, const Box& box);
 void observation_tile(Ui& ui, std::size_t index, const ObservationField& field, const Box& box);
+void drawn_tile(Ui& ui, std::size_t point, const DrawnField& field, const Box& box);
 
 // A choice of the brief with its label above the chips. Returns the height used.
 float choice_row(Ui& ui, const Choice& choice, ImVec2 at, float width);

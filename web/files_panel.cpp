@@ -1,6 +1,7 @@
 #include "files_panel.hpp"
 
 #include "controls.hpp"
+#include "documents/geojson.hpp"
 #include "panel.hpp"
 
 namespace tillerline {
@@ -14,11 +15,14 @@ struct FileAction {
 
 constexpr FileAction kActions[] = {
     {"take", "Take in a file…",
-     "An aircraft, a route or a whole brief, as JSON. It is checked first."},
+     "An aircraft, a route or a whole brief, as JSON; or a line drawn on a map, as GeoJSON. It is "
+     "checked first."},
     {"save-brief", "Save brief as file",
      "Everything on this sheet, to open here again or to pass on."},
     {"save-aircraft", "Save aircraft as file", "The type's constants, to edit or to share."},
     {"save-route", "Save route as file", "The legs with their slopes, widths and limits."},
+    {"save-line", "Save route as GeoJSON",
+     "Its centreline with elevations, for maps. It has no place on earth: it starts at 0°, 0°."},
     {"start-over", "Start over with the demo", "Undo brings back what is here now."},
 };
 
@@ -34,6 +38,9 @@ void act(Ui& ui, std::string_view name) {
     saved = platform::save_file("aircraft.json", write_aircraft(document.aircraft));
   }
   if (name == "save-route") saved = platform::save_file("route.json", write_route(document.route));
+  if (name == "save-line") {
+    saved = platform::save_file("route.geojson", write_geojson_route(document.route));
+  }
   if (name == "start-over") ui.session.start_over();
   if (!saved) ui.session.set_notice("The file could not be saved here.");
   ui.view.panel = Panel::None;

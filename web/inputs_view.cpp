@@ -4,6 +4,7 @@
 #include <initializer_list>
 
 #include "controls.hpp"
+#include "route_sheet.hpp"
 
 namespace tillerline {
 namespace {
@@ -225,6 +226,12 @@ float draw_inputs(Ui& ui, ImVec2 at, float width) {
     ui.view.panel = Panel::Legs;
   }
   flow.y += theme::kTarget + kGap;
+  if (button(ui, "open:", "draw",
+             {flow.x, flow.y, std::min(width, theme::kInputColumn), theme::kTarget},
+             "Draw the route")) {
+    open_drawing(ui);
+  }
+  flow.y += theme::kTarget + kGap;
   if (button(ui, "open:", "calibration",
              {flow.x, flow.y, std::min(width, theme::kInputColumn), theme::kTarget},
              "What was observed")) {
@@ -237,7 +244,7 @@ float draw_inputs(Ui& ui, ImVec2 at, float width) {
 
 float draw_actions(Ui& ui, ImVec2 at, float width) {
   constexpr float kSpace = 8.0f;
-  const float w = (width - 2.0f * kSpace) / 3.0f;
+  const float w = (width - 3.0f * kSpace) / 4.0f;
   const auto box = [&](int i) {
     return Box{at.x + static_cast<float>(i) * (w + kSpace), at.y, w, theme::kTarget};
   };
@@ -245,7 +252,10 @@ float draw_actions(Ui& ui, ImVec2 at, float width) {
   if (button(ui, "undo", {}, box(1), "Undo", ButtonLook::Quiet, ui.session.can_undo())) {
     ui.session.undo();
   }
-  if (button(ui, "open:", "view", box(2), "View")) ui.view.panel = Panel::View;
+  if (button(ui, "redo", {}, box(2), "Redo", ButtonLook::Quiet, ui.session.can_redo())) {
+    ui.session.redo();
+  }
+  if (button(ui, "open:", "view", box(3), "View")) ui.view.panel = Panel::View;
   return theme::kTarget;
 }
 

@@ -41,12 +41,23 @@ Subject subject_of(const Ui& ui, const NumberTarget& target) {
     const Leg& leg = document.route.route.legs[target.index];
     return {f.label, f.unit, f.help, leg_field_range(f, leg), f.get(leg), f.fine_step, f.decimals};
   }
+  if (target.drawn_field != nullptr) {
+    const DrawnField& f = *target.drawn_field;
+    const Drawing& drawing = ui.view.drawing;
+    return {f.label,
+            f.unit,
+            f.help,
+            drawing.range(f, target.index),
+            drawing.number(f, target.index),
+            f.fine_step,
+            f.decimals};
+  }
   const ObservationField& f = *target.observation_field;
   const Observation& seen = document.observations[target.index];
   return {f.label, f.unit, f.help, {f.minimum, f.maximum}, f.get(seen), f.fine_step, f.decimals};
 }
 
-std::string put_into_brief(Ui& ui, const Subject& subject, double value) {
+std::string put_number(Ui& ui, const Subject& subject, double value) {
   const NumberTarget& target = ui.view.keypad.target;
   Session& session = ui.session;
   if (target.exercise != nullptr) {
@@ -56,6 +67,9 @@ std::string put_into_brief(Ui& ui, const Subject& subject, double value) {
     }
     take_guess(ui.study, value);
     return {};
+  }
+  if (target.drawn_field != nullptr) {
+    return ui.view.drawing.set(*target.drawn_field, target.index, value);
   }
   if (target.field != nullptr) return session.set_field(*target.field, value);
   if (target.leg_field != nullptr) {
@@ -131,7 +145,7 @@ void set(Ui& ui, const Subject& subject) {
     return;
   }
   const double value = typed_value(pad, subject.present);
-  const std::string refusal = put_into_brief(ui, subject, value);
+  const std::string refusal = put_number(ui, subject, value);
   if (refusal.empty()) {
     close(ui);
   } else {

@@ -9,6 +9,7 @@
 #include "files_panel.hpp"
 #include "legs_editor.hpp"
 #include "physics/taxi_route.hpp"
+#include "route_sheet.hpp"
 #include "view_panel.hpp"
 
 namespace tillerline {
@@ -68,7 +69,13 @@ void draw_aircraft_list(Ui& ui) {
 
 void draw_route_list(Ui& ui) {
   PanelSpace space = begin_panel(ui, "Route");
-  float y = space.y;
+  float y = space.y + 12.0f;
+  if (button(ui, "open:", "draw-route",
+             {space.content.x, y, std::min(space.content.width, 300.0f), theme::kTarget},
+             "Draw the route")) {
+    open_drawing(ui);
+  }
+  y += theme::kTarget + 8.0f;
   for (const RouteDocument& d : preset_routes()) {
     std::array<char, 240> facts;
     int turns = 0;
@@ -185,6 +192,8 @@ void draw_panel(Ui& ui) {
       return draw_calibration(ui);
     case Panel::View:
       return draw_view_panel(ui);
+    case Panel::Draw:
+      return draw_route_sheet(ui);
   }
 }
 

@@ -50,6 +50,13 @@ struct State {
   double last_frame_s = 0.0;
   SDL_FingerID finger = kNoFinger;  // the one that acts as the pointer
   int fingers_down = 0;
+  struct Finger {
+    SDL_FingerID id = kNoFinger;
+    float x = 0.0f;
+    float y = 0.0f;
+  };
+  Finger pair[2];      // those of a gesture
+  TwoFingers gesture;  // since the last frame
   std::string published;
   std::string marks;
 };
@@ -362,6 +369,33 @@ void cancel_finger() {
   push_button(0, false);
 }
 
+// Follows the two fingers of a gesture and sums up what they do until the next frame.
+void follow_pair(const SDL_TouchFingerEvent& touch, float x, float y) {
+  State& s = state();
+  const bool were_two = s.pair[0].id != kNoFinger && s.pair[1].id != kNoFinger;
+  const auto middle_and_reach = [&s](float& mx, float& my) {
+    mx = 0.5f * (s.pair[0].x + s.pair[1].x);
+    my = 0.5f * (s.pair[0].y + s.pair[1].y);
+    return std::max(1.0f, std::hypot(s.pair[1].x - s.pair[0].x, s.pair[1].y - s.pair[0].y));
+  };
+  float before_x = 0.0f;
+  float before_y = 0.0f;
+  const float before = middle_and_reach(before_x, before_y);
+  for (State::Finger& finger : s.pair) {
+    const bool free = finger.id == kNoFinger && touch.type == SDL_FINGERDOWN;
+    if (!free && finger.id != touch.fingerId) continue;
+    finger = {touch.type == SDL_FINGERUP ? kNoFinger : touch.fingerId, x, y};
+    break;
+  }
+  s.gesture.down = s.pair[0].id != kNoFinger && s.pair[1].id != kNoFinger;
+  if (!s.gesture.down) return;
+  const float reach = middle_and_reach(s.gesture.x, s.gesture.y);
+  if (!were_two) return;
+  s.gesture.moved_x += s.gesture.x - before_x;
+  s.gesture.moved_y += s.gesture.y - before_y;
+  s.gesture.spread *= reach / before;
+}
+
 // One finger is the pointer. A second one makes it a gesture, which presses nothing; the pointer
 // comes back when all fingers are up.
 void on_finger(const SDL_TouchFingerEvent& touch) {
@@ -372,6 +406,7 @@ void on_finger(const SDL_TouchFingerEvent& touch) {
   SDL_GetWindowSize(s.window, &width, &height);
   const float x = touch.x * static_cast<float>(width);
   const float y = touch.y * static_cast<float>(height);
+  follow_pair(touch, x / s.zoom, y / s.zoom);
   if (touch.type == SDL_FINGERDOWN) {
     if (++s.fingers_down > 1) {
       cancel_finger();
@@ -549,6 +584,8 @@ void begin_frame() {
   io.DeltaTime = static_cast<float>(std::clamp(time_s - s.last_frame_s, 0.001, 0.1));
   s.last_frame_s = time_s;
   s.frame.time_s = time_s;
+  s.frame.two_fingers = s.gesture;
+  s.gesture = {.down = s.gesture.down, .x = s.gesture.x, .y = s.gesture.y};
   if (s.input.feed_frame()) request_frames(kFramesPerEvent);
   s.marks.clear();
   ImGui_ImplOpenGL3_NewFrame();
@@ -663,6 +700,8 @@ EMSCRIPTEN_KEEPALIVE void tillerline_redraw() {
 EMSCRIPTEN_KEEPALIVE void tillerline_cancel_touch() {
   tillerline::platform::cancel_finger();
   tillerline::platform::state().fingers_down = 0;
+  for (auto& finger : tillerline::platform::state().pair) finger = {};
+  tillerline::platform::state().gesture = {};
   tillerline::platform::request_frames(3);
 }
 

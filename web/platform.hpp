@@ -30,6 +30,17 @@ struct Rect {
   float height = 0.0f;
 };
 
+// What two fingers did since the last frame: how far their middle moved, and by what factor they
+// parted.
+struct TwoFingers {
+  bool down = false;
+  float x = 0.0f;  // their middle
+  float y = 0.0f;
+  float moved_x = 0.0f;
+  float moved_y = 0.0f;
+  float spread = 1.0f;
+};
+
 // What a frame is drawn into. All lengths are logical pixels.
 struct FrameInfo {
   float width = 0.0f;
@@ -40,6 +51,7 @@ struct FrameInfo {
   bool dark_scheme = false;  // the system asks for a dark look
   bool finger = false;       // the last pointer was a finger: no hover, larger reach
   double time_s = 0.0;       // since the start of the program
+  TwoFingers two_fingers;
 };
 
 // Lato in two weights and three sizes (theme.hpp). The pointers change when the zoom or the screen

@@ -35,12 +35,13 @@ void Touch::begin_frame(bool finger, float delta_s) {
     press_id_ = 0;
     press_area_ = nullptr;
     press_drags_ = false;
+    press_any_way_ = false;
     swallowed_ = false;
   } else if (kind_ == Kind::Press && io.MouseDown[0]) {
     const float dx = std::abs(position_.x - press_position_.x);
     const float dy = std::abs(position_.y - press_position_.y);
     if (std::max(dx, dy) > kThreshold) {
-      const bool drag = press_drags_ && dx >= dy && !swallowed_;
+      const bool drag = press_drags_ && (press_any_way_ || dx >= dy) && !swallowed_;
       kind_ = drag ? Kind::Drag : Kind::Scroll;
       drag_began_ = drag;
     }
@@ -51,7 +52,7 @@ void Touch::end_frame() {
   if (released_ || !ImGui::GetIO().MouseDown[0]) kind_ = Kind::Idle;
 }
 
-Use Touch::use(Id id, const Box& box, const Pen& pen, bool drags) {
+Use Touch::use(Id id, const Box& box, const Pen& pen, bool drags, bool any_way) {
   Use use;
   use.at = position_;
   use.from = press_position_;
@@ -61,6 +62,7 @@ Use Touch::use(Id id, const Box& box, const Pen& pen, bool drags) {
   if (pressed_ && inside) {
     press_id_ = id;
     press_drags_ = drags;
+    press_any_way_ = any_way;
   }
   if (press_id_ != id) return use;
   use.held = kind_ == Kind::Press && inside && !swallowed_;

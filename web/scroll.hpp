@@ -47,8 +47,8 @@ class Touch {
   void begin_frame(bool finger, float delta_s);
   void end_frame();
 
-  // `drags`: takes horizontal drags.
-  Use use(Id id, const Box& box, const Pen& pen, bool drags = false);
+  // `drags`: takes horizontal drags; `any_way`: those up and down, too.
+  Use use(Id id, const Box& box, const Pen& pen, bool drags = false, bool any_way = false);
 
   // Everything drawn between the two is moved up by the returned offset and clipped to the view.
   float begin_scroll(ScrollArea& area, const Box& view, const Pen& pen);
@@ -74,6 +74,7 @@ class Touch {
   bool drag_began_ = false;
   bool finger_ = false;
   bool press_drags_ = false;
+  bool press_any_way_ = false;
   bool swallowed_ = false;  // the press only stopped a glide
   float delta_s_ = 0.016f;
   Id press_id_ = 0;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "documents/geojson.hpp"
 #include "platform.hpp"
 
 namespace tillerline {
@@ -306,8 +307,18 @@ void Session::end_drag() {
 
 void Session::undo() {
   if (past_.empty()) return;
+  future_.push_back(std::move(document_));
   document_ = std::move(past_.back());
   past_.pop_back();
+  recompute();
+  keep();
+}
+
+void Session::redo() {
+  if (future_.empty()) return;
+  past_.push_back(std::move(document_));
+  document_ = std::move(future_.back());
+  future_.pop_back();
   recompute();
   keep();
 }
@@ -317,7 +328,13 @@ void Session::start_over() { accept(default_brief()); }
 std::vector<DocumentError> Session::take_file(std::string_view text) {
   const std::string kind = document_kind(text);
   std::string refused;
-  if (kind == "aircraft") {
+  file_words_.clear();
+  if (kind.empty() && is_geojson(text)) {
+    Read<RouteOfLine> read = read_geojson_route(text);
+    if (!read.value) return read.errors;
+    file_words_ = account_sentence(read.value->account);
+    refused = take_route(read.value->route);
+  } else if (kind == "aircraft") {
     Read<AircraftDocument> read = read_aircraft(text);
     if (!read.value) return read.errors;
     refused = take_aircraft(*read.value);
@@ -365,6 +382,7 @@ void Session::accept(BriefDocument changed) {
     past_.push_back(std::move(document_));
     drag_noted_ = true;
   }
+  future_.clear();
   document_ = std::move(changed);
   notice_.clear();
   recompute();

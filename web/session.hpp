@@ -66,10 +66,14 @@ class Session {
 
   bool can_undo() const { return !past_.empty(); }
   void undo();
+  bool can_redo() const { return !future_.empty(); }
+  void redo();
   void start_over();  // the demo brief again; can be undone
 
-  // Any bytes at all. Errors say field, value, allowed range and way out; empty when taken in.
+  // Any bytes at all. Errors say field, value, allowed range and way out; empty when taken in. Then
+  // `file_words` says what was made of it, where that is not plain.
   std::vector<DocumentError> take_file(std::string_view text);
+  const std::string& file_words() const { return file_words_; }
 
   // A word to the user about something that happened outside their doing, or "".
   const std::string& notice() const { return notice_; }
@@ -91,7 +95,9 @@ class Session {
   Sheet sheet_;
   std::string twin_;
   std::vector<BriefDocument> past_;
+  std::vector<BriefDocument> future_;  // what was undone, the next one last
   std::string notice_;
+  std::string file_words_;
   bool dragging_ = false;
   bool drag_noted_ = false;
   bool quiet_ = false;

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "documents/exercises.hpp"
+#include "drawing.hpp"
 #include "pen.hpp"
 #include "platform.hpp"
 #include "scroll.hpp"
@@ -17,17 +18,21 @@
 
 namespace tillerline {
 
-// The number that the keypad is open for: a field of the brief, of one leg or of one observation.
+struct DrawnField;  // of a drawn point (drawing.hpp)
+
+// The number that the keypad is open for: a field of the brief, of one leg, of one observation or
+// of one drawn point.
 struct NumberTarget {
   const Field* field = nullptr;
   const Exercise* exercise = nullptr;  // a guess
   const LegField* leg_field = nullptr;
   const ObservationField* observation_field = nullptr;
-  std::size_t index = 0;  // of the leg or the observation
+  const DrawnField* drawn_field = nullptr;
+  std::size_t index = 0;  // of the leg, the observation or the drawn point
 
   bool open() const {
     return field != nullptr || exercise != nullptr || leg_field != nullptr ||
-           observation_field != nullptr;
+           observation_field != nullptr || drawn_field != nullptr;
   }
 };
 
@@ -39,7 +44,19 @@ struct KeypadState {
   std::string refusal;
 };
 
-enum class Panel { None, Aircraft, Route, Legs, Files, Errors, About, Options, Calibration, View };
+enum class Panel {
+  None,
+  Aircraft,
+  Route,
+  Legs,
+  Files,
+  Errors,
+  About,
+  Options,
+  Calibration,
+  View,
+  Draw
+};
 
 // What it is used for: a crew's brief, a student's exercises, a class before a wall.
 enum class Purpose { Brief, Study, Wall };
@@ -56,6 +73,7 @@ struct View {
   std::string leg_refusal;
   int open_observation = -1;  // in the calibration panel
   std::string observation_refusal;
+  Drawing drawing;
   std::string file_name;
   std::vector<DocumentError> file_errors;
   std::string look = "system";  // "system", "light", "dark", "night"

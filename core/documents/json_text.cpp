@@ -5,9 +5,6 @@
 namespace tillerline {
 namespace {
 
-// Far more than any document has; a search for repeated keys stays quick.
-constexpr std::size_t kMostMembers = 500;
-
 // Builds the value while the library reads the text, so that depth and repeated keys are seen. The
 // library calls these by name.
 class GuardedBuilder {
@@ -18,7 +15,7 @@ class GuardedBuilder {
   using string_t = Json::string_t;
   using binary_t = Json::binary_t;
 
-  explicit GuardedBuilder(ParsedJson& out) : out_(out) {}
+  GuardedBuilder(ParsedJson& out, std::size_t most) : out_(out), most_members_(most) {}
 
   bool null() { return put(nullptr); }
   bool boolean(bool value) { return put(value); }
@@ -39,6 +36,7 @@ class GuardedBuilder {
           pointer_to(here(), name), "", "each key once",
           "The key \"" + shortened_text(name) + "\" is given twice. Leave one of them out.");
     }
+    // A search for repeated keys stays quick, however long a list may be.
     if (open_.back()->size() >= kMostMembers) return too_many();
     key_ = name;
     return true;
@@ -65,8 +63,8 @@ class GuardedBuilder {
   }
 
   bool too_many() {
-    return fail(here(), "", "at most " + std::to_string(kMostMembers) + " entries",
-                "A list or object has more than " + std::to_string(kMostMembers) +
+    return fail(here(), "", "at most " + std::to_string(most_members_) + " entries",
+                "A list or object has more than " + std::to_string(most_members_) +
                     " entries. This is not a document of this program.");
   }
 
@@ -91,7 +89,7 @@ class GuardedBuilder {
   }
 
   bool list_is_full() const {
-    return !open_.empty() && open_.back()->is_array() && open_.back()->size() >= kMostMembers;
+    return !open_.empty() && open_.back()->is_array() && open_.back()->size() >= most_members_;
   }
 
   bool open(Json&& container) {
@@ -131,6 +129,7 @@ class GuardedBuilder {
   }
 
   ParsedJson& out_;
+  std::size_t most_members_;
   std::vector<Json*> open_;
   std::vector<std::string> names_;
   std::string key_;
@@ -168,7 +167,7 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
 
 }  // namespace
 
-ParsedJson parse_json(std::string_view text) {
+ParsedJson parse_json(std::string_view text, std::size_t most_members) {
   ParsedJson parsed;
   if (text.size() > kMostBytes) {
     parsed.error = {"", std::to_string(text.size()) + " bytes",
@@ -180,7 +179,7 @@ ParsedJson parse_json(std::string_view text) {
     parsed.error = {"", "", "JSON", "The text is empty. Give a document in JSON."};
     return parsed;
   }
-  GuardedBuilder builder(parsed);
+  GuardedBuilder builder(parsed, most_members);
   parsed.good = Json::sax_parse(text.begin(), text.end(), &builder);
   if (!parsed.good && !builder.failed()) parsed.error = syntax_error(text, builder.position());
   return parsed;

@@ -21,7 +21,10 @@ struct ParsedJson {  // NOLINT(bugprone-exception-escape): the library moves wit
   DocumentError error;
 };
 
-ParsedJson parse_json(std::string_view text);
+// Far more entries than any list or object of our own documents has.
+inline constexpr std::size_t kMostMembers = 500;
+
+ParsedJson parse_json(std::string_view text, std::size_t most_members = kMostMembers);
 
 // One key or index more on a JSON pointer (RFC 6901), with its escapes.
 std::string pointer_to(const std::string& parent, std::string_view key);
