@@ -6,7 +6,7 @@ const FAILED = 'The calculator could not start in this browser. Please reload th
 
 // Tests look at this object: the running program and what it last drew (page.js).
 const Module = {page: Page};
-for (const name of ['rects', 'frames', 'card']) {
+for (const name of ['rects', 'frames', 'card', 'drawing']) {
   Object.defineProperty(Module, name, {get: () => Page.hooks[name]});
 }
 window.Module = Module;

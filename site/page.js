@@ -16,6 +16,10 @@ const Page = (() => {
     rects: {},  // id -> [x, y, width, height] in CSS pixels, of what the last frame drew
     frames: 0,  // drawn since the start
     card: null, // the last published card
+    // Is there anything still to be drawn, or to be put into the text?
+    get drawing() {
+      return !program || unshown || Boolean(program.ccall('tillerline_drawing', 'number', [], []));
+    },
   };
 
   function call(name, ...texts) {
@@ -24,13 +28,27 @@ const Page = (() => {
 
   // --- asked by the program ---
 
+  // At the start the drawn sheet comes first: the text behind it takes about as long again, and is
+  // made when the first frame is on the screen.
+  let unshown = false;
   function publish(json) {
     hooks.card = JSON.parse(json);
+    if (program || root.classList.contains('no-canvas')) {
+      Twin.show(hooks.card);
+    } else {
+      unshown = true;
+    }
+  }
+
+  function showText() {
+    if (!unshown) return;
+    unshown = false;
     Twin.show(hooks.card);
   }
 
   function frameDrawn(lines) {
     hooks.frames += 1;
+    if (unshown) requestAnimationFrame(() => setTimeout(showText));
     hooks.rects = {};
     for (const line of lines.split('\n')) {
       if (!line) continue;
@@ -100,6 +118,7 @@ const Page = (() => {
   }
 
   function noCanvas() {
+    showText();
     root.classList.add('no-canvas');
     setReading(true);
     readButton.hidden = true;
@@ -114,6 +133,7 @@ const Page = (() => {
 
   function setReading(reading) {
     if (root.classList.contains('reading') === reading) return;
+    showText();
     root.classList.toggle('reading', reading);
     readButton.setAttribute('aria-pressed', String(reading));
     readButton.textContent = reading ? 'Back to sheet' : 'Read as text';

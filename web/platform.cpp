@@ -697,6 +697,11 @@ EMSCRIPTEN_KEEPALIVE void tillerline_redraw() {
   if (state().context_ready) draw_frame();
 }
 
+// Whether a frame is on its way; without a graphics context none is.
+EMSCRIPTEN_KEEPALIVE int tillerline_drawing() {
+  return tillerline::platform::state().frame_scheduled ? 1 : 0;
+}
+
 EMSCRIPTEN_KEEPALIVE void tillerline_cancel_touch() {
   tillerline::platform::cancel_finger();
   tillerline::platform::state().fingers_down = 0;

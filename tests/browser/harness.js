@@ -8,15 +8,20 @@
 //     assert.ok(await sheet.has('key:7'));
 //   });
 //
-// open(options): width, height, dpr, touch, dark, flags (of Chromium), reading (open the twin),
-// storage ({key: text} put into localStorage first). Any console error, uncaught exception, CSP
-// violation or request that leaves the origin fails the test, unless it names it in
-// options.allow (a regular expression).
+// open(options): width, height, dpr, touch, dark, flags (of Chromium), reading (open the twin), at
+// (another page of the site than the sheet), storage ({key: text} put into localStorage first).
+// Any console error, uncaught exception, CSP violation or request that leaves the origin fails the
+// test, unless it names it in options.allow (a regular expression).
+//
+// Two tests run at a time, each in a browser of its own (TILLERLINE_LANES changes their number).
+// Browser contexts are used again by later tests, since a new one costs a new process: every test
+// has pages of its own, and what a site can store is wiped before another test gets the context.
 'use strict';
 
 const assert = require('node:assert/strict');
 const fs = require('node:fs');
 const http = require('node:http');
+const os = require('node:os');
 const path = require('node:path');
 
 const BUILD = process.env.TILLERLINE_BUILD_DIR || path.join(__dirname, '../../build');
@@ -27,13 +32,17 @@ const TYPES = {
   '.css': 'text/css; charset=utf-8', '.wasm': 'application/wasm', '.svg': 'image/svg+xml',
   '.woff': 'font/woff', '.json': 'application/json', '.webmanifest': 'application/manifest+json',
 };
-// Software rendering inside a container, also as root.
+// Software rendering inside a container, also as root. WebGL is drawn by SwiftShader; the rest of
+// the page is cheaper without it. Pages of one context share a process. The headless shell is the
+// same engine as Chromium without a window around it, which would cost as much again as a test.
 const FLAGS = ['--no-sandbox', '--disable-dev-shm-usage', '--use-angle=swiftshader',
-  '--enable-unsafe-swiftshader', '--ignore-gpu-blocklist'];
+  '--enable-unsafe-swiftshader', '--ignore-gpu-blocklist', '--disable-gpu-compositing',
+  '--renderer-process-limit=1'];
+const LANES = Number(process.env.TILLERLINE_LANES) || Math.min(2, os.cpus().length);
 
 const tests = [];
 function test(name, body) {
-  tests.push({name, body});
+  tests.push({name, body, file: path.basename(test.file || '')});
 }
 
 function serve() {
@@ -51,20 +60,41 @@ function serve() {
   return new Promise((resolve) => server.listen(0, '127.0.0.1', () => resolve(server)));
 }
 
+// Both run in the page, in whatever engine: has the program started, and has it come to rest?
+const started = () => Boolean(window.Module && window.Module.card &&
+    (window.Module.frames > 0 || document.documentElement.classList.contains('no-canvas')));
+
+const settled = () => new Promise((resolve) => {
+  let calm = 0;
+  const look = () => {
+    calm = window.Module && window.Module.drawing ? 0 : calm + 1;
+    if (calm > 2) resolve();
+    else setTimeout(look, 16);
+  };
+  look();
+});
+
 class Sheet {
   constructor(page, context, options) {
     Object.assign(this, {page, context, options, problems: [], requests: []});
   }
 
-  // Lets the program draw what it still has to draw.
-  async settle() {
-    let before = -1;
-    let now = await this.frames();
-    while (before !== now) {
-      before = now;
-      await this.page.waitForTimeout(120);
-      now = await this.frames();
-    }
+  // Lets the program draw what it still has to draw: it says itself when it rests. What a user
+  // does is at the program when the browser's answer is here; the second look is for what comes
+  // of it a little later, such as a change of size.
+  settle() {
+    return this.page.evaluate(settled);
+  }
+
+  // Loads the page again, and waits until it is there.
+  async reload() {
+    await this.page.reload();
+    await this.loaded();
+  }
+
+  async loaded() {
+    await this.page.waitForFunction(started, null, {timeout: 30000});
+    await this.settle();
   }
 
   frames() {
@@ -110,8 +140,8 @@ class Sheet {
     await this.settle();
   }
 
-  // Turns the wheel over the sheet until that thing lies inside the window: from the top by half
-  // windows until it comes into sight, then by what is missing.
+  // Turns the wheel over the sheet until that thing lies inside the window: from the top by most
+  // of a window until it comes into sight, then by what is missing.
   async scrollTo(id) {
     const size = this.page.viewportSize();
     const half = size.height / 2;
@@ -125,9 +155,9 @@ class Sheet {
       const known = rects[id];
       const middle = known ? known[1] + known[3] / 2 : Infinity;
       if (middle > 90 && middle < size.height - 40) return;
-      const wanted = known ? middle - half : half;
+      const wanted = known ? middle - half : 0.75 * size.height;
       // One notch of the wheel, 100, moves the sheet by 60 px.
-      const wheel = Math.sign(wanted) * Math.max(100, Math.min(Math.abs(wanted), half) / 0.6);
+      const wheel = Math.sign(wanted) * Math.max(100, Math.min(Math.abs(wanted), 1.5 * half) / 0.6);
       await this.page.mouse.move(size.width - 160, half);
       await this.page.mouse.wheel(0, wheel);
       await this.settle();
@@ -234,18 +264,79 @@ function watch(sheet, origin) {
   });
 }
 
-async function openSheet(browser, origin, options) {
-  const context = await browser.newContext({
-    viewport: {width: options.width || 1180, height: options.height || 820},
-    deviceScaleFactor: options.dpr || 1,
-    hasTouch: Boolean(options.touch),
-    isMobile: Boolean(options.touch),
-    colorScheme: options.dark ? 'dark' : 'light',
-    acceptDownloads: true,
-  });
-  const page = await context.newPage();
-  const sheet = new Sheet(page, context, options);
+// What has to be set when a context is made; the rest is set for each page.
+const contextKey = (options) => JSON.stringify([options.dpr || 1, Boolean(options.touch)]);
+
+// A browser for each set of flags, and in it the contexts that no test uses at the moment.
+class Lane {
+  constructor(origin) {
+    Object.assign(this, {origin, browsers: new Map(), sheets: []});
+  }
+
+  async browser(flags) {
+    const key = flags.join(' ');
+    if (!this.browsers.has(key)) {
+      const {chromium} = require(path.join(BUILD, 'node/node_modules/playwright-core'));
+      const executablePath = process.env.TILLERLINE_CHROMIUM || '/usr/bin/chromium-headless-shell';
+      const browser = await chromium.launch({executablePath, args: [...FLAGS, ...flags]});
+      this.browsers.set(key, {browser, idle: new Map()});
+    }
+    return this.browsers.get(key);
+  }
+
+  async context(options) {
+    const {browser, idle} = await this.browser(options.flags || []);
+    const key = contextKey(options);
+    const waiting = idle.get(key) || [];
+    idle.set(key, waiting);
+    const taken = waiting.pop() || {
+      context: await browser.newContext({
+        deviceScaleFactor: options.dpr || 1,
+        hasTouch: Boolean(options.touch),
+        isMobile: Boolean(options.touch),
+        acceptDownloads: true,
+      }),
+      before: [],
+    };
+    return {...taken, giveBack: (before) => waiting.push({context: taken.context, before})};
+  }
+
+  async open(options) {
+    const {context, before, giveBack} = await this.context(options);
+    const page = await context.newPage();
+    const sheet = new Sheet(page, context, options);
+    sheet.giveBack = giveBack;
+    this.sheets.push(sheet);
+    await prepare(sheet, this.origin);
+    await page.goto(this.origin + (options.at || '/'));
+    if (!options.at) await sheet.loaded();
+    // The pages of the test before kept the process alive until here.
+    for (const old of before) await old.close();
+    if (options.reading) await page.click('#read');
+    return sheet;
+  }
+
+  // Wipes what the test's pages have stored. They stay until the context is used again.
+  async finish() {
+    for (const {page, context, giveBack} of this.sheets) {
+      const session = await context.newCDPSession(page);
+      await session.send('Storage.clearDataForOrigin', {origin: this.origin, storageTypes: 'all'});
+      await context.clearCookies();
+      giveBack(context.pages());
+    }
+    this.sheets = [];
+  }
+
+  async close() {
+    for (const {browser} of this.browsers.values()) await browser.close();
+  }
+}
+
+async function prepare(sheet, origin) {
+  const {page, options} = sheet;
   watch(sheet, origin);
+  await page.setViewportSize({width: options.width || 1180, height: options.height || 820});
+  await page.emulateMedia({colorScheme: options.dark ? 'dark' : 'light'});
   await page.addInitScript((storage) => {
     document.addEventListener('securitypolicyviolation', (event) => {
       console.error(`CSP: ${event.violatedDirective} ${event.blockedURI}`);
@@ -255,58 +346,56 @@ async function openSheet(browser, origin, options) {
     sessionStorage.setItem('opened', 'yes');
     for (const [key, text] of Object.entries(storage)) localStorage.setItem('tillerline.' + key, text);
   }, options.storage || {});
-  await page.goto(origin + '/');
-  await page.waitForFunction(() => window.Module && window.Module.card &&
-      (window.Module.frames > 0 || document.documentElement.classList.contains('no-canvas')),
-  null, {timeout: 20000});
-  await sheet.settle();
-  if (options.reading) await page.click('#read');
-  return sheet;
 }
 
-// Runs every registered test whose name contains `filter`; answers {passed, failed}.
+// Runs one test and says how it went; answers whether it passed.
+async function runOne({name, body}, lane) {
+  const notes = [];
+  const began = Date.now();
+  let failure = null;
+  try {
+    await body({
+      open: (options = {}) => lane.open(options),
+      origin: lane.origin,
+      note: (text) => notes.push(text),
+    });
+    for (const sheet of lane.sheets) assert.deepEqual(sheet.problems, []);
+    console.log(`  ok   ${name} (${Date.now() - began} ms)`);
+  } catch (error) {
+    failure = error;
+    console.log(`  FAIL ${name}\n${String(error.stack || error).replace(/^/gm, '       ')}`);
+    for (const [i, sheet] of lane.sheets.entries()) {
+      if (sheet.problems.length) console.log('       page: ' + sheet.problems.join('\n             '));
+      await sheet.shot(`failed-${name.replace(/[^a-z0-9]+/gi, '-')}-${i}`).catch(() => {});
+    }
+  }
+  for (const text of notes) console.log('       ' + text);
+  return !failure;
+}
+
+// Runs every registered test whose name or file contains `filter`; answers {passed, failed}.
 async function runAll(filter) {
-  const {chromium} = require(path.join(BUILD, 'node/node_modules/playwright-core'));
-  const executablePath = process.env.TILLERLINE_CHROMIUM || '/usr/bin/chromium';
   const server = await serve();
   const origin = `http://127.0.0.1:${server.address().port}`;
-  const browsers = new Map();
-  const browserWith = async (flags) => {
-    const key = flags.join(' ');
-    if (!browsers.has(key)) {
-      browsers.set(key, await chromium.launch({executablePath, args: [...FLAGS, ...flags]}));
-    }
-    return browsers.get(key);
-  };
-  let passed = 0;
-  let failed = 0;
-  for (const {name, body} of tests.filter((t) => t.name.includes(filter))) {
-    const sheets = [];
-    const open = async (options = {}) => {
-      const browser = await browserWith(options.flags || []);
-      const sheet = await openSheet(browser, origin, options);
-      sheets.push(sheet);
-      return sheet;
-    };
-    const started = Date.now();
-    try {
-      await body({open, origin});
-      for (const sheet of sheets) assert.deepEqual(sheet.problems, []);
-      passed += 1;
-      console.log(`  ok   ${name} (${Date.now() - started} ms)`);
-    } catch (error) {
-      failed += 1;
-      console.log(`  FAIL ${name}\n${String(error.stack || error).replace(/^/gm, '       ')}`);
-      for (const [i, sheet] of sheets.entries()) {
-        if (sheet.problems.length) console.log('       page: ' + sheet.problems.join('\n             '));
-        await sheet.shot(`failed-${name.replace(/[^a-z0-9]+/gi, '-')}-${i}`).catch(() => {});
+  const wanted = tests.filter(({name, file}) => name.includes(filter) || file.includes(filter));
+  const count = {passed: 0, failed: 0};
+  const work = async () => {
+    let lane = new Lane(origin);
+    while (wanted.length > 0) {
+      count[await runOne(wanted.shift(), lane) ? 'passed' : 'failed'] += 1;
+      try {
+        await lane.finish();
+      } catch (error) {
+        // A browser that died with its test must not take the next ones along.
+        await lane.close().catch(() => {});
+        lane = new Lane(origin);
       }
     }
-    for (const sheet of sheets) await sheet.context.close();
-  }
-  for (const browser of browsers.values()) await browser.close();
+    await lane.close();
+  };
+  await Promise.all(Array.from({length: LANES}, work));
   server.close();
-  return {passed, failed};
+  return count;
 }
 
-module.exports = {test, assert, runAll};
+module.exports = {test, assert, runAll, started, settled, SHOTS, BUILD};

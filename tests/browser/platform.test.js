@@ -3,7 +3,7 @@
 
 const {test, assert} = require('./harness');
 
-const PHONE = {width: 390, height: 844, dpr: 2, touch: true};
+const PHONE = {width: 390, height: 844, touch: true};
 
 const mass = async (sheet) => (await sheet.input('mass_t')).value;
 
@@ -132,8 +132,7 @@ test('what was entered is still there after a reload', async ({open}) => {
   const sheet = await open();
   await sheet.enter('mass_t', '280');
   await sheet.enter('surface', 'wet');
-  await sheet.page.reload();
-  await sheet.page.waitForFunction(() => window.Module && window.Module.card && window.Module.frames > 0);
+  await sheet.reload();
   assert.equal(await mass(sheet), 280);
   assert.ok((await sheet.input('mass_t')).entered);
   assert.equal((await sheet.input('surface')).value, 'wet');
@@ -200,7 +199,7 @@ test('after the context was lost and came back, the sheet can be used', async ({
 
 test('the page\u2019s button lies on nothing that can be tapped', async ({open}) => {
   for (const size of [{width: 390, height: 844}, {width: 320, height: 640}, {width: 820, height: 1180}, {width: 1180, height: 820}]) {
-    const sheet = await open({...size, touch: true, dpr: 2});
+    const sheet = await open({...size, touch: true});
     const button = await sheet.page.locator('#read').boundingBox();
     for (const [id, [x, y, width, height]] of Object.entries(await sheet.rects())) {
       if (id.startsWith('figure:')) continue;

@@ -8,11 +8,7 @@ const {test, assert} = require('./harness');
 const BUILD = process.env.TILLERLINE_BUILD_DIR || path.join(__dirname, '../../build');
 const book = () => JSON.parse(fs.readFileSync(path.join(BUILD, 'proof.json'), 'utf8'));
 
-async function openBook({open, origin}, options = {}) {
-  const sheet = await open(options);
-  await sheet.page.goto(origin + '/proof.html');
-  return sheet;
-}
+const openBook = ({open}, options = {}) => open({...options, at: '/proof.html'});
 
 const visibleRows = (page) => page.locator('.check:visible').count();
 
@@ -91,7 +87,7 @@ for (const [name, options] of [
 }
 
 test('the book opens from a folder, without a server', async ({open}) => {
-  const sheet = await open({allow: /file:/});
+  const sheet = await open({allow: /file:/, at: '/proof.html'});
   await sheet.page.goto('file://' + path.join(BUILD, 'site/proof.html'));
   assert.equal(await visibleRows(sheet.page), book().checks.length);
 });

@@ -1,12 +1,14 @@
-// Runs the browser tests: node tests/browser/run.js [PART OF A NAME]
+// Runs the browser tests: node tests/browser/run.js [PART OF A TEST'S OR FILE'S NAME]
 'use strict';
 
 const fs = require('node:fs');
 const path = require('node:path');
-const {runAll} = require('./harness');
+const {runAll, test} = require('./harness');
 
 for (const file of fs.readdirSync(__dirname).sort()) {
-  if (file.endsWith('.test.js')) require(path.join(__dirname, file));
+  if (!file.endsWith('.test.js')) continue;
+  test.file = file;
+  require(path.join(__dirname, file));
 }
 
 runAll(process.argv[2] || '').then(({passed, failed}) => {

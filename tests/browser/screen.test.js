@@ -71,9 +71,7 @@ test('another route is chosen from its list, and survives a reload', async ({ope
   await sheet.tap(route);
   const after = (await sheet.twin()).card.subtitle;
   assert.notEqual(before, after);
-  await sheet.page.reload();
-  await sheet.page.waitForFunction(() => window.Module && window.Module.card && window.Module.frames > 0);
-  await sheet.settle();
+  await sheet.reload();
   assert.equal((await sheet.twin()).card.subtitle, after);
 });
 
@@ -132,9 +130,7 @@ test('the look changes by its button and is kept', async ({open}) => {
   assert.equal(await look(), 'light');
   await sheet.tap('look');
   assert.equal(await look(), 'dark');
-  await sheet.page.reload();
-  await sheet.page.waitForFunction(() => window.Module && window.Module.frames > 0);
-  await sheet.settle();
+  await sheet.reload();
   assert.equal(await look(), 'dark');
 });
 

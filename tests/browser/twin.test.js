@@ -3,7 +3,7 @@
 
 const {test, assert} = require('./harness');
 
-const PHONE = {width: 390, height: 844, dpr: 2, touch: true, reading: true};
+const PHONE = {width: 390, height: 844, touch: true, reading: true};
 
 const openAll = (sheet) => sheet.page.evaluate(() => {
   for (const details of document.querySelectorAll('#twin details')) details.open = true;
