@@ -9,9 +9,10 @@
 //   });
 //
 // open(options): width, height, dpr, touch, dark, flags (of Chromium), reading (open the twin),
-// storage ({key: text} put into localStorage first). Any console error, uncaught exception, CSP
-// violation or request that leaves the origin fails the test, unless it names it in
-// options.allow (a regular expression).
+// storage ({key: text} put into localStorage first), worker (let the service worker keep the site;
+// else there is none), origin (of another server) or url (of another page). Any console error,
+// uncaught exception, CSP violation or request that leaves the origin fails the test, unless it
+// names it in options.allow (a regular expression).
 'use strict';
 
 const assert = require('node:assert/strict');
@@ -36,24 +37,38 @@ function test(name, body) {
   tests.push({name, body});
 }
 
-function serve() {
+// Serves `server.folder`, which a test may change, and lists what was asked for.
+function serve(folder = SITE) {
   const server = http.createServer((request, response) => {
+    server.asked.push(request.url);
     let name = decodeURIComponent(new URL(request.url, 'http://x').pathname);
     if (name.endsWith('/')) name += 'index.html';
-    const file = path.join(SITE, path.normalize(name));
-    if (!file.startsWith(SITE) || !fs.existsSync(file)) {
+    const file = path.join(server.folder, path.normalize(name));
+    if (!file.startsWith(server.folder) || !fs.existsSync(file)) {
       response.writeHead(404).end();
       return;
     }
     response.writeHead(200, {'Content-Type': TYPES[path.extname(file)] || 'text/plain'});
     fs.createReadStream(file).pipe(response);
   });
-  return new Promise((resolve) => server.listen(0, '127.0.0.1', () => resolve(server)));
+  Object.assign(server, {folder, asked: []});
+  return new Promise((resolve) => server.listen(0, '127.0.0.1', () => {
+    server.origin = `http://127.0.0.1:${server.address().port}`;
+    resolve(server);
+  }));
 }
 
 class Sheet {
   constructor(page, context, options) {
     Object.assign(this, {page, context, options, problems: [], requests: []});
+  }
+
+  // Waits until the program runs and has drawn, after the page was loaded anew, too.
+  async started() {
+    await this.page.waitForFunction(() => window.Module && window.Module.card &&
+        (window.Module.frames > 0 || document.documentElement.classList.contains('no-canvas')),
+    null, {timeout: 20000});
+    await this.settle();
   }
 
   // Lets the program draw what it still has to draw.
@@ -242,6 +257,7 @@ async function openSheet(browser, origin, options) {
     isMobile: Boolean(options.touch),
     colorScheme: options.dark ? 'dark' : 'light',
     acceptDownloads: true,
+    serviceWorkers: options.worker ? 'allow' : 'block',
   });
   const page = await context.newPage();
   const sheet = new Sheet(page, context, options);
@@ -255,11 +271,8 @@ async function openSheet(browser, origin, options) {
     sessionStorage.setItem('opened', 'yes');
     for (const [key, text] of Object.entries(storage)) localStorage.setItem('tillerline.' + key, text);
   }, options.storage || {});
-  await page.goto(origin + '/');
-  await page.waitForFunction(() => window.Module && window.Module.card &&
-      (window.Module.frames > 0 || document.documentElement.classList.contains('no-canvas')),
-  null, {timeout: 20000});
-  await sheet.settle();
+  await page.goto(options.url || origin + '/');
+  await sheet.started();
   if (options.reading) await page.click('#read');
   return sheet;
 }
@@ -269,7 +282,7 @@ async function runAll(filter) {
   const {chromium} = require(path.join(BUILD, 'node/node_modules/playwright-core'));
   const executablePath = process.env.TILLERLINE_CHROMIUM || '/usr/bin/chromium';
   const server = await serve();
-  const origin = `http://127.0.0.1:${server.address().port}`;
+  const {origin} = server;
   const browsers = new Map();
   const browserWith = async (flags) => {
     const key = flags.join(' ');
@@ -284,7 +297,7 @@ async function runAll(filter) {
     const sheets = [];
     const open = async (options = {}) => {
       const browser = await browserWith(options.flags || []);
-      const sheet = await openSheet(browser, origin, options);
+      const sheet = await openSheet(browser, options.origin || origin, options);
       sheets.push(sheet);
       return sheet;
     };
@@ -309,4 +322,4 @@ async function runAll(filter) {
   return {passed, failed};
 }
 
-module.exports = {test, assert, runAll};
+module.exports = {test, assert, serve, runAll};
