@@ -34,6 +34,11 @@ SITE_ONLY = re.compile(r'<!-- site -->.*?<!-- /site -->\n?', re.DOTALL)
 ONE_FILE_PART = re.compile(r'<!-- one file\n(.*?)-->\n?', re.DOTALL)
 
 
+def for_site(page):
+    """Without what is only for the one file, and without the marks around what is not."""
+    return re.sub(r'<!-- /?site -->\n?', '', ONE_FILE_PART.sub('', page))
+
+
 def sha256(content):
     digest = hashlib.sha256(content).digest()
     return 'sha256-' + base64.b64encode(digest).decode('ascii')
@@ -44,7 +49,7 @@ def data_url(kind, content):
 
 
 def build_id(parts):
-    whole = hashlib.sha256()
+    whole = hashlib.sha256(pathlib.Path(__file__).read_bytes())
     for name in sorted(parts):
         whole.update(name.encode() + b'\0' + hashlib.sha256(parts[name]).digest())
     return whole.hexdigest()[:8]
@@ -128,30 +133,37 @@ def file_list(files):
              'integrity': sha256(content)} for name, content in sorted(files.items())]
 
 
+def with_file_list(worker, files):
+    text = worker.decode()
+    if text.count(FILE_LIST) != 1:
+        sys.exit(f'tillerline: {WORKER} has no place, or several, for the list of files')
+    return text.replace(FILE_LIST, json.dumps(file_list(files), separators=(',', ':'))).encode()
+
+
 def finish(parts):
     page = parts['index.html'].decode().replace('@build@', build_id(parts))
     whole = one_file(page, parts).encode()
-    page = page.replace('@one-file-size@', f'{len(whole) / 1e6:.1f}')
     files = {name: content for name, content in parts.items()
              if name not in ONE_FILE_ONLY and name != WORKER}
+    files['index.html'] = page.replace('@one-file-size@', f'{len(whole) / 1e6:.1f}').encode()
+    for name in files:
+        if name.endswith('.html'):
+            files[name] = for_site(files[name].decode()).encode()
+    files['index.html'] = with_hashes(files['index.html'].decode(), parts).encode()
     files[ONE_FILE] = whole
-    files['index.html'] = with_hashes(page, parts).encode()
-    listed = json.dumps(file_list(files), separators=(',', ':'))
-    worker = parts[WORKER].decode()
-    if worker.count(FILE_LIST) != 1:
-        sys.exit(f'tillerline: {WORKER} has no place, or several, for the list of files')
-    files[WORKER] = worker.replace(FILE_LIST, listed).encode()
+    files[WORKER] = with_file_list(parts[WORKER], files)
     return files
 
 
 def main():
     parts_folder, site_folder = (pathlib.Path(path) for path in sys.argv[1:])
-    parts = {path.name: path.read_bytes() for path in parts_folder.iterdir() if path.is_file()}
-    files = finish(parts)
+    parts = {path.relative_to(parts_folder).as_posix(): path.read_bytes()
+             for path in parts_folder.rglob('*') if path.is_file()}
+    # Complete before it takes the place of the last one, which may be served at this moment.
     made = site_folder.with_name(site_folder.name + '.new')
     shutil.rmtree(made, ignore_errors=True)
-    made.mkdir(parents=True)
-    for name, content in files.items():
+    for name, content in finish(parts).items():
+        (made / name).parent.mkdir(parents=True, exist_ok=True)
         (made / name).write_bytes(content)
     shutil.rmtree(site_folder, ignore_errors=True)
     made.rename(site_folder)

@@ -6,8 +6,7 @@
 import {Workbox} from 'workbox-window';
 
 const QUIET_MS = 3000;
-const READY = 'A new version is ready. What you entered stays.';
-const LATER = 'Without a tap it comes when you next open Tillerline.';
+const READY = 'A new version is ready. What you entered stays. Later means at the next start.';
 const CHANGING = 'Changing to the new version.';
 
 const root = document.documentElement;
@@ -34,7 +33,7 @@ function whenQuiet(act) {
 function showBar() {
   bar.hidden = false;
   root.classList.add('offered');
-  words.textContent = `${READY} ${LATER}`;
+  words.textContent = READY;
 }
 
 function hideBar() {
