@@ -101,6 +101,12 @@ const Page = (() => {
     return true;
   }
 
+  // Only where the page offers it.
+  function saveProgram() {
+    if (oneFile) oneFile.click();
+    return oneFile !== null;
+  }
+
   function copy(text) {
     if (navigator.clipboard) navigator.clipboard.writeText(text).catch(() => {});
   }
@@ -213,6 +219,6 @@ const Page = (() => {
 
   return {
     hooks, attach, publish, frameDrawn, setTheme, layout, load, store, openFile, saveFile, openPage,
-    copy, noCanvas, isDark: () => dark.matches,
+    saveProgram, copy, noCanvas, isDark: () => dark.matches,
   };
 })();

@@ -418,3 +418,32 @@ test('"Save as one file" hands out that file, without a network, too', async ({o
         fs.readFileSync(path.join(SITE, 'tillerline.html')));
   });
 });
+
+test('the drawn sheet hands out the one file and the licences, too', async ({open}) => {
+  const sheet = await open();
+  await sheet.page.focus('#canvas');
+  await sheet.key('End');
+  await sheet.scrollTo('open:about');
+  await sheet.tap('open:about');
+  const reach = async (id) => {
+    const {height, width} = sheet.page.viewportSize();
+    await sheet.page.mouse.move(width / 2, height / 2);
+    for (let i = 0; i < 30; ++i) {
+      const rect = (await sheet.rects())[id];
+      if (rect && rect[1] + rect[3] < height - 40) return;
+      await sheet.page.mouse.wheel(0, 300);
+      await sheet.settle();
+    }
+    assert.fail(`could not reach "${id}"`);
+  };
+  await reach('about:one-file');
+  await sheet.shot('offline-about');
+  const download = sheet.page.waitForEvent('download');
+  await sheet.tap('about:one-file');
+  assert.equal((await download).suggestedFilename(), 'tillerline.html');
+  await reach('about:licences');
+  await sheet.shot('offline-about-licences');
+  const [page] = await Promise.all([sheet.context.waitForEvent('page'), sheet.tap('about:licences')]);
+  await page.waitForLoadState();
+  assert.match(await page.locator('body').innerText(), /Tillerline[\s\S]*Workbox/);
+});
