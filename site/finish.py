@@ -155,6 +155,25 @@ def finish(parts):
     return files
 
 
+def sizes(files):
+    """In kB as stored and as sent compressed; the one file apart, since it repeats the others."""
+    def total(names, size):
+        return round(sum(size(files[name]) for name in names) / 1000)
+
+    def sent(content):
+        return len(gzip.compress(content, 9))
+
+    def starts(name):
+        of_page = not name.startswith('proof.') and name not in (WORKER, ONE_FILE)
+        return of_page and name.endswith(('.html', '.css', '.js', '.wasm', '.woff'))
+
+    start = [name for name in files if starts(name)]
+    rest = [name for name in files if not starts(name) and name != ONE_FILE]
+    return '; '.join(f'{what} {total(names, len)} kB ({total(names, sent)} compressed)'
+                     for what, names in (('to start', start), ('kept besides', rest),
+                                         ('one file', [ONE_FILE])))
+
+
 def main():
     parts_folder, site_folder = (pathlib.Path(path) for path in sys.argv[1:])
     parts = {path.relative_to(parts_folder).as_posix(): path.read_bytes()
@@ -162,11 +181,13 @@ def main():
     # Complete before it takes the place of the last one, which may be served at this moment.
     made = site_folder.with_name(site_folder.name + '.new')
     shutil.rmtree(made, ignore_errors=True)
-    for name, content in finish(parts).items():
+    files = finish(parts)
+    for name, content in files.items():
         (made / name).parent.mkdir(parents=True, exist_ok=True)
         (made / name).write_bytes(content)
     shutil.rmtree(site_folder, ignore_errors=True)
     made.rename(site_folder)
+    print('Sizes: ' + sizes(files), file=sys.stderr)
 
 
 main()

@@ -38,7 +38,7 @@ async function withBuild(change, body) {
     const parts = path.join(folder, 'parts');
     fs.cpSync(path.join(BUILD, 'parts'), parts, {recursive: true});
     change(parts);
-    execFileSync('python3', [FINISH, parts, path.join(folder, 'site')]);
+    execFileSync('python3', [FINISH, parts, path.join(folder, 'site')], {stdio: 'pipe'});
     await body(path.join(folder, 'site'));
   } finally {
     fs.rmSync(folder, {recursive: true});
