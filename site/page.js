@@ -9,6 +9,7 @@ const Page = (() => {
   const twin = document.getElementById('twin');
   const readButton = document.getElementById('read');
   const fileInput = document.getElementById('file');
+  const oneFile = document.getElementById('one-file');
   const dark = matchMedia('(prefers-color-scheme: dark)');
 
   let program = null;  // the running module, once it runs
@@ -90,13 +91,17 @@ const Page = (() => {
     fileInput.click();
   }
 
+  function handOut(name, blob) {
+    const link = document.createElement('a');
+    link.href = URL.createObjectURL(blob);
+    link.download = name;
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+  }
+
   function saveFile(name, text) {
     try {
-      const link = document.createElement('a');
-      link.href = URL.createObjectURL(new Blob([text], {type: 'application/json'}));
-      link.download = name;
-      link.click();
-      setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+      handOut(name, new Blob([text], {type: 'application/json'}));
       return true;
     } catch (error) {
       return false;
@@ -105,12 +110,19 @@ const Page = (() => {
 
   // A page of this site in a tab of its own; the sheet stays as it is.
   function openPage(name) {
+    if (typeof Embedded === 'object') return Embedded.open(name);
     const link = document.createElement('a');
     link.href = name;
     link.target = '_blank';
     link.rel = 'noopener';
     link.click();
     return true;
+  }
+
+  // Only where the page offers it.
+  function saveProgram() {
+    if (oneFile) oneFile.click();
+    return oneFile !== null;
   }
 
   function copy(text) {
@@ -170,6 +182,20 @@ const Page = (() => {
     }
   }
 
+  // A browser asks the network for what it downloads by itself, whatever the worker has kept.
+  async function saveOneFile(event) {
+    const link = event.currentTarget;
+    event.preventDefault();
+    try {
+      const response = await fetch(link.href);
+      if (!response.ok) throw new Error(`${response.status} for ${link.href}`);
+      handOut(link.pathname.split('/').pop(), await response.blob());
+    } catch (error) {
+      link.removeEventListener('click', saveOneFile);
+      link.click();
+    }
+  }
+
   async function fileChosen() {
     const file = fileInput.files[0];
     if (!file) return;
@@ -188,6 +214,7 @@ const Page = (() => {
     // Tabbing from the canvas into the twin shows the twin: focus is never invisible.
     twin.addEventListener('focusin', () => setReading(true));
     fileInput.addEventListener('change', fileChosen);
+    if (oneFile) oneFile.addEventListener('click', saveOneFile);
     if (root.classList.contains('no-canvas')) return;
     document.addEventListener('keydown', (event) => {
       if (event.key === 'Tab') root.classList.add('keys');
@@ -212,6 +239,6 @@ const Page = (() => {
 
   return {
     hooks, attach, publish, frameDrawn, setTheme, layout, load, store, openFile, saveFile, openPage,
-    copy, noCanvas, isDark: () => dark.matches,
+    saveProgram, copy, noCanvas, isDark: () => dark.matches,
   };
 })();

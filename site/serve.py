@@ -21,10 +21,11 @@ class Handler(http.server.SimpleHTTPRequestHandler):
         ".svg": "image/svg+xml",
         ".woff": "font/woff",
         ".json": "application/json",
+        ".webmanifest": "application/manifest+json",
     }
 
     def end_headers(self):
-        # A new build shows at once.
+        # A new build is seen at once; the page then offers it.
         self.send_header("Cache-Control", "no-cache")
         super().end_headers()
 

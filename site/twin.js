@@ -452,7 +452,7 @@ const Twin = (() => {
     showContents(byId('contents-list'));
     setText(byId('invented'), card.invented || '');
     setText(byId('safety'), card.safety || '');
-    setText(byId('program'), `Tillerline ${card.program}`);
+    setText(byId('program'), `Tillerline ${card.program}, build ${document.documentElement.dataset.build}`);
     speak(card);
   }
 

@@ -36,6 +36,11 @@ constexpr AboutText kProof{
     "example, a law of nature, or a general solver. The book of checks lists each with what was "
     "expected, what came out, the difference and the source."};
 
+constexpr AboutText kKeep{
+    "To keep it",
+    "Once opened, the page starts without a network; the browser's menu can install it as an app. "
+    "All of it also fits into one file, which opens from a folder or a stick."};
+
 constexpr AboutText kLicences[] = {
     {"Tillerline " TILLERLINE_VERSION, "MIT License. Copyright (c) 2026 the Tillerline authors."},
     {"Dear ImGui 1.86", "MIT License. Copyright (c) 2014-2021 Omar Cornut."},
@@ -45,6 +50,7 @@ constexpr AboutText kLicences[] = {
     {"Lato",
      "SIL Open Font License 1.1. Copyright (c) 2010-2014 by tyPoland Lukasz Dziedzic, with "
      "Reserved Font Name \"Lato\"."},
+    {"Workbox", "MIT License. Copyright 2018 Google LLC."},
 };
 
 constexpr std::string_view kMit =
@@ -63,6 +69,27 @@ constexpr std::string_view kMit =
 
 constexpr std::string_view kProofLabel = "How do you know?";
 constexpr std::string_view kProofPage = "proof.html";
+constexpr std::string_view kLicencesPage = "licences.txt";
+
+void say(Ui& ui, const std::string& words) {
+  ui.session.set_notice(words);
+  ui.view.panel = Panel::None;
+  platform::request_frames(3);
+}
+
+void save_program_button(Ui& ui, ImVec2 at) {
+  constexpr std::string_view label = "Save as one file";
+  const Box box{at.x, at.y, button_width(ui, label), theme::kTarget};
+  if (!button(ui, "about:", "one-file", box, label) || platform::save_program()) return;
+  say(ui, "This is one file already: copy it to keep it.");
+}
+
+void licences_button(Ui& ui, ImVec2 at) {
+  constexpr std::string_view label = "All licences in full";
+  const Box box{at.x, at.y, button_width(ui, label), theme::kTarget};
+  if (!button(ui, "about:", "licences", box, label) || platform::open_page(kLicencesPage)) return;
+  say(ui, "The licences, " + std::string(kLicencesPage) + ", could not be opened here.");
+}
 
 float passage(Ui& ui, const AboutText& p, float x, float y, float width) {
   const float from = y;
@@ -79,12 +106,9 @@ float proof_button_width(const Ui& ui) { return button_width(ui, kProofLabel); }
 void proof_button(Ui& ui, std::string_view where, ImVec2 at) {
   const Box box{at.x, at.y, proof_button_width(ui), theme::kTarget};
   if (!button(ui, "proof:", where, box, kProofLabel)) return;
-  if (!platform::open_page(kProofPage)) {
-    ui.session.set_notice("The book of checks, " + std::string(kProofPage) +
-                          ", could not be opened here. It lies beside this page.");
-    ui.view.panel = Panel::None;
-    platform::request_frames(3);
-  }
+  if (platform::open_page(kProofPage)) return;
+  say(ui, "The book of checks, " + std::string(kProofPage) +
+              ", could not be opened here. It lies beside this page.");
 }
 
 void draw_about(Ui& ui) {
@@ -95,6 +119,9 @@ void draw_about(Ui& ui) {
   for (const AboutText& p : kPassages) y += passage(ui, p, x, y, width);
   y += passage(ui, kProof, x, y, width) - 10.0f;
   proof_button(ui, "about", {x, y});
+  y += theme::kTarget + 22.0f;
+  y += passage(ui, kKeep, x, y, width) - 10.0f;
+  save_program_button(ui, {x, y});
   y += theme::kTarget + 22.0f;
   ui.pen.spaced_title({x, y}, ui.colours().muted, "Made with");
   y += ui.pen.line_height(Type::Small) + 4.0f;
@@ -109,9 +136,8 @@ void draw_about(Ui& ui) {
   } else {
     y += theme::kTarget;
   }
-  y += ui.pen.paragraph(Type::Small, {x, y + 8.0f}, width, ui.colours().muted,
-                        "All licences in full are in the file licences.txt beside this page.");
-  end_panel(ui, space, y + 24.0f);
+  licences_button(ui, {x, y + 8.0f});
+  end_panel(ui, space, y + theme::kTarget + 32.0f);
 }
 
 }  // namespace tillerline

@@ -90,6 +90,7 @@ EM_JS(void, page_no_canvas, (), { Module.page.noCanvas(); });
 EM_JS(void, page_open_file, (), { Module.page.openFile(); });
 EM_JS(int, page_open_page, (const char* name),
       { return Module.page.openPage(UTF8ToString(name)) ? 1 : 0; });
+EM_JS(int, page_save_program, (), { return Module.page.saveProgram() ? 1 : 0; });
 EM_JS(void, page_copy, (const char* text), { Module.page.copy(UTF8ToString(text)); });
 EM_JS(int, page_store, (const char* key, const char* text),
       { return Module.page.store(UTF8ToString(key), UTF8ToString(text)) ? 1 : 0; });
@@ -213,6 +214,8 @@ bool save_file(std::string_view name, std::string_view text) {
 
 bool open_page(std::string_view name) { return page_open_page(std::string(name).c_str()) != 0; }
 
+bool save_program() { return page_save_program() != 0; }
+
 void copy_text(std::string_view text) { page_copy(std::string(text).c_str()); }
 
 #else  // a desktop window
@@ -288,6 +291,7 @@ bool save_file(std::string_view name, std::string_view text) {
   return write_file(std::filesystem::path(name).filename(), text);
 }
 bool open_page(std::string_view) { return false; }  // the pages are part of the site
+bool save_program() { return false; }
 void copy_text(std::string_view text) { SDL_SetClipboardText(std::string(text).c_str()); }
 
 #endif

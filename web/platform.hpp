@@ -102,6 +102,9 @@ bool save_file(std::string_view name, std::string_view text);
 // Opens a page that lies beside this one, in a tab of its own. False if there is none to open.
 bool open_page(std::string_view name);
 
+// Hands the user the whole program as one file. False where this is that file, or none is at hand.
+bool save_program();
+
 // Puts text on the clipboard.
 void copy_text(std::string_view text);
 

@@ -9,9 +9,10 @@
 //   });
 //
 // open(options): width, height, dpr, touch, dark, flags (of Chromium), reading (open the twin), at
-// (another page of the site than the sheet), storage ({key: text} put into localStorage first).
-// Any console error, uncaught exception, CSP violation or request that leaves the origin fails the
-// test, unless it names it in options.allow (a regular expression).
+// (another page of the site than the sheet), storage ({key: text} put into localStorage first),
+// worker (let the service worker keep the site; else there is none), origin (of another server) or
+// url (of a sheet elsewhere). Any console error, uncaught exception, CSP violation or request that
+// leaves the origin fails the test, unless it names it in options.allow (a regular expression).
 //
 // Two tests run at a time, each in a browser of its own (TILLERLINE_LANES changes their number).
 // Browser contexts are used again by later tests, since a new one costs a new process: every test
@@ -45,19 +46,25 @@ function test(name, body) {
   tests.push({name, body, file: path.basename(test.file || '')});
 }
 
-function serve() {
+// Serves `server.folder`, which a test may change, and lists what was asked for.
+function serve(folder = SITE) {
   const server = http.createServer((request, response) => {
+    server.asked.push(request.url);
     let name = decodeURIComponent(new URL(request.url, 'http://x').pathname);
     if (name.endsWith('/')) name += 'index.html';
-    const file = path.join(SITE, path.normalize(name));
-    if (!file.startsWith(SITE) || !fs.existsSync(file)) {
+    const file = path.join(server.folder, path.normalize(name));
+    if (!file.startsWith(server.folder) || !fs.existsSync(file)) {
       response.writeHead(404).end();
       return;
     }
     response.writeHead(200, {'Content-Type': TYPES[path.extname(file)] || 'text/plain'});
     fs.createReadStream(file).pipe(response);
   });
-  return new Promise((resolve) => server.listen(0, '127.0.0.1', () => resolve(server)));
+  Object.assign(server, {folder, asked: []});
+  return new Promise((resolve) => server.listen(0, '127.0.0.1', () => {
+    server.origin = `http://127.0.0.1:${server.address().port}`;
+    resolve(server);
+  }));
 }
 
 // Both run in the page, in whatever engine: has the program started, and has it come to rest?
@@ -89,10 +96,11 @@ class Sheet {
   // Loads the page again, and waits until it is there.
   async reload() {
     await this.page.reload();
-    await this.loaded();
+    await this.started();
   }
 
-  async loaded() {
+  // Waits until the program runs and has drawn, after the page was loaded anew, too.
+  async started() {
     await this.page.waitForFunction(started, null, {timeout: 30000});
     await this.settle();
   }
@@ -265,7 +273,8 @@ function watch(sheet, origin) {
 }
 
 // What has to be set when a context is made; the rest is set for each page.
-const contextKey = (options) => JSON.stringify([options.dpr || 1, Boolean(options.touch)]);
+const contextKey = (options) =>
+    JSON.stringify([options.dpr || 1, Boolean(options.touch), Boolean(options.worker)]);
 
 // A browser for each set of flags, and in it the contexts that no test uses at the moment.
 class Lane {
@@ -295,6 +304,7 @@ class Lane {
         hasTouch: Boolean(options.touch),
         isMobile: Boolean(options.touch),
         acceptDownloads: true,
+        serviceWorkers: options.worker ? 'allow' : 'block',
       }),
       before: [],
     };
@@ -307,9 +317,10 @@ class Lane {
     const sheet = new Sheet(page, context, options);
     sheet.giveBack = giveBack;
     this.sheets.push(sheet);
-    await prepare(sheet, this.origin);
-    await page.goto(this.origin + (options.at || '/'));
-    if (!options.at) await sheet.loaded();
+    const origin = options.origin || this.origin;
+    await prepare(sheet, origin);
+    await page.goto(options.url || origin + (options.at || '/'));
+    if (!options.at) await sheet.started();
     // The pages of the test before kept the process alive until here.
     for (const old of before) await old.close();
     if (options.reading) await page.click('#read');
@@ -318,9 +329,10 @@ class Lane {
 
   // Wipes what the test's pages have stored. They stay until the context is used again.
   async finish() {
-    for (const {page, context, giveBack} of this.sheets) {
+    for (const {page, context, options, giveBack} of this.sheets) {
       const session = await context.newCDPSession(page);
-      await session.send('Storage.clearDataForOrigin', {origin: this.origin, storageTypes: 'all'});
+      for (const origin of new Set([this.origin, options.origin || this.origin]))
+        await session.send('Storage.clearDataForOrigin', {origin, storageTypes: 'all'});
       await context.clearCookies();
       giveBack(context.pages());
     }
@@ -376,7 +388,7 @@ async function runOne({name, body}, lane) {
 // Runs every registered test whose name or file contains `filter`; answers {passed, failed}.
 async function runAll(filter) {
   const server = await serve();
-  const origin = `http://127.0.0.1:${server.address().port}`;
+  const {origin} = server;
   const wanted = tests.filter(({name, file}) => name.includes(filter) || file.includes(filter));
   const count = {passed: 0, failed: 0};
   const work = async () => {
@@ -398,4 +410,4 @@ async function runAll(filter) {
   return count;
 }
 
-module.exports = {test, assert, runAll, started, settled, SHOTS, BUILD};
+module.exports = {test, assert, serve, runAll, started, settled, SHOTS, BUILD};
