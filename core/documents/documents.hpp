@@ -112,6 +112,10 @@ std::string write_route(const RouteDocument& document);
 std::string write_brief(const BriefDocument& document);
 std::string write_brief_line(const BriefDocument& document);  // the same on one line
 
+// The shortest line that reads back as the same brief: an aircraft or a route that is still as the
+// preset has it goes by its id, and what the reader fills in by itself is left out.
+std::string write_shortest_brief(const BriefDocument& document);
+
 // One JSON line: {"error":{"field":…,"value":…,"allowed":…,"message":…}}; when there are more
 // errors they follow under the key "others".
 std::string write_error_line(const std::vector<DocumentError>& errors);

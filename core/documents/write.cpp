@@ -67,6 +67,17 @@ void put_group(Json& object, FieldGroup group, const Brief& brief) {
   }
 }
 
+// The members of the group whose value the reader would not fill in by itself.
+void put_changes(Json& object, FieldGroup group, const Brief& brief, const Brief& filled_in) {
+  Json all = Json::object();
+  Json usual = Json::object();
+  put_group(all, group, brief);
+  put_group(usual, group, filled_in);
+  for (const auto& [key, value] : all.items()) {
+    if (value != usual[key]) object[key] = value;
+  }
+}
+
 Json header(std::string_view kind) {
   return Json{{"format", "tillerline/" + std::string(kind)}, {"version", 1}};
 }
@@ -164,6 +175,51 @@ Json brief_json(const BriefDocument& document) {
   return json;
 }
 
+template <class Document>
+bool is_preset(const Document& document, const std::vector<Document>& presets,
+               std::string (*write)(const Document&)) {
+  for (const Document& preset : presets) {
+    if (preset.id == document.id) return write(preset) == write(document);
+  }
+  return false;
+}
+
+// What the groups of a document hold counts as entered where the document does not say so itself.
+std::vector<std::string> taken_as_entered(const Json& json) {
+  std::vector<std::string> keys;
+  for (const char* group : {"day", "condition", "technique", "limits", "turnaround", "bands"}) {
+    const auto object = json.find(group);
+    if (object == json.end()) continue;
+    for (const auto& [key, value] : object->items()) keys.push_back(key);
+  }
+  return keys;
+}
+
+// Presets by their id, and nothing that the reader fills in by itself.
+Json shortest_brief_json(const BriefDocument& document) {
+  Json json = brief_json(document);
+  if (is_preset(document.aircraft, preset_aircraft(), write_aircraft)) {
+    json["aircraft"] = document.aircraft.id;
+  }
+  if (is_preset(document.route, preset_routes(), write_route)) json["route"] = document.route.id;
+  Brief filled_in;
+  filled_in.aircraft = document.brief.aircraft;
+  filled_in.route = document.brief.route;
+  filled_in.turnaround.landing_mass_kg = usual_landing_mass_kg(filled_in.aircraft);
+  const auto shorten = [&](const char* key, FieldGroup group) {
+    Json changes = Json::object();
+    put_changes(changes, group, document.brief, filled_in);
+    json.erase(key);
+    if (!changes.empty()) json[key] = std::move(changes);
+  };
+  shorten("technique", FieldGroup::Technique);
+  shorten("limits", FieldGroup::Limits);
+  shorten("turnaround", FieldGroup::Turnaround);
+  shorten("bands", FieldGroup::Bands);
+  if (taken_as_entered(json) == document.entered) json.erase("entered");
+  return json;
+}
+
 Json error_json(const DocumentError& error) {
   return Json{{"field", error.field},
               {"value", error.value},
@@ -195,6 +251,15 @@ std::string write_brief(const BriefDocument& document) {
 
 std::string write_brief_line(const BriefDocument& document) {
   return text_of(brief_json(document), -1);
+}
+
+std::string write_shortest_brief(const BriefDocument& document) {
+  const std::string whole = write_brief_line(document);
+  std::string text = text_of(shortest_brief_json(document), -1);
+  const Read<BriefDocument> read = read_brief(text);
+  // What is left out has to come back as it was; else all of it is written.
+  const bool same = read.value && write_brief_line(*read.value) == whole;
+  return same ? text : whole;
 }
 
 std::string write_error_line(const std::vector<DocumentError>& errors) {
