@@ -10,7 +10,7 @@ namespace tillerline {
 namespace {
 
 constexpr std::size_t kSteps = 100;
-constexpr double kSquares_m[] = {1.0, 5.0, 10.0, 50.0, 250.0};
+constexpr double kSquares_m[] = {1.0, 5.0, 10.0, 50.0, 100.0, 500.0};
 constexpr float kSmallestSquare = 15.0f;
 constexpr double kRoundAngle_rad = units::kPi / 12.0;
 constexpr double kAngleReach_rad = 4.0 * units::kDegree_rad;
@@ -51,6 +51,13 @@ const DrawnField kDrawnElevation{"elevation",
 const DrawnField kDrawnWidth{
     "width", "Pavement width", "m", 0.5, 1, "Of this turn and of the stretch from here."};
 
+const DrawnField kDrawnEveryRadius{"every-radius",
+                                   "Radius of every turn",
+                                   "m",
+                                   5.0,
+                                   0,
+                                   "Sets all of them. What stands now is the tightest one's."};
+
 double square_m(float pixels_per_metre) {
   for (const double metres : kSquares_m) {
     if (static_cast<float>(metres) * pixels_per_metre >= kSmallestSquare) return metres;
@@ -74,24 +81,34 @@ double Drawing::length_m() const {
   return length;
 }
 
+double Drawing::tightest_m() const {
+  double tightest = 0.0;
+  for (std::size_t i = 0; i < count(); ++i) {
+    if (!turns(i)) continue;
+    const double radius_m = now_.route.points[i].turn.radius_m;
+    tightest = tightest > 0.0 ? std::min(tightest, radius_m) : radius_m;
+  }
+  return tightest;
+}
+
 void Drawing::step() {
   if (past_.size() == kSteps) past_.erase(past_.begin());
   now_.selected = selected;
   past_.push_back(now_);
   future_.clear();
+  unused_ = true;
 }
 
 void Drawing::changed() {
   legs_ = drawn_legs(now_.route);
   refusal.clear();
-  begun_ = true;
   selected = std::min(selected, static_cast<int>(count()) - 1);
 }
 
 bool Drawing::take(const RouteDocument& document) {
   const DrawnFromRoute from = drawn_from_route(document.route);
   if (!from.errors.empty() || from.drawn.points.dropped > 0) return false;
-  if (begun_) step();
+  step();
   now_.route = from.drawn;
   now_.start_elevation_m = document.route.start_elevation_m;
   now_.end = document.route.end;
@@ -102,11 +119,18 @@ bool Drawing::take(const RouteDocument& document) {
   return true;
 }
 
+void Drawing::begin(const RouteDocument& document) {
+  if (!take(document)) clear();
+  past_.clear();
+  unused_ = false;
+}
+
 void Drawing::clear() {
   step();
   now_ = State{};
   now_.from_nothing = true;
   selected = -1;
+  scale = 0.0f;
   changed();
 }
 
@@ -199,6 +223,7 @@ void Drawing::redo() {
 }
 
 double Drawing::number(const DrawnField& field, std::size_t point) const {
+  if (&field == &kDrawnEveryRadius) return tightest_m();
   if (point >= count()) return 0.0;
   const DrawnPoint& p = now_.route.points[point];
   if (&field == &kDrawnRadius) return p.turn.radius_m;
@@ -208,7 +233,8 @@ double Drawing::number(const DrawnField& field, std::size_t point) const {
 }
 
 FieldRange Drawing::range(const DrawnField& field, std::size_t point) const {
-  if (&field == &kDrawnRadius) return {kLeastDrawnRadius_m, kMostDrawnRadius_m};
+  if (&field == &kDrawnRadius || &field == &kDrawnEveryRadius)
+    return {kLeastDrawnRadius_m, kMostDrawnRadius_m};
   if (&field == &kDrawnSlope) return {-kSteepest_percent, kSteepest_percent};
   if (&field == &kDrawnWidth) return {5.0, 90.0};
   if (point == 0 || point >= count()) {
@@ -238,7 +264,9 @@ std::string Drawing::set(const DrawnField& field, std::size_t point, double valu
     points[stretch].own_turn_slope = false;
     points[stretch + 1].own_turn_slope = false;
   };
-  if (&field == &kDrawnRadius) {
+  if (&field == &kDrawnEveryRadius) {
+    for (DrawnPoint& each : points) each.turn.radius_m = value;
+  } else if (&field == &kDrawnRadius) {
     points[point].turn.radius_m = value;
   } else if (&field == &kDrawnSlope) {
     if (!ends(point)) slope_changed(point, slope_of(value));

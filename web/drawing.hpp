@@ -31,6 +31,7 @@ extern const DrawnField kDrawnRadius;
 extern const DrawnField kDrawnSlope;
 extern const DrawnField kDrawnElevation;
 extern const DrawnField kDrawnWidth;
+extern const DrawnField kDrawnEveryRadius;  // of all turns at once
 
 class Drawing {
  public:
@@ -48,15 +49,21 @@ class Drawing {
   const DrawnRoute& route() const { return now_.route; }
   const DrawnLegs& legs() const { return legs_; }
   RouteEnd end() const { return now_.end; }
-  bool begun() const { return begun_; }
+  bool unused() const { return unused_; }  // something was drawn that the brief does not have
   std::size_t count() const { return now_.route.points.size(); }
   bool corner(std::size_t point) const { return point > 0 && point + 1 < count(); }
   bool ends(std::size_t point) const { return point + 1 == count(); }
   double elevation_m(std::size_t point) const;
   double length_m() const;
+  bool turns(std::size_t point) const {
+    return legs_.corners.size() > point && legs_.corners[point].turn_rad != 0.0;
+  }
+  double tightest_m() const;  // radius of the tightest turn; 0 without turns
 
   // Begins with what the route has. False where that cannot be drawn; then nothing changes.
   bool take(const RouteDocument& document);
+  void begin(const RouteDocument& document);  // the same, with no steps behind it
+  void used() { unused_ = false; }
   void clear();
 
   bool add_at_end(PlanePoint at);
@@ -99,7 +106,7 @@ class Drawing {
   std::vector<State> past_;
   std::vector<State> future_;
   DrawnLegs legs_;
-  bool begun_ = false;
+  bool unused_ = false;
   bool dragged_ = false;
 };
 

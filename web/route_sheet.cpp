@@ -247,6 +247,11 @@ bool faulty(const Drawing& drawing, std::size_t point) {
                      [point](const DrawnError& error) { return error.point == point; });
 }
 
+// A turn that does not fit is shown as the bare corner.
+double shown_tangent_m(const Drawing& drawing, std::size_t point) {
+  return faulty(drawing, point) ? 0.0 : drawing.legs().corners[point].tangent_m;
+}
+
 // Calls `take` with the ends of short pieces of the centreline, their headings and the leg.
 template <class Take>
 void each_piece(const Drawing& drawing, double tolerance_m, Take take) {
@@ -255,12 +260,13 @@ void each_piece(const Drawing& drawing, double tolerance_m, Take take) {
   if (corners.size() < 2) return;
   for (std::size_t i = 0; i + 1 < points.size(); ++i) {
     const double heading_rad = heading_to_rad(points[i].at, points[i + 1].at);
-    const RoutePlace from{.at = moved(points[i].at, heading_rad, corners[i].tangent_m),
+    const RoutePlace from{.at = moved(points[i].at, heading_rad, shown_tangent_m(drawing, i)),
                           .heading_rad = heading_rad};
-    const RoutePlace to{.at = moved(points[i + 1].at, heading_rad, -corners[i + 1].tangent_m),
-                        .heading_rad = heading_rad};
+    const RoutePlace to{
+        .at = moved(points[i + 1].at, heading_rad, -shown_tangent_m(drawing, i + 1)),
+        .heading_rad = heading_rad};
     take(from, to, points[i].stretch);
-    if (corners[i + 1].tangent_m <= 0.0) continue;
+    if (shown_tangent_m(drawing, i + 1) <= 0.0) continue;
     const Leg leg = turn_at(drawing, i + 1);
     const int chords = std::min(160, chords_of_leg(leg, tolerance_m));
     RoutePlace last = to;
@@ -346,6 +352,7 @@ void draw_labels(const Ui& ui, const Drawing& drawing, const Paper& paper) {
   std::array<char, 64> text;
   const auto put = [&](ImVec2 at, const char* words, bool bold) {
     const float w = ui.pen.width(bold ? Type::SmallBold : Type::Small, words);
+    at.x = std::min(at.x, paper.box.right() - w - 8.0f);
     const Box box{at.x, at.y, w, 20.0f};
     if (room.take(box)) label(ui, at, bold ? c.ink : c.muted, words, bold);
   };
@@ -361,7 +368,7 @@ void draw_labels(const Ui& ui, const Drawing& drawing, const Paper& paper) {
     } else if (drawing.ends(i)) {
       std::snprintf(text.data(), text.size(), "%s",
                     drawing.end() == RouteEnd::HoldingLine ? "Holding line" : "Stand");
-    } else if (drawing.legs().corners.size() > i && drawing.legs().corners[i].turn_rad != 0.0) {
+    } else if (drawing.turns(i)) {
       std::snprintf(text.data(), text.size(), "%d: %.0f m", static_cast<int>(i),
                     points[i].turn.radius_m);
     } else {
@@ -490,6 +497,7 @@ float draw_tools(Ui& ui, const Box& at, const Box& paper) {
   };
   toggle("squares", "To squares", drawing.to_squares);
   toggle("angles", "To 15°", drawing.to_angles);
+  if (tool("new", "New", drawing.count() > 0)) drawing.clear();
   return row.y + theme::kTarget - at.y;
 }
 
@@ -502,12 +510,8 @@ void draw_headline(const Ui& ui, float x, float& y, float width) {
   const Drawing& drawing = ui.view.drawing;
   const theme::Palette& c = ui.colours();
   int turns = 0;
-  double tightest_m = 1e9;
-  for (std::size_t i = 0; i < drawing.legs().corners.size(); ++i) {
-    if (drawing.legs().corners[i].turn_rad == 0.0) continue;
-    ++turns;
-    tightest_m = std::min(tightest_m, drawing.route().points[i].turn.radius_m);
-  }
+  for (std::size_t i = 0; i < drawing.count(); ++i) turns += drawing.turns(i) ? 1 : 0;
+  const double tightest_m = drawing.tightest_m();
   std::array<char, 96> text;
   const double length_m = drawing.length_m();
   if (length_m < 1000.0) {
@@ -519,12 +523,15 @@ void draw_headline(const Ui& ui, float x, float& y, float width) {
   }
   paragraph(ui, Type::Head, x, y, width, c.ink, text.data());
   if (turns > 0) {
-    const Aircraft& aircraft = ui.session.document().brief.aircraft;
-    const double can_m = tightest_turn(aircraft, aircraft.steering_limit_rad).turn_radius_m;
+    // The nose gear is about where the eye is; that or the main gear is kept on the line.
+    const Brief& brief = ui.session.document().brief;
+    const TightestTurn can = tightest_turn(brief.aircraft, brief.aircraft.steering_limit_rad);
+    const bool by_eye = brief.technique.turning == TurnTechnique::EyeOnLine;
+    const double can_m = by_eye ? can.nose_gear_m : can.turn_radius_m;
     const bool too_tight = tightest_m < can_m;
     std::snprintf(text.data(), text.size(),
-                  too_tight ? "Too tight: %.0f m, but this aircraft needs %.0f m."
-                            : "Tightest %.0f m; this aircraft can turn within %.0f m.",
+                  too_tight ? "Too tight: %.0f m. The steering of this aircraft needs %.0f m."
+                            : "Tightest %.0f m. The steering of this aircraft reaches %.0f m.",
                   tightest_m, std::ceil(can_m));
     if (too_tight) ui.pen.mark(Mark::Exceeded, {x + 7.0f, y + 12.0f}, 13.0f);
     paragraph(ui, Type::Body, x + (too_tight ? 22.0f : 0.0f), y, width - 22.0f,
@@ -556,6 +563,10 @@ void draw_chosen(Ui& ui, float x, float& y, float width) {
               "Tap the paper to add a point at the end. Tap a point to choose it, drag it to move "
               "it. Two fingers move and zoom the paper.");
     y += kGap;
+    if (drawing.tightest_m() > 0.0) {
+      drawn_tile(ui, 0, kDrawnEveryRadius, {x, y, width, kLineHeight});
+      y += kLineHeight + kGap;
+    }
     return;
   }
   const auto point = static_cast<std::size_t>(drawing.selected);
@@ -609,6 +620,7 @@ void use_drawing(Ui& ui) {
     ui.session.announce(refusal);
     return;
   }
+  drawing.used();
   ui.session.set_notice("The drawn route is used. Undo brings back the one before.");
   ui.view.panel = Panel::None;
   ui.view.turn = 0;
@@ -616,8 +628,8 @@ void use_drawing(Ui& ui) {
   ui.view.route_scrub_m = -1.0;
 }
 
-void draw_uses(Ui& ui, float x, float& y, float width) {
-  Drawing& drawing = ui.view.drawing;
+void draw_use(Ui& ui, float x, float& y, float width) {
+  const Drawing& drawing = ui.view.drawing;
   const bool good = drawing.count() >= 2 && drawing.legs().errors.empty();
   if (button(ui, "draw:", "use", {x, y, width, theme::kTarget}, "Use this route",
              ButtonLook::Primary, good)) {
@@ -625,12 +637,11 @@ void draw_uses(Ui& ui, float x, float& y, float width) {
     platform::request_frames(3);
   }
   y += theme::kTarget + kGap;
-  const float half = (width - kGap) / 2.0f;
-  if (button(ui, "draw:", "new", {x, y, half, theme::kTarget}, "New paper", ButtonLook::Quiet,
-             drawing.count() > 0)) {
-    drawing.clear();
-  }
-  if (button(ui, "draw:", "take", {x + half + kGap, y, half, theme::kTarget}, "Today's route")) {
+}
+
+void draw_starts(Ui& ui, float x, float& y, float width) {
+  Drawing& drawing = ui.view.drawing;
+  if (button(ui, "draw:", "take", {x, y, width, theme::kTarget}, "Draw on from today's route")) {
     if (!drawing.take(ui.session.document().route)) {
       drawing.refusal = "Today's route has an eased turn of more than 170°, which can't be drawn.";
     }
@@ -648,8 +659,9 @@ void draw_beside(Ui& ui, const Box& box) {
   float y = box.y - offset;
   draw_headline(ui, x, y, width);
   draw_problems(ui, x, y, width);
+  draw_use(ui, x, y, width);
   draw_chosen(ui, x, y, width);
-  draw_uses(ui, x, y, width);
+  draw_starts(ui, x, y, width);
   ui.touch.end_scroll(ui.view.panel_scroll, y + offset - box.y + 16.0f, ui.pen);
 }
 
@@ -681,7 +693,7 @@ Frame frame_of(const Ui& ui) {
 void open_drawing(Ui& ui) {
   Drawing& drawing = ui.view.drawing;
   ui.view.panel = Panel::Draw;
-  if (!drawing.begun()) drawing.take(ui.session.document().route);
+  if (!drawing.unused()) drawing.begin(ui.session.document().route);
   drawing.scale = 0.0f;
   platform::request_frames(3);
 }
@@ -700,9 +712,10 @@ void draw_route_sheet(Ui& ui) {
   }
   const float top = frame.top + kHeader;
   const float width = frame.right - frame.left;
-  const bool beside = width >= 740.0f;
+  const bool beside = width >= 740.0f && f.width > f.height;
   const float paper_width = beside ? width - kColumn - 20.0f : width;
-  const float tools = beside ? theme::kTarget : 2.0f * theme::kTarget + kGap;
+  const bool one_row = paper_width >= 560.0f;
+  const float tools = one_row ? theme::kTarget : 2.0f * theme::kTarget + kGap;
   const float below = beside ? tools + 10.0f : std::max(tools + 10.0f, 0.46f * (f.height - top));
   const Box paper{frame.left, top, paper_width, frame.bottom - top - below};
   take_keys(ui, paper);

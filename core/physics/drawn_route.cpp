@@ -37,6 +37,10 @@ struct Measured {
   }
   bool at_an_end(std::size_t stretch) const { return stretch == 0 || stretch + 2 == count(); }
   void fail(DrawnFault fault, std::size_t point, double value, double allowed) const {
+    // A radius that is too large for both its stretches is one mistake.
+    for (const DrawnError& error : out.errors) {
+      if (error.fault == fault && error.point == point) return;
+    }
     out.errors.push({fault, point, value, allowed});
   }
 };

@@ -54,6 +54,10 @@ test('a route of three corners is drawn by taps, gets a radius, and the card fol
   assert.equal((await points(sheet)).length, 5);
   await sheet.tap('point:2');
   await type(sheet, 'radius', '60');
+  await sheet.tap('point:0');
+  await type(sheet, 'slope', '0.5');
+  await sheet.tap('point:1');
+  await type(sheet, 'elevation', '1.2');
   await sheet.shot('draw-three-corners');
   await sheet.tap('draw:use');
   assert.ok(!(await sheet.has('paper')), 'the paper stays open over a used route');
@@ -62,6 +66,9 @@ test('a route of three corners is drawn by taps, gets a radius, and the card fol
   const turns = route.legs.filter((leg) => leg.kind === 'arc');
   assert.equal(turns.length, 3);
   assert.equal(turns[1].radius_m, 60);
+  assert.ok(route.legs[0].slope_percent > 0.1 && route.legs[0].slope_percent !== 0.5,
+      'the elevation did not set the slope before it');
+  assert.equal(route.legs.at(-1).slope_percent, 0);
   // To squares and to 15 degrees: what looks like a right angle is one.
   for (const turn of turns) assert.ok(Math.abs(Math.abs(turn.turn_deg) - 90) < 1e-6, turn.turn_deg);
   await sheet.tap('undo');
@@ -141,7 +148,7 @@ test('a radius without room is refused in words at the place, and nothing drawn 
   assert.equal((await points(sheet)).length, 5);
   await sheet.shot('draw-radius-refused');
   await sheet.tap('draw:use');
-  assert.ok(await sheet.has('paper'), 'a route that does not close was used');
+  assert.ok(await sheet.has('paper'), 'a route whose turn has no room was used');
   await sheet.tap('panel:close');
   await draw(sheet);
   assert.equal((await points(sheet)).length, 5, 'the drawing was lost');

@@ -202,6 +202,9 @@ TEST_CASE("drawn routes: what is too tight, too short or too long is refused wit
   CHECK(error.allowed == doctest::Approx(55.0));
   drawn.points[1].turn.radius_m = error.allowed;
   CHECK(drawn_legs(drawn).errors.empty());
+  // Too large for both its stretches: one mistake, and the shorter one counts.
+  drawn.points[1].turn.radius_m = 500.0;
+  CHECK(only_error(drawn).allowed == doctest::Approx(55.0));
   // Between two turns the longer tangent is to blame, in the middle one with the room of both
   // sides.
   drawn = corners({{0.0, 0.0}, {0.0, 200.0}, {100.0, 200.0}, {100.0, 400.0}}, 30.0);
