@@ -124,14 +124,19 @@ test('a file that is wrong is explained and changes nothing; the saved brief com
   assert.equal(await mass(sheet), 310);
 });
 
-test('the look changes by its button and is kept', async ({open}) => {
+test('each look is two taps away and is kept', async ({open}) => {
   const sheet = await open();
   const look = () => sheet.page.evaluate(() => document.documentElement.dataset.theme);
   assert.equal(await look(), 'light');
-  await sheet.tap('look');
-  assert.equal(await look(), 'dark');
+  for (const name of ['dark', 'night', 'light', 'night']) {
+    await sheet.tap('open:view');
+    await sheet.tap(`look:${name}`);
+    assert.equal(await look(), name);
+    await sheet.key('Escape');
+    assert.ok(!(await sheet.has('panel:close')));
+  }
   await sheet.reload();
-  assert.equal(await look(), 'dark');
+  assert.equal(await look(), 'night');
 });
 
 test('the route picture is scrubbed by pointer and arrows, drawing only then', async ({open}) => {

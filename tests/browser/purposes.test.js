@@ -1,0 +1,107 @@
+// Study and wall: what a student and a class meet.
+'use strict';
+
+const {test, assert} = require('./harness');
+
+async function go(sheet, purpose) {
+  await sheet.tap('open:view');
+  await sheet.tap(`purpose:${purpose}`);
+}
+
+const kept = (sheet) => sheet.page.evaluate(() => localStorage.getItem('tillerline.study') || '');
+
+test('study: the guess comes before the answer, and what became of it is kept', async ({open}) => {
+  const sheet = await open();
+  const brief = (await sheet.twin()).card;
+  await go(sheet, 'study');
+  await sheet.tap('exercise:roll-time-1');
+  assert.ok(!(await sheet.has('figure:roll')), 'the picture shows before the guess');
+  await sheet.tap('guess');
+  await sheet.page.keyboard.type('70', {delay: 30});
+  await sheet.key('Enter');
+  assert.ok(await sheet.has('verdict:right'));
+  assert.ok(await sheet.has('figure:roll'));
+  await sheet.shot('study-answer');
+  assert.equal(await kept(sheet), 'roll-time-1 3\n');
+  await sheet.reload();
+  assert.equal(await kept(sheet), 'roll-time-1 3\n');
+  // The user's own brief knows nothing of it.
+  assert.deepEqual((await sheet.twin()).card.inputs, brief.inputs);
+});
+
+test('study: a wrong guess is off, and a later right one counts', async ({open}) => {
+  const sheet = await open({width: 390, height: 844, touch: true});
+  await go(sheet, 'study');
+  await sheet.tap('exercise:roll-start-1');
+  await sheet.tap('option:2');
+  assert.ok(await sheet.has('verdict:off'));
+  await sheet.scrollTo('study:list');
+  await sheet.tap('study:list');
+  assert.equal(await kept(sheet), 'roll-start-1 1\n');
+  await sheet.tap('exercise:roll-start-1');
+  await sheet.tap('option:0');
+  assert.ok(await sheet.has('verdict:right'));
+  assert.equal(await kept(sheet), 'roll-start-1 3\n');
+});
+
+test('study: a guess out of range is refused by name, value and range', async ({open}) => {
+  const sheet = await open();
+  await go(sheet, 'study');
+  await sheet.tap('exercise:roll-time-1');
+  await sheet.tap('guess');
+  await sheet.page.keyboard.type('5000', {delay: 30});
+  await sheet.key('Enter');
+  assert.ok(await sheet.has('key:set'), 'the keypad closed');
+  assert.equal(await kept(sheet), '');
+  const {card} = await sheet.twin();
+  assert.match(card.status, /guess.*5000 s.*5 to 600 s/);
+});
+
+test('wall: a remote turns the pages, blanks the picture and leads back', async ({open}) => {
+  const sheet = await open({width: 1920, height: 1080});
+  await go(sheet, 'wall');
+  assert.ok(await sheet.has('figure:roll'));
+  await sheet.shot('wall-roll');
+  await sheet.key('PageDown');
+  assert.ok(await sheet.has('figure:window'));
+  await sheet.key('PageDown');
+  assert.ok(await sheet.has('figure:turn'));
+  await sheet.key('PageUp');
+  assert.ok(await sheet.has('figure:window'));
+  await sheet.page.keyboard.type('.');
+  await sheet.settle();
+  assert.ok(await sheet.has('wall:blank'));
+  assert.ok(!(await sheet.has('figure:window')));
+  await sheet.page.keyboard.type('.');
+  await sheet.settle();
+  assert.ok(await sheet.has('figure:window'));
+  await sheet.key('Escape');
+  assert.ok(await sheet.has('open:files'));
+  assert.ok(!(await sheet.has('wall:next')));
+});
+
+test('wall: every page fits its screen, and a finger reaches its buttons', async ({open}) => {
+  const sheet = await open({width: 1024, height: 768, touch: true});
+  await go(sheet, 'wall');
+  for (let page = 0; page < 30; ++page) {
+    const rects = await sheet.rects();
+    for (const id of ['wall:next', 'wall:back', 'wall:leave']) {
+      const [, y, , height] = rects[id];
+      assert.ok(height >= 47.5 && y + height <= 768, `${id} on page ${page}`);
+    }
+    const figure = Object.keys(rects).find((id) => id.startsWith('figure:'));
+    assert.ok(figure, `page ${page} has no picture`);
+    await sheet.tap('wall:next');
+  }
+  assert.ok((await sheet.colours()) > 50);
+  await sheet.tap('wall:leave');
+  assert.ok(await sheet.has('open:files'));
+});
+
+test('wall: nothing is drawn while nothing happens', async ({open}) => {
+  const sheet = await open({width: 1920, height: 1080});
+  await go(sheet, 'wall');
+  const frames = await sheet.frames();
+  await sheet.page.waitForTimeout(1500);
+  assert.equal(await sheet.frames(), frames);
+});
