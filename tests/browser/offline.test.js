@@ -447,3 +447,11 @@ test('the drawn sheet hands out the one file and the licences, too', async ({ope
   await page.waitForLoadState();
   assert.match(await page.locator('body').innerText(), /Tillerline[\s\S]*Workbox/);
 });
+
+test('the site\u2019s own page, opened from a folder, says which file to open', async ({open}) => {
+  const {context} = await open();
+  const page = await context.newPage();
+  await page.goto('file://' + path.join(SITE, 'index.html'));
+  await page.waitForFunction(() => /tillerline\.html beside it/.test(document.getElementById('notice').textContent));
+  assert.ok(await page.locator('#notice').isVisible());
+});
