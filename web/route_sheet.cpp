@@ -514,7 +514,9 @@ void draw_headline(const Ui& ui, float x, float& y, float width) {
   const double tightest_m = drawing.tightest_m();
   std::array<char, 96> text;
   const double length_m = drawing.length_m();
-  if (length_m < 1000.0) {
+  if (drawing.count() < 2) {
+    std::snprintf(text.data(), text.size(), "No route yet");
+  } else if (length_m < 1000.0) {
     std::snprintf(text.data(), text.size(), "%.0f m, %d turn%s", length_m, turns,
                   turns == 1 ? "" : "s");
   } else {

@@ -153,15 +153,12 @@ PlanePoint foot(const Straight& straight, PlanePoint point) {
                along_m(straight.at, straight.heading_rad, point));
 }
 
-// Where the two lines cross, if that is ahead of the one and behind the other.
-bool cross(PlanePoint a, double a_rad, PlanePoint b, double b_rad, PlanePoint& at) {
-  const double sine_between = sine(b_rad - a_rad);
-  if (sine_between == 0.0) return false;
-  const double east_m = b.east_m - a.east_m;
-  const double north_m = b.north_m - a.north_m;
-  const double ahead_m = (north_m * sine(b_rad) - east_m * cosine(b_rad)) / sine_between;
-  at = moved(a, a_rad, ahead_m);
-  return ahead_m > 0.0 && along_m(at, b_rad, b) > 0.0;
+// How far ahead of `a` its line crosses that of `b`. Parallel ones do so nowhere: not finite.
+double ahead_to_crossing_m(const Straight& a, const Straight& b) {
+  const double east_m = b.at.east_m - a.at.east_m;
+  const double north_m = b.at.north_m - a.at.north_m;
+  return (north_m * sine(b.heading_rad) - east_m * cosine(b.heading_rad)) /
+         sine(b.heading_rad - a.heading_rad);
 }
 
 // Looks for one arc in place of the corners from `first` to `last`.
@@ -178,12 +175,13 @@ struct Search {
     Corner corner{.begin = foot(in, points[before]), .at = {}, .end = foot(out, points[behind])};
     corner.in_rad = in.heading_rad;
     corner.turn_rad = wrapped_rad(out.heading_rad - in.heading_rad);
-    if (!cross(corner.begin, in.heading_rad, corner.end, out.heading_rad, corner.at)) return false;
-    const double room_m = std::min(distance_between_m(corner.begin, corner.at) - used_m,
-                                   distance_between_m(corner.at, corner.end));
+    corner.at = moved(in.at, in.heading_rad, ahead_to_crossing_m(in, out));
+    // Negative where the lines do not cross between their stretches.
+    const double room_m = std::min(along_m(corner.begin, in.heading_rad, corner.at) - used_m,
+                                   along_m(corner.at, out.heading_rad, corner.end));
     const double most_m =
         std::min(kMostDrawnRadius_m, room_m / tangent(0.5 * std::abs(corner.turn_rad)));
-    if (most_m < kLeastDrawnRadius_m) return false;
+    if (!(most_m >= kLeastDrawnRadius_m)) return false;
     // The outermost points belong to the neighbouring arcs.
     const double clear_in_m = clear_of_arcs_m(points, before, first, tolerance_m);
     const double clear_out_m = clear_of_arcs_m(points, last, behind, tolerance_m);

@@ -140,12 +140,12 @@ void put(Measured& m, Leg leg, std::size_t point) {
 void put_straights(Measured& m, std::size_t i) {
   const double free_m = m.free_m(i);
   if (free_m <= kNoLength_m) return;
-  const double pieces = std::max(1.0, std::ceil(free_m / kMostStraight_m));
+  const int pieces = std::max(1, static_cast<int>(std::ceil(free_m / kMostStraight_m)));
   Leg leg = m.drawn.points[i].stretch;
   leg.kind = LegKind::Straight;
   leg.length_m = free_m / pieces;
   leg.slope_rad = m.stretches[i].slope_rad;
-  for (double piece = 0.0; piece < pieces; ++piece) put(m, leg, i);
+  for (int piece = 0; piece < pieces; ++piece) put(m, leg, i);
 }
 
 void put_turn(Measured& m, std::size_t i) {

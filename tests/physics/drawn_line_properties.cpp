@@ -151,6 +151,11 @@ TEST_CASE("measured lines: plain corners get the radius that is wished for, wher
   CHECK(shared.drawn.points[2].turn.radius_m == doctest::Approx(30.0));
   CHECK(shared.drawn.points[3].turn.radius_m == 60.0);
   CHECK(drawn_legs(shared.drawn).errors.empty());
+  // A curve with less room than any turn needs is none: its corners stay corners.
+  const Line small{{0.0, 0.0}, {0.0, 3.0}, {1.5, 6.0}, {4.5, 7.5}, {200.0, 7.5}};
+  const LineCorners not_one = corners_of(small, 0.1);
+  CHECK(not_one.recognised == 0);
+  CHECK(not_one.drawn.points.size() == 5);
   // A stretch too short for any turn: the drawn route says so.
   const LineCorners none = corners_of({{0.0, 0.0}, {0.0, 400.0}, {3.0, 400.0}, {3.0, 800.0}}, 0.1);
   CHECK(!drawn_legs(none.drawn).errors.empty());

@@ -237,6 +237,18 @@ TEST_CASE("drawn routes: what is too tight, too short or too long is refused wit
   error = only_error(corners({{0.0, 0.0}, {0.0, 400.0}, {100.0, 400.0}}, 8.0));
   CHECK(error.fault == DrawnFault::RadiusTooSmall);
   CHECK(error.allowed == kLeastDrawnRadius_m);
+  // No straight at all is left before the first turn, or behind the last one.
+  CHECK(only_error(corners({{0.0, 0.0}, {0.0, 45.0}, {200.0, 45.0}})).allowed ==
+        doctest::Approx(40.0));
+  CHECK(only_error(corners({{0.0, 0.0}, {0.0, 200.0}, {45.0, 200.0}})).allowed ==
+        doctest::Approx(40.0));
+  // The same point twice has no slope; two mistakes of a kind are two.
+  DrawnRoute doubled = corners({{0.0, 0.0}, {0.0, 0.0}});
+  doubled.elevations_given = true;
+  doubled.points[1].elevation_m = 3.0;
+  CHECK(only_error(doubled).fault == DrawnFault::StretchTooShort);
+  CHECK(drawn_legs(corners({{0.0, 0.0}, {0.0, 400.0}, {10.0, 800.0}, {10.0, 1200.0}}))
+            .errors.size() == 2);
   // Too slight, too sharp, too few, too long, too many.
   error = only_error(corners({{0.0, 0.0}, {0.0, 400.0}, {10.0, 800.0}}));
   CHECK(error.fault == DrawnFault::TurnTooSlight);
@@ -288,6 +300,16 @@ TEST_CASE("drawn routes: straight on, long stretches, half turns and routes that
   CHECK(eased.errors[0].fault == DrawnFault::TurnTooSharp);
   CHECK(eased.errors[0].point == 2);
   CHECK(drawn_from_route(TaxiRoute{}).drawn.points.empty());
+  // Two turns that meet have no straight between them, there and back.
+  TaxiRoute meeting;
+  meeting.legs.push(straight(100.0));
+  meeting.legs.push(arc(60.0, 1.0));
+  meeting.legs.push(arc(80.0, -0.5));
+  meeting.legs.push(straight(100.0));
+  const DrawnLegs met = drawn_legs(drawn_from_route(meeting).drawn);
+  REQUIRE(met.errors.empty());
+  REQUIRE(met.legs.size() == 4);
+  for (std::size_t k = 0; k < 4; ++k) agree(met.legs[k], meeting.legs[k]);
 }
 
 TEST_CASE("drawn routes: the largest radius leaves just that tangent, eased or not") {
