@@ -50,6 +50,12 @@ void draw_post(const Ui& ui, const EyePicture& picture, double azimuth_rad) {
               1.4f);
 }
 
+std::array<double, 3> post_azimuths(const Ui& ui, const EyePicture& picture) {
+  const Aircraft& a = aircraft_of(ui);
+  const double outboard = picture.camera.eye.seat == Seat::Left ? -1.0 : 1.0;
+  return {outboard * a.outer_post_rad, -outboard * a.middle_post_rad, -outboard * far_post_rad(a)};
+}
+
 }  // namespace
 
 Seat shown_seat(const Ui& ui) { return ui.view.seat == 1 ? Seat::Right : Seat::Left; }
@@ -117,15 +123,30 @@ void eye_line(const Ui& ui, const EyePicture& picture, std::span<const Point> po
 }
 
 void eye_horizon(const Ui& ui, const EyePicture& picture) {
+  const float y = picture.axis.y;
+  ui.pen.line({picture.box.x, y}, {picture.box.right(), y}, ui.colours().muted, 1.2f);
+}
+
+void eye_degrees(const Ui& ui, const EyePicture& picture) {
   const theme::Palette& c = ui.colours();
   const float y = picture.axis.y;
-  ui.pen.line({picture.box.x, y}, {picture.box.right(), y}, c.muted, 1.2f);
+  const std::array<double, 3> posts = post_azimuths(ui, picture);
+  const auto behind_post = [&](float x, float half) {
+    return std::any_of(posts.begin(), posts.end(), [&](double post_rad) {
+      if (!shown(picture, post_rad)) return false;
+      const auto edge = [&](double off_rad) {
+        return picture.at(image_of_direction(picture.camera, post_rad + off_rad, 0.0)).x;
+      };
+      return x + half > edge(-kHalfPost_rad) && x - half < edge(kHalfPost_rad);
+    });
+  };
   float free_from = picture.box.x + 4.0f;
   for (int degrees = -150; degrees <= 150; degrees += 10) {
     const double azimuth_rad = units::radians_from_degrees(degrees);
     if (!shown(picture, azimuth_rad)) continue;
     const float x = picture.at(image_of_direction(picture.camera, azimuth_rad, 0.0)).x;
     const bool named = degrees % (ui.narrow ? 30 : 20) == 0;
+    if (behind_post(x, 1.0f)) continue;
     ui.pen.line({x, y - (named ? 8.0f : 4.0f)}, {x, y}, c.muted, 1.2f);
     if (!named) continue;
     std::array<char, 32> text;
@@ -135,7 +156,8 @@ void eye_horizon(const Ui& ui, const EyePicture& picture) {
     const float w = ui.pen.width(Type::Small, words);
     const float from = x - w / 2.0f;
     if (from < free_from || from + w > picture.box.right() - 4.0f) continue;
-    ui.pen.text(Type::Small, {from, y - 30.0f}, degrees == 0 ? c.ink : c.muted, words);
+    if (behind_post(x, w / 2.0f + 3.0f)) continue;
+    label(ui, {from, y - 30.0f}, degrees == 0 ? c.ink : c.muted, words);
     free_from = from + w + 10.0f;
   }
 }
@@ -151,8 +173,8 @@ void eye_window(const Ui& ui, const EyePicture& picture) {
     const float from = box.x + step * static_cast<float>(i);
     const float to = from + step;
     draw->AddQuadFilled({from, lower_edge_y(ui, picture, from)},
-                        {to, lower_edge_y(ui, picture, to)}, {to, box.bottom()},
-                        {from, box.bottom()}, c.raised);
+                        {to, lower_edge_y(ui, picture, to)}, {to, box.bottom() + 2.0f},
+                        {from, box.bottom() + 2.0f}, c.raised);
   }
   draw->Flags = flags;
   for (int i = 0; i < kColumns; ++i) {
@@ -166,11 +188,7 @@ void eye_window(const Ui& ui, const EyePicture& picture) {
     ui.pen.line({from, lower_edge_y(ui, picture, from)}, {to, lower_edge_y(ui, picture, to)}, c.ink,
                 2.0f);
   }
-  const Aircraft& a = aircraft_of(ui);
-  const double outboard = picture.camera.eye.seat == Seat::Left ? -1.0 : 1.0;
-  for (const double post_rad :
-       {outboard * a.outer_post_rad, -outboard * a.middle_post_rad, -outboard * far_post_rad(a)})
-    draw_post(ui, picture, post_rad);
+  for (const double post_rad : post_azimuths(ui, picture)) draw_post(ui, picture, post_rad);
   // Straight ahead, where it is in the picture, the word has the most room.
   if (shown(picture, 0.0)) {
     const std::string_view words = "glareshield";

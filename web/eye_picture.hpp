@@ -40,6 +40,7 @@ void eye_line(const Ui& ui, const EyePicture& picture, std::span<const Point> po
               float thickness, float on = 0.0f, float off = 0.0f);
 void eye_horizon(const Ui& ui, const EyePicture& picture);
 void eye_window(const Ui& ui, const EyePicture& picture);
+void eye_degrees(const Ui& ui, const EyePicture& picture);  // over the horizon
 void eye_frame(const Ui& ui, const EyePicture& picture);
 
 // A named place: a ring where it stands with its words beside it, or, where it stands outside of

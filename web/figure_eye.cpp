@@ -11,9 +11,9 @@ namespace tillerline {
 namespace {
 
 constexpr double kHalfField_rad = 50.0 * units::kDegree_rad;
-constexpr double kHalfFieldNarrow_rad = 40.0 * units::kDegree_rad;
+constexpr double kHalfFieldNarrow_rad = 44.0 * units::kDegree_rad;
 constexpr double kBesideAhead_rad =
-    14.0 * units::kDegree_rad;  // straight ahead stays in the picture
+    11.0 * units::kDegree_rad;  // straight ahead stays in the picture
 
 // The ground depends on the card alone, so it is made once for each.
 const EyeGround& ground_for(const Ui& ui, std::size_t turn) {
@@ -91,9 +91,9 @@ std::string_view cue_words(const TurnCue& cue, std::array<char, 96>& text) {
 }
 
 std::string_view line_words(const LineInView& line, std::array<char, 96>& text) {
-  if (!line.any) return "no part of the line in sight";
-  const int length = std::snprintf(text.data(), text.size(),
-                                   "line hidden for %.1f\u00a0m, then in sight", line.from_m);
+  if (!line.any) return "no part of the painted line in sight";
+  const int length =
+      std::snprintf(text.data(), text.size(), "painted line hidden for %.1f\u00a0m", line.from_m);
   return {text.data(), static_cast<std::size_t>(length)};
 }
 
@@ -151,6 +151,7 @@ float figure_eye(Ui& ui, std::size_t turn, TurnTechnique technique, ImVec2 at, f
   std::array<char, 96> text;
   eye_place(ui, picture, cue.sight.azimuth_rad, cue.sight.below_rad, c.accent,
             cue_words(cue, text));
+  eye_degrees(ui, picture);
   ui.pen.draw->PopClipRect();
   eye_frame(ui, picture);
 

@@ -10,7 +10,7 @@
 namespace tillerline {
 namespace {
 
-constexpr double kHalfField_rad = 38.0 * units::kDegree_rad;
+constexpr double kHalfField_rad = 36.0 * units::kDegree_rad;
 constexpr double kHalfFieldNarrow_rad = 31.0 * units::kDegree_rad;
 constexpr double kKeyStep_m = 0.5;
 constexpr double kFar_m = 900.0;
@@ -182,6 +182,7 @@ float figure_eye_stop(Ui& ui, ImVec2 at, float width) {
   else
     label(ui, {picture.box.x + 12.0f, picture.box.y + 10.0f}, c.accent,
           place_words(stop, sight, eye_m, text), true);
+  eye_degrees(ui, picture);
   if (lamps) {
     const std::string_view bar = "stop bar, lit";
     label(ui,

@@ -61,10 +61,11 @@ struct Aircraft {
 
   // Where the window posts stand, and how far down and back the side window lets see, from a seat
   // (eye_view.hpp). From memory; no published figure gives them by type.
-  double middle_post_rad = 0.349066;  // inboard of straight ahead
-  double outer_post_rad = 0.663225;   // outboard of straight ahead
-  double side_sill_rad = 0.436332;    // below the horizontal, square to the side
-  double view_back_rad = 2.094395;    // from straight ahead to the rear edge of the side window
+  double middle_post_rad = 0.34906585039886592;  // inboard of straight ahead
+  double outer_post_rad = 0.66322511575784526;   // outboard of straight ahead
+  double side_sill_rad = 0.43633231299858238;    // below the horizontal, square to the side
+  double view_back_rad =
+      2.0943951023931953;  // from straight ahead to the rear edge of the side window
 
   // Wheels.
   double wheel_span_m = 12.6;   // outer faces of the outer main wheels (OMGWS)

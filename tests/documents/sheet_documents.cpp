@@ -75,6 +75,7 @@ std::vector<std::string> texts(const Sheet& sheet) {
       all.push_back(text);
     }
     if (!section.caution.empty()) all.push_back(section.caution);
+    if (!section.view.empty()) all.push_back(section.view);
     for (const SheetRow& row : section.rows) add_row(row);
     for (const std::string& name : section.table.columns) all.push_back(name);
     for (const auto& row : section.table.rows) all.insert(all.end(), row.begin(), row.end());
@@ -227,7 +228,9 @@ TEST_CASE("headlines, captions, reasons and legs are whole sentences") {
     for (const SheetTurn& turn : sheet.turns) {
       sentences.push_back(turn.entry.headline);
       sentences.push_back(turn.oversteer.headline);
+      if (!turn.oversteer.view.empty()) sentences.push_back(turn.oversteer.view);
     }
+    sentences.push_back(sheet.stop.view);
     for (const std::string& sentence : sentences) {
       INFO(sentence);
       CHECK(sentence.back() == '.');
