@@ -45,11 +45,21 @@ function test(name, body) {
   tests.push({name, body, file: path.basename(test.file || '')});
 }
 
-function serve() {
+// `watcher`, a script beside this file, is put into the page before everything else.
+function serve(watcher) {
   const server = http.createServer((request, response) => {
     let name = decodeURIComponent(new URL(request.url, 'http://x').pathname);
     if (name.endsWith('/')) name += 'index.html';
     const file = path.join(SITE, path.normalize(name));
+    if (watcher && name === '/index.html') {
+      const html = fs.readFileSync(file, 'utf8').replace('<script', '<script src="watcher.js"></script><script');
+      response.writeHead(200, {'Content-Type': TYPES['.html']}).end(html);
+      return;
+    }
+    if (watcher && name === '/watcher.js') {
+      response.writeHead(200, {'Content-Type': TYPES['.js']}).end(fs.readFileSync(path.join(__dirname, watcher)));
+      return;
+    }
     if (!file.startsWith(SITE) || !fs.existsSync(file)) {
       response.writeHead(404).end();
       return;
@@ -59,6 +69,8 @@ function serve() {
   });
   return new Promise((resolve) => server.listen(0, '127.0.0.1', () => resolve(server)));
 }
+
+const addressOf = (server) => `http://127.0.0.1:${server.address().port}`;
 
 // Both run in the page, in whatever engine: has the program started, and has it come to rest?
 const started = () => Boolean(window.Module && window.Module.card &&
@@ -351,6 +363,7 @@ async function prepare(sheet, origin) {
 // Runs one test and says how it went; answers whether it passed.
 async function runOne({name, body}, lane) {
   const notes = [];
+  const servers = [];
   const began = Date.now();
   let failure = null;
   try {
@@ -358,6 +371,10 @@ async function runOne({name, body}, lane) {
       open: (options = {}) => lane.open(options),
       origin: lane.origin,
       note: (text) => notes.push(text),
+      siteWith: async (watcher) => {
+        servers.push(await serve(watcher));
+        return addressOf(servers[0]) + '/';
+      },
     });
     for (const sheet of lane.sheets) assert.deepEqual(sheet.problems, []);
     console.log(`  ok   ${name} (${Date.now() - began} ms)`);
@@ -369,6 +386,7 @@ async function runOne({name, body}, lane) {
       await sheet.shot(`failed-${name.replace(/[^a-z0-9]+/gi, '-')}-${i}`).catch(() => {});
     }
   }
+  for (const server of servers) server.close();
   for (const text of notes) console.log('       ' + text);
   return !failure;
 }
@@ -376,7 +394,7 @@ async function runOne({name, body}, lane) {
 // Runs every registered test whose name or file contains `filter`; answers {passed, failed}.
 async function runAll(filter) {
   const server = await serve();
-  const origin = `http://127.0.0.1:${server.address().port}`;
+  const origin = addressOf(server);
   const wanted = tests.filter(({name, file}) => name.includes(filter) || file.includes(filter));
   const count = {passed: 0, failed: 0};
   const work = async () => {
