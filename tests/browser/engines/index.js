@@ -79,21 +79,20 @@ class Tester {
   }
 
   async drag(from, to) {
-    const steps = 10;
+    const steps = 6;
     await this.engine.drag(Array.from({length: steps + 1}, (_, i) => ({
       x: from.x + ((to.x - from.x) * i) / steps, y: from.y + ((to.y - from.y) * i) / steps})));
     await this.settle();
   }
 
-  // Pulls the sheet up with a finger until at least `share` of the window lies below the top of
-  // that thing.
+  // Pulls the sheet up with a finger until that picture lies inside the window.
   async pullTo(id) {
     const {width, height} = await this.size();
     for (let i = 0; i < 40; ++i) {
       const known = (await this.rects())[id];
       if (known && known[1] > 0 && known[1] + known[3] <= height && known[3] > 100) return;
       const x = width - 30;
-      await this.drag({x, y: height * 0.8}, {x, y: height * 0.45});
+      await this.drag({x, y: height * 0.8}, {x, y: height * 0.3});
     }
     assert.fail(`could not pull the sheet up to "${id}"`);
   }
