@@ -46,13 +46,23 @@ function test(name, body) {
   tests.push({name, body, file: path.basename(test.file || '')});
 }
 
-// Serves `server.folder`, which a test may change, and lists what was asked for.
-function serve(folder = SITE) {
+// Serves `server.folder`, which a test may change, and lists what was asked for. `watcher`, a script
+// beside this file, is put into the page before everything else.
+function serve({folder = SITE, watcher} = {}) {
   const server = http.createServer((request, response) => {
     server.asked.push(request.url);
     let name = decodeURIComponent(new URL(request.url, 'http://x').pathname);
     if (name.endsWith('/')) name += 'index.html';
     const file = path.join(server.folder, path.normalize(name));
+    if (watcher && name === '/index.html') {
+      const html = fs.readFileSync(file, 'utf8').replace('<script', '<script src="watcher.js"></script><script');
+      response.writeHead(200, {'Content-Type': TYPES['.html']}).end(html);
+      return;
+    }
+    if (watcher && name === '/watcher.js') {
+      response.writeHead(200, {'Content-Type': TYPES['.js']}).end(fs.readFileSync(path.join(__dirname, watcher)));
+      return;
+    }
     if (!file.startsWith(server.folder) || !fs.existsSync(file)) {
       response.writeHead(404).end();
       return;
@@ -363,6 +373,7 @@ async function prepare(sheet, origin) {
 // Runs one test and says how it went; answers whether it passed.
 async function runOne({name, body}, lane) {
   const notes = [];
+  const servers = [];
   const began = Date.now();
   let failure = null;
   try {
@@ -370,6 +381,10 @@ async function runOne({name, body}, lane) {
       open: (options = {}) => lane.open(options),
       origin: lane.origin,
       note: (text) => notes.push(text),
+      siteWith: async (watcher) => {
+        servers.push(await serve({watcher}));
+        return servers[0].origin + '/';
+      },
     });
     for (const sheet of lane.sheets) assert.deepEqual(sheet.problems, []);
     console.log(`  ok   ${name} (${Date.now() - began} ms)`);
@@ -381,6 +396,7 @@ async function runOne({name, body}, lane) {
       await sheet.shot(`failed-${name.replace(/[^a-z0-9]+/gi, '-')}-${i}`).catch(() => {});
     }
   }
+  for (const server of servers) server.close();
   for (const text of notes) console.log('       ' + text);
   return !failure;
 }
