@@ -197,6 +197,17 @@ void draw_folders(Ui& ui, Flow& flow) {
 
 }  // namespace
 
+namespace {
+
+// In a window of its own there is no page that could make a link.
+void share(Session& session) {
+  if (platform::open_share()) return;
+  platform::copy_text(sheet_text(session.sheet()));
+  session.set_notice("The card is on the clipboard, as text.");
+}
+
+}  // namespace
+
 float draw_inputs(Ui& ui, ImVec2 at, float width) {
   const BriefDocument& document = ui.session.document();
   Flow flow{at.x, at.y, width, std::clamp(static_cast<int>(width / 168.0f), 2, 4)};
@@ -237,7 +248,7 @@ float draw_inputs(Ui& ui, ImVec2 at, float width) {
 
 float draw_actions(Ui& ui, ImVec2 at, float width) {
   constexpr float kSpace = 8.0f;
-  const float w = (width - 2.0f * kSpace) / 3.0f;
+  const float w = (width - 3.0f * kSpace) / 4.0f;
   const auto box = [&](int i) {
     return Box{at.x + static_cast<float>(i) * (w + kSpace), at.y, w, theme::kTarget};
   };
@@ -245,7 +256,8 @@ float draw_actions(Ui& ui, ImVec2 at, float width) {
   if (button(ui, "undo", {}, box(1), "Undo", ButtonLook::Quiet, ui.session.can_undo())) {
     ui.session.undo();
   }
-  if (button(ui, "look", {}, box(2), ui.dark ? "Light" : "Dark")) {
+  if (button(ui, "open:", "share", box(2), "Share")) share(ui.session);
+  if (button(ui, "look", {}, box(3), ui.dark ? "Light" : "Dark")) {
     ui.view.look = ui.dark ? "light" : "dark";
     platform::store("look", ui.view.look);
     platform::request_frames(3);

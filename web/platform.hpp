@@ -90,6 +90,9 @@ bool save_file(std::string_view name, std::string_view text);
 // Opens a page that lies beside this one, in a tab of its own. False if there is none to open.
 bool open_page(std::string_view name);
 
+// Opens the page's "Share this brief". False natively: there is no page.
+bool open_share();
+
 // Puts text on the clipboard.
 void copy_text(std::string_view text);
 
