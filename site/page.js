@@ -4,6 +4,7 @@
 
 const Page = (() => {
   const MAX_FILE_BYTES = 1048576;
+  const CONTEXT_PATIENCE_MS = 4000;
   const root = document.documentElement;
   const canvas = document.getElementById('canvas');
   const twin = document.getElementById('twin');
@@ -124,6 +125,7 @@ const Page = (() => {
     if (oneFile) oneFile.click();
     return oneFile !== null;
   }
+  const openShare = () => Share.open();
 
   function copy(text) {
     if (navigator.clipboard) navigator.clipboard.writeText(text).catch(() => {});
@@ -134,11 +136,34 @@ const Page = (() => {
     root.classList.add('no-canvas');
     setReading(true);
     readButton.hidden = true;
-    const words = 'This browser offers no WebGL 2, so the drawn sheet is not available. ' +
-        'Everything it says is here as text.';
-    document.getElementById('about').insertAdjacentHTML('afterbegin', '<p id="no-webgl"></p>');
-    document.getElementById('no-webgl').textContent = words;
-    document.getElementById('headline').before(document.getElementById('no-webgl'));
+    sayNoPicture('This browser offers no WebGL 2, so the drawn sheet is not available. ' +
+        'Everything it says is here as text.');
+  }
+
+  function sayNoPicture(words) {
+    const node = document.getElementById('no-picture');
+    node.textContent = words;
+    node.hidden = words === '';
+  }
+
+  // A graphics context is usually given back at once. Where it is not, the text carries on; should
+  // it come back later, the sheet is there again.
+  function watchContext() {
+    let waiting = 0;
+    canvas.addEventListener('webglcontextlost', () => {
+      clearTimeout(waiting);
+      waiting = setTimeout(() => {
+        readButton.hidden = true;
+        setReading(true);
+        sayNoPicture('The graphics of this device were lost and have not come back, so the drawn ' +
+            'sheet is not available. Everything it says is here as text, and nothing was lost.');
+      }, CONTEXT_PATIENCE_MS);
+    });
+    canvas.addEventListener('webglcontextrestored', () => {
+      clearTimeout(waiting);
+      readButton.hidden = false;
+      sayNoPicture('');
+    });
   }
 
   // --- told to the program ---
@@ -209,6 +234,7 @@ const Page = (() => {
   function attach(module) {
     program = module;
     Twin.onInput.handler = (id, value) => call('tillerline_input', id, value);
+    Share.start(module);
     document.getElementById('inputs').addEventListener('submit', (event) => event.preventDefault());
     readButton.addEventListener('click', () => setReading(!root.classList.contains('reading')));
     // Tabbing from the canvas into the twin shows the twin: focus is never invisible.
@@ -216,6 +242,7 @@ const Page = (() => {
     fileInput.addEventListener('change', fileChosen);
     if (oneFile) oneFile.addEventListener('click', saveOneFile);
     if (root.classList.contains('no-canvas')) return;
+    watchContext();
     document.addEventListener('keydown', (event) => {
       if (event.key === 'Tab') root.classList.add('keys');
     }, {capture: true});
@@ -239,6 +266,6 @@ const Page = (() => {
 
   return {
     hooks, attach, publish, frameDrawn, setTheme, layout, load, store, openFile, saveFile, openPage,
-    saveProgram, copy, noCanvas, isDark: () => dark.matches,
+    saveProgram, openShare, copy, noCanvas, isDark: () => dark.matches,
   };
 })();

@@ -24,7 +24,20 @@ const Twin = (() => {
   ];
   const WORDS = {care: 'Care: ', limit: 'Limit: '};
 
-  let spoken = null;  // what the live region last had to say
+  const KINDS = [{value: 'straight', label: 'Straight'}, {value: 'arc', label: 'Turn'}];
+  // What acts on the whole brief: key, label, what is said when it is done.
+  const ACTIONS = [
+    ['undo', 'Undo', 'The last change was taken back.'],
+    ['take', 'Take in a file\u2026', ''],
+    ['save-brief', 'Save brief as file', 'Saved as brief.json.'],
+    ['save-aircraft', 'Save aircraft as file', 'Saved as aircraft.json.'],
+    ['save-route', 'Save route as file', 'Saved as route.json.'],
+    ['start-over', 'Start over with the demo', 'This is the demo brief. Undo brings back yours.'],
+  ];
+
+  let current = null;  // the card that is shown
+  let spoken = null;   // what the live region last had to say
+  let done = '';       // what a button that was pressed has done, to be spoken first
 
   // --- small helpers for nodes that stay ---
 
@@ -170,6 +183,57 @@ const Twin = (() => {
     field.setAttribute('aria-invalid', problem ? 'true' : 'false');
   }
 
+  // --- buttons ---
+
+  // Asks the program for something that is no field; `words` are spoken unless it was refused. The
+  // program publishes before this returns, so the page shows it already.
+  function act(id, value, words, after) {
+    if (!onInput.handler) return;
+    const before = current;
+    done = words;
+    onInput.handler(id, value);
+    done = '';
+    if (current === before && words) sayStatus(words);  // nothing changed on the card
+    if (after && !current.problem) after();
+  }
+
+  function actionButton(parent, index, key, text, press) {
+    const node = child(parent, index, key, 'button');
+    node.type = 'button';
+    node.onclick = press;
+    return setText(node, text);
+  }
+
+  function showActions(parent) {
+    actionButton(parent, 0, 'share', 'Share\u2026', () => Share.open());
+    actionButton(parent, 1, 'print', 'Print the card', () => Paper.print());
+    ACTIONS.slice(0, 1).forEach(([key, text, words]) => {
+      actionButton(parent, 2, key, text, () => act(key, '', words));
+    });
+    const more = child(parent, 3, 'files', 'details');
+    setText(child(more, 0, 'title', 'summary'), 'Files and more');
+    const list = child(more, 1, 'list', 'div', 'actions');
+    ACTIONS.slice(1).forEach(([key, text, words], i) => {
+      actionButton(list, i, key, text, () => act(key, '', words));
+    });
+    actionButton(list, ACTIONS.length - 1, 'print-all', 'Print everything', () => Paper.printAll());
+    parent.hidden = false;
+  }
+
+  // What was not taken in, with all that is wrong in it.
+  function showRefused(node, refused) {
+    node.hidden = !refused;
+    if (!refused) return;
+    setText(child(node, 0, 'title', 'h2'), `Not taken in: ${refused.name}`);
+    const list = child(node, 1, 'list', 'ul');
+    refused.errors.forEach((error, i) => {
+      const item = child(list, i, String(i), 'li');
+      setText(child(item, 0, 'message', 'span'), error.message);
+      trim(item, optional(item, 1, 'field', 'span', 'note', error.field && `Where: ${error.field}`));
+    });
+    trim(list, refused.errors.length);
+  }
+
   // The main groups are plain fieldsets; the others fold, and stand open when they hold an entry.
   function groupNode(form, index, key, title, folded, open) {
     if (!folded) {
@@ -201,9 +265,103 @@ const Twin = (() => {
       });
       if (details && inputs.some((input) => input.key === problem.id)) details.open = true;
       trim(node, first + inputs.length);
+      if (key === 'route') showLegForms(form, next++, card);
     }
+    showObservations(form, next++, card);
     trim(form, next);
     form.hidden = false;
+  }
+
+  // --- the legs of the route and what was observed, each a fold of its own ---
+
+  const problemOf = (card, id) => (card.problem && card.problem.id === id ? card.problem.text : '');
+
+  // A fold with the fields of one leg or one observation. Answers where its buttons go.
+  function partForm(parent, index, key, title, card, fields) {
+    const details = child(parent, index, key, 'details', 'part-form');
+    details.id = key;
+    setText(child(details, 0, 'title', 'summary'), title);
+    const group = child(details, 1, 'fields', 'div');
+    group.setAttribute('role', 'group');
+    group.setAttribute('aria-label', title.split(':')[0]);
+    fields.forEach((field, i) => showField(group, i, field, problemOf(card, field.key)));
+    const buttons = child(group, fields.length, 'actions', 'div', 'actions');
+    // What a button was refused has no field to stand at.
+    const id = (card.problem && card.problem.id) || '';
+    const mine = id.startsWith(key + '-');
+    const other = mine && !fields.some((field) => field.key === id);
+    if (mine) details.open = true;
+    trim(group, optional(group, fields.length + 1, 'problem', 'p', 'problem', other ? card.problem.text : ''));
+    return buttons;
+  }
+
+  function openPart(id, selector) {
+    const details = byId(id);
+    if (!details) return;
+    details.open = true;
+    details.querySelector(selector).focus();
+  }
+
+  function showLegForm(parent, index, leg, card) {
+    const key = `leg-${leg.leg}`;
+    const kind = {key: `${key}-kind`, label: 'Kind', value: leg.kind, options: KINDS, help: ''};
+    const title = `Leg ${leg.number}: ${leg.title}`;
+    const buttons = partForm(parent, index, key, title, card, [kind, ...leg.fields]);
+    const add = (value, words) => act(`${key}-add`, value, words, () =>
+      openPart(`leg-${leg.leg + 1}`, 'select'));
+    const move = (value, by, words) => act(`${key}-move`, value, words, () =>
+      openPart(`leg-${leg.leg + by}`, `[data-key="${value}"]`));
+    const number = Number(leg.number);
+    const all = [
+      ['straight', 'Add straight after', () => add('straight', `A straight was added as leg ${number + 1}.`)],
+      ['arc', 'Add turn after', () => add('arc', `A turn was added as leg ${number + 1}.`)],
+      ['up', 'Move up', () => move('up', -1, `It is leg ${number - 1} now.`)],
+      ['down', 'Move down', () => move('down', 1, `It is leg ${number + 1} now.`)],
+      ['remove', 'Remove', () => act(`${key}-remove`, '', `Leg ${number} was removed.`, () =>
+        byId(`leg-${Math.min(leg.leg, current.route_legs.length - 1)}`).querySelector('summary').focus())],
+    ];
+    all.forEach(([name, text, press], i) => {
+      actionButton(buttons, i, name, text, press).setAttribute('aria-label', `${text}, leg ${number}`);
+    });
+  }
+
+  function showLegForms(form, index, card) {
+    const {node, details} = groupNode(form, index, 'legs', 'Legs of the route', true, false);
+    card.route_legs.forEach((leg, i) => showLegForm(node, i, leg, card));
+    trim(node, card.route_legs.length);
+    if (card.problem && /^leg-/.test(card.problem.id)) details.open = true;
+  }
+
+  function showObservations(form, index, card) {
+    const seen = card.observations;
+    const {node, details} = groupNode(form, index, 'observations', 'What was observed', true, seen.length > 0);
+    setText(child(node, 0, 'words', 'p', 'note'), 'Enter what you saw on a taxi. Idle thrust, rolling ' +
+        'resistance, heat capacity, cooling and the turn axis are estimated from it, as far as it goes.');
+    seen.forEach((one, i) => {
+      const key = `observation-${i}`;
+      const buttons = partForm(node, 1 + i, key, `Observation ${one.number}: ${one.title}`, card, one.fields);
+      actionButton(buttons, 0, 'remove', 'Remove', () =>
+        act(`${key}-remove`, '', `Observation ${one.number} was removed.`, () =>
+          details.querySelector('summary').focus()))
+          .setAttribute('aria-label', `Remove, observation ${one.number}`);
+    });
+    let next = 1 + seen.length;
+    if (seen.length) {
+      const use = child(node, next++, 'use', 'div', 'actions');
+      actionButton(use, 0, 'use', 'Use the values found', () =>
+        act('use-calibration', '', 'The values found went into the aircraft.'));
+    }
+    const add = child(node, next++, 'add', 'fieldset');
+    setText(child(add, 0, 'legend', 'legend'), 'Add what you saw');
+    const kinds = child(add, 1, 'kinds', 'div', 'actions');
+    card.observation_kinds.forEach((kind, i) => {
+      actionButton(kinds, i, kind.value, kind.label, () =>
+        act('observation-add', kind.value, `Added: ${kind.label}.`, () =>
+          openPart(`observation-${current.observations.length - 1}`, 'input')));
+    });
+    const refused = problemOf(card, 'use-calibration') || problemOf(card, 'observation-add');
+    trim(node, optional(node, next, 'problem', 'p', 'problem', refused));
+    if (card.problem && /^(observation-|use-calibration)/.test(card.problem.id)) details.open = true;
   }
 
   // --- the card ---
@@ -437,16 +595,26 @@ const Twin = (() => {
     const answer = [roll && roll.headline, card.card_headline].filter(Boolean).join(' ');
     const text = card.status && card.status !== card.card_headline ? card.status : answer;
     byId('status').classList.toggle('notice', text !== answer);
-    if (spoken !== null && text !== spoken) setText(byId('status'), text);
+    const first = card.problem ? '' : done;
+    if (spoken !== null && (text !== spoken || first)) setText(byId('status'), `${first} ${text}`.trim());
     spoken = text;
   }
 
+  // A word about something that left the card as it was.
+  function sayStatus(text) {
+    byId('status').classList.add('notice');
+    setText(byId('status'), text);
+  }
+
   function show(card) {
+    current = card;
     setText(byId('twin').querySelector('h1'), card.title);
     setText(byId('notice'), card.subtitle || '');
     setText(byId('day'), card.day || '');
     setText(byId('headline'), card.card_headline || '');
     showWatch(byId('watch-list'), card.watch);
+    showActions(byId('actions'));
+    showRefused(byId('refused'), card.refused);
     showInputs(byId('inputs'), card);
     showCard(byId('card'), card);
     showContents(byId('contents-list'));

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstdlib>
 
+#include "files_panel.hpp"
 #include "keypad.hpp"
 #include "layout.hpp"
 #include "panel.hpp"
@@ -81,6 +82,75 @@ bool read_number(std::string_view text, double& value) {
   return !plain.empty() && end != nullptr && *end == '\0' && std::isfinite(value);
 }
 
+template <class AnyField>
+std::string not_a_number(const AnyField& field, FieldRange range, std::string_view typed) {
+  return range_sentence(field.label, field.unit, range, field.decimals,
+                        "\u201c" + std::string(typed.substr(0, 20)) + "\u201d");
+}
+
+bool begins(std::string_view text, std::string_view start) {
+  return text.substr(0, start.size()) == start;
+}
+
+// "3-length_m": the number before the hyphen; the rest stays in `id`. Past every list if there is
+// none.
+std::size_t take_index(std::string_view& id) {
+  std::size_t index = 0;
+  std::size_t digits = 0;
+  while (digits < id.size() && digits < 4 && id[digits] >= '0' && id[digits] <= '9') {
+    index = 10 * index + static_cast<std::size_t>(id[digits++] - '0');
+  }
+  if (digits == 0 || digits >= id.size() || id[digits] != '-') return 9999;
+  id.remove_prefix(digits + 1);
+  return index;
+}
+
+// "0-length_m", "0-kind", "0-add", "0-move", "0-remove".
+std::string apply_leg(Session& session, std::string_view id, std::string_view value) {
+  const std::size_t index = take_index(id);
+  const LegKind kind = value == "arc" ? LegKind::Arc : LegKind::Straight;
+  if (id == "kind") return session.set_leg_kind(index, kind);
+  if (id == "add") return session.add_leg(index, kind);
+  if (id == "move") return session.move_leg(index, value == "up" ? -1 : 1);
+  if (id == "remove") return session.remove_leg(index);
+  const auto& legs = session.document().route.route.legs;
+  if (index >= legs.size()) return "There is no such leg.";
+  for (const LegField& field : leg_fields()) {
+    if (field.key != id) continue;
+    double number = 0.0;
+    if (!read_number(value, number)) {
+      return not_a_number(field, leg_field_range(field, legs[index]), value);
+    }
+    return session.set_leg_field(index, field, number);
+  }
+  return "There is no such field.";
+}
+
+// "add" with a kind, "0-remove", "0-speed_kt".
+std::string apply_observation(Session& session, std::string_view id, std::string_view value) {
+  if (id == "add") {
+    for (std::size_t i = 0; i < observation_kinds().size(); ++i) {
+      if (observation_kinds()[i].value == value) {
+        return session.add_observation(static_cast<ObservationKind>(i));
+      }
+    }
+    return "There is no such kind of observation.";
+  }
+  const std::size_t index = take_index(id);
+  if (id == "remove") return session.remove_observation(index);
+  const auto& seen = session.document().observations;
+  if (index >= seen.size()) return "There is no such observation.";
+  for (const ObservationField& field : observation_fields()) {
+    if (field.key != id || !carries(field, seen[index].kind)) continue;
+    double number = 0.0;
+    if (!read_number(value, number)) {
+      return not_a_number(field, {field.minimum, field.maximum}, value);
+    }
+    return session.set_observation_field(index, field, number);
+  }
+  return "There is no such field.";
+}
+
 std::string apply_input(Session& session, std::string_view id, std::string_view value) {
   if (id == "aircraft") {
     for (const AircraftDocument& d : preset_aircraft()) {
@@ -94,12 +164,22 @@ std::string apply_input(Session& session, std::string_view id, std::string_view 
     }
     return "There is no such route.";
   }
+  if (id == "undo") {
+    if (!session.can_undo()) return "There is nothing to undo.";
+    session.undo();
+    return {};
+  }
+  if (file_action(session, id)) return {};
+  if (begins(id, "leg-")) return apply_leg(session, id.substr(4), value);
+  if (begins(id, "observation-")) return apply_observation(session, id.substr(12), value);
+  if (id == "use-calibration") {
+    if (!session.can_use_calibration()) return "The observations teach nothing that can be used.";
+    return session.use_calibration();
+  }
   if (const Field* field = find_field(id)) {
     double number = 0.0;
     if (!read_number(value, number)) {
-      return range_sentence(field->label, field->unit,
-                            field_range(*field, session.document().brief), field->decimals,
-                            "\u201c" + std::string(value.substr(0, 20)) + "\u201d");
+      return not_a_number(*field, field_range(*field, session.document().brief), value);
     }
     return session.set_field(*field, number);
   }
@@ -161,17 +241,27 @@ void app_input(std::string_view id, std::string_view value) {
   if (!refusal.empty()) a.session.announce(refusal, id);
 }
 
+void app_notice(std::string_view text) { app().session.set_notice(std::string(text)); }
+
+std::string app_text(std::string_view form) {
+  const Session& session = app().session;
+  if (form == "card") return sheet_text(session.sheet());
+  if (form == "brief") return write_brief(session.document());
+  return write_shortest_brief(session.document());
+}
+
 void app_file(std::string_view name, std::string_view text) {
   App& a = app();
   a.view.file_errors = a.session.take_file(text);
   a.view.file_name = name;
   a.view.panel = a.view.file_errors.empty() ? Panel::None : Panel::Errors;
+  const std::string_view shown = name.substr(0, 60);
   if (a.view.file_errors.empty()) {
     const std::string& words = a.session.file_words();
-    a.session.set_notice(std::string(name.substr(0, 60)) + " was taken in" +
+    a.session.set_notice(std::string(shown) + " was taken in" +
                          (words.empty() ? "." : ": " + words));
   } else {
-    a.session.announce("The file was not taken in. " + a.view.file_errors.front().message);
+    a.session.announce_refused(shown, a.view.file_errors);
   }
   platform::request_frames(3);
 }

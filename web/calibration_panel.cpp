@@ -138,12 +138,6 @@ void draw_add(Ui& ui, Column& col) {
   col.y += theme::kTarget + 24.0f;
 }
 
-bool anything_estimated(const Calibration& calibration) {
-  return std::any_of(
-      std::begin(calibration.estimates), std::end(calibration.estimates),
-      [](const Estimate& estimate) { return estimate.state == EstimateState::Estimated; });
-}
-
 void draw_result(Ui& ui, Column& col) {
   const BriefDocument& document = ui.session.document();
   if (document.observations.empty()) return;
@@ -155,7 +149,7 @@ void draw_result(Ui& ui, Column& col) {
   set_table(ui, col, section.table);
   set_rows(ui, col, section.rows);
   col.y += 16.0f;
-  const bool usable = anything_estimated(calibration);
+  const bool usable = ui.session.can_use_calibration();
   const Box box{col.x, col.y, button_width(ui, "Use these values"), theme::kTarget};
   if (button(ui, "calibration:", "use", box, "Use these values", ButtonLook::Primary, usable)) {
     changed(ui, ui.session.use_calibration());

@@ -1,5 +1,8 @@
 #include "files_panel.hpp"
 
+#include <algorithm>
+#include <iterator>
+
 #include "controls.hpp"
 #include "documents/geojson.hpp"
 #include "panel.hpp"
@@ -26,13 +29,15 @@ constexpr FileAction kActions[] = {
     {"start-over", "Start over with the demo", "Undo brings back what is here now."},
 };
 
-void act(Ui& ui, std::string_view name) {
-  const BriefDocument& document = ui.session.document();
-  if (name == "take") {
-    platform::open_file();
-    return;
-  }
+}  // namespace
+
+bool file_action(Session& session, std::string_view name) {
+  const bool known = std::any_of(std::begin(kActions), std::end(kActions),
+                                 [name](const FileAction& action) { return action.name == name; });
+  if (!known) return false;
+  const BriefDocument& document = session.document();
   bool saved = true;
+  if (name == "take") platform::open_file();
   if (name == "save-brief") saved = platform::save_file("brief.json", write_brief(document));
   if (name == "save-aircraft") {
     saved = platform::save_file("aircraft.json", write_aircraft(document.aircraft));
@@ -41,13 +46,10 @@ void act(Ui& ui, std::string_view name) {
   if (name == "save-line") {
     saved = platform::save_file("route.geojson", write_geojson_route(document.route));
   }
-  if (name == "start-over") ui.session.start_over();
-  if (!saved) ui.session.set_notice("The file could not be saved here.");
-  ui.view.panel = Panel::None;
-  platform::request_frames(3);
+  if (name == "start-over") session.start_over();
+  if (!saved) session.set_notice("The file could not be saved here.");
+  return true;
 }
-
-}  // namespace
 
 void draw_files(Ui& ui) {
   PanelSpace space = begin_panel(ui, "Files");
@@ -57,7 +59,9 @@ void draw_files(Ui& ui) {
   for (const FileAction& action : kActions) {
     const float w = std::min(width, 300.0f);
     if (button(ui, "file:", action.name, {x, y, w, theme::kTarget}, action.label)) {
-      act(ui, action.name);
+      file_action(ui.session, action.name);
+      if (action.name != "take") ui.view.panel = Panel::None;
+      platform::request_frames(3);
     }
     const bool beside = width > 560.0f;
     if (beside) {
@@ -76,7 +80,7 @@ void draw_files(Ui& ui) {
 }
 
 void draw_file_errors(Ui& ui) {
-  PanelSpace space = begin_panel(ui, "This file was not taken in");
+  PanelSpace space = begin_panel(ui, "Not taken in");
   const Pen& pen = ui.pen;
   const theme::Palette& c = ui.colours();
   const float x = space.content.x;

@@ -198,6 +198,17 @@ void draw_folders(Ui& ui, Flow& flow) {
 
 }  // namespace
 
+namespace {
+
+// In a window of its own there is no page that could make a link.
+void share(Session& session) {
+  if (platform::open_share()) return;
+  platform::copy_text(sheet_text(session.sheet()));
+  session.set_notice("The card is on the clipboard, as text.");
+}
+
+}  // namespace
+
 float draw_inputs(Ui& ui, ImVec2 at, float width) {
   const BriefDocument& document = ui.session.document();
   Flow flow{at.x, at.y, width, std::clamp(static_cast<int>(width / 168.0f), 2, 4)};
@@ -244,7 +255,7 @@ float draw_inputs(Ui& ui, ImVec2 at, float width) {
 
 float draw_actions(Ui& ui, ImVec2 at, float width) {
   constexpr float kSpace = 8.0f;
-  const float w = (width - 3.0f * kSpace) / 4.0f;
+  const float w = (width - 4.0f * kSpace) / 5.0f;
   const auto box = [&](int i) {
     return Box{at.x + static_cast<float>(i) * (w + kSpace), at.y, w, theme::kTarget};
   };
@@ -255,7 +266,8 @@ float draw_actions(Ui& ui, ImVec2 at, float width) {
   if (button(ui, "redo", {}, box(2), "Redo", ButtonLook::Quiet, ui.session.can_redo())) {
     ui.session.redo();
   }
-  if (button(ui, "open:", "view", box(3), "View")) ui.view.panel = Panel::View;
+  if (button(ui, "open:", "share", box(3), "Share")) share(ui.session);
+  if (button(ui, "open:", "view", box(4), "View")) ui.view.panel = Panel::View;
   return theme::kTarget;
 }
 

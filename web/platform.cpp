@@ -91,6 +91,7 @@ EM_JS(void, page_open_file, (), { Module.page.openFile(); });
 EM_JS(int, page_open_page, (const char* name),
       { return Module.page.openPage(UTF8ToString(name)) ? 1 : 0; });
 EM_JS(int, page_save_program, (), { return Module.page.saveProgram() ? 1 : 0; });
+EM_JS(void, page_open_share, (), { Module.page.openShare(); });
 EM_JS(void, page_copy, (const char* text), { Module.page.copy(UTF8ToString(text)); });
 EM_JS(int, page_store, (const char* key, const char* text),
       { return Module.page.store(UTF8ToString(key), UTF8ToString(text)) ? 1 : 0; });
@@ -215,6 +216,10 @@ bool save_file(std::string_view name, std::string_view text) {
 bool open_page(std::string_view name) { return page_open_page(std::string(name).c_str()) != 0; }
 
 bool save_program() { return page_save_program() != 0; }
+bool open_share() {
+  page_open_share();
+  return true;
+}
 
 void copy_text(std::string_view text) { page_copy(std::string(text).c_str()); }
 
@@ -292,6 +297,7 @@ bool save_file(std::string_view name, std::string_view text) {
 }
 bool open_page(std::string_view) { return false; }  // the pages are part of the site
 bool save_program() { return false; }
+bool open_share() { return false; }
 void copy_text(std::string_view text) { SDL_SetClipboardText(std::string(text).c_str()); }
 
 #endif
@@ -722,6 +728,18 @@ EMSCRIPTEN_KEEPALIVE void tillerline_input(const char* id, const char* value) {
 EMSCRIPTEN_KEEPALIVE void tillerline_file(const char* name, const char* text) {
   tillerline::app_file(name, text);
   tillerline::platform::request_frames(3);
+}
+
+EMSCRIPTEN_KEEPALIVE void tillerline_notice(const char* text) {
+  tillerline::app_notice(text);
+  tillerline::platform::request_frames(3);
+}
+
+// Stays readable until the next call.
+EMSCRIPTEN_KEEPALIVE const char* tillerline_text(const char* form) {
+  static std::string text;
+  text = tillerline::app_text(form);
+  return text.c_str();
 }
 
 }  // extern "C"

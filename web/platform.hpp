@@ -104,6 +104,8 @@ bool open_page(std::string_view name);
 
 // Hands the user the whole program as one file. False where this is that file, or none is at hand.
 bool save_program();
+// Opens the page's "Share this brief". False natively: there is no page.
+bool open_share();
 
 // Puts text on the clipboard.
 void copy_text(std::string_view text);

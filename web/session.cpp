@@ -206,7 +206,20 @@ std::string Session::set_leg_field(std::size_t leg, const LegField& field, doubl
   return try_change(std::move(changed));
 }
 
+std::string Session::set_leg_kind(std::size_t leg, LegKind kind) {
+  if (leg >= document_.route.route.legs.size()) return "There is no such leg.";
+  BriefDocument changed = document_;
+  Leg& present = changed.route.route.legs[leg];
+  if (present.kind == kind) return {};
+  const double slope_rad = present.slope_rad;
+  present = new_leg(kind, present);
+  present.slope_rad = slope_rad;
+  changed.brief.route = changed.route.route;
+  return try_change(std::move(changed));
+}
+
 std::string Session::add_leg(std::size_t after, LegKind kind) {
+  if (after >= document_.route.route.legs.size()) return "There is no such leg.";
   if (document_.route.route.legs.full()) return "A route has at most 40 legs. Remove one first.";
   BriefDocument changed = document_;
   insert_leg(changed.route, after + 1, new_leg(kind, changed.route.route.legs[after]));
@@ -217,6 +230,7 @@ std::string Session::add_leg(std::size_t after, LegKind kind) {
 std::string Session::remove_leg(std::size_t leg) {
   BriefDocument changed = document_;
   auto& legs = changed.route.route.legs;
+  if (leg >= legs.size()) return "There is no such leg.";
   if (legs.size() <= 1) return "A route has at least one leg.";
   std::rotate(legs.begin() + leg, legs.begin() + leg + 1, legs.end());
   --legs.count;
@@ -232,6 +246,7 @@ std::string Session::move_leg(std::size_t leg, int by) {
   BriefDocument changed = document_;
   auto& legs = changed.route.route.legs;
   const std::size_t other = leg + static_cast<std::size_t>(by);
+  if (leg >= legs.size()) return "There is no such leg.";
   if (other >= legs.size()) return "It is already at the end.";
   std::swap(legs[leg], legs[other]);
   changed.route.leg_names.resize(legs.size());
@@ -269,6 +284,13 @@ std::string Session::set_observation_field(std::size_t index, const ObservationF
   BriefDocument changed = document_;
   field.set(changed.observations[index], value);
   return try_change(std::move(changed));
+}
+
+bool Session::can_use_calibration() const {
+  const Calibration& found = calibration();
+  return std::any_of(
+      std::begin(found.estimates), std::end(found.estimates),
+      [](const Estimate& estimate) { return estimate.state == EstimateState::Estimated; });
 }
 
 std::string Session::use_calibration() { return try_change(calibrated(document_)); }
@@ -365,6 +387,21 @@ void Session::announce(std::string_view text, std::string_view key) const {
     json += R"(,"problem":{"id":)" + quoted(key) + R"(,"text":)" + quoted(text) + "}";
   }
   platform::publish(json + "}");
+}
+
+void Session::announce_refused(std::string_view name,
+                               const std::vector<DocumentError>& errors) const {
+  std::string json = twin_.substr(0, twin_.rfind('}'));
+  const std::string first = errors.empty() ? std::string() : errors.front().message;
+  json += R"(,"status":)" + quoted(std::string(name) + " was not taken in. " + first);
+  json += R"(,"refused":{"name":)" + quoted(name) + R"(,"errors":[)";
+  std::string_view joint;
+  for (const DocumentError& error : errors) {
+    json.append(joint).append(R"({"message":)").append(quoted(error.message));
+    json.append(R"(,"field":)").append(quoted(error.field)).append("}");
+    joint = ",";
+  }
+  platform::publish(json + "]}}");
 }
 
 std::string Session::try_change(BriefDocument changed) {

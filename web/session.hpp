@@ -46,13 +46,17 @@ class Session {
   std::string set_field(const Field& field, double value);
   std::string set_choice(const Choice& choice, int option);
   std::string set_leg_field(std::size_t leg, const LegField& field, double value);
+  // A turn becomes a straight and the other way round; width and slope stay.
+  std::string set_leg_kind(std::size_t leg, LegKind kind);
   std::string add_leg(std::size_t after, LegKind kind);
   std::string remove_leg(std::size_t leg);
   std::string move_leg(std::size_t leg, int by);
   std::string add_observation(ObservationKind kind);
   std::string remove_observation(std::size_t index);
   std::string set_observation_field(std::size_t index, const ObservationField& field, double value);
-  // What the observations teach goes into the aircraft.
+  // What the observations teach goes into the aircraft. `can_use_calibration`: they teach
+  // something.
+  bool can_use_calibration() const;
   std::string use_calibration();
   std::string take_aircraft(const AircraftDocument& aircraft);
   std::string take_route(const RouteDocument& route);
@@ -82,6 +86,8 @@ class Session {
   // Tells the accessible page why something was refused; `key` names the field, if it was one.
   // The next change takes it back.
   void announce(std::string_view text, std::string_view key = {}) const;
+  // The same for a whole document, with everything that is wrong in it.
+  void announce_refused(std::string_view name, const std::vector<DocumentError>& errors) const;
 
  private:
   std::string try_change(BriefDocument changed);

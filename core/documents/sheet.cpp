@@ -171,6 +171,7 @@ Sheet build_sheet(const BriefDocument& document, const Card& card) {
   }
   sheet.watch = sheet_parts::watch_phrases(source, 3);
   sheet.cautions = caution_rows(source);
+  sheet.assumptions = sheet_parts::assumptions(source, sheet.sure.table);
   sheet.invented = invented_words(document);
   sheet.safety = "Training and briefing aid. Your manuals, local rules and judgement come first.";
   return sheet;

@@ -83,8 +83,10 @@ struct Sheet {
   std::vector<SheetLeg> legs;
   std::vector<std::string> watch;  // the three things most likely to go wrong, at most
   std::vector<SheetRow> cautions;  // every caution: label = where, value = sentence, with tone
-  std::string invented;            // says what is invented
-  std::string safety;              // training and briefing aid …
+  // What the card rests on, for paper: technique, limits, how uncertain, what was entered.
+  std::vector<std::string> assumptions;
+  std::string invented;  // says what is invented
+  std::string safety;    // training and briefing aid …
 };
 
 Sheet build_sheet(const BriefDocument& document, const Card& card);

@@ -37,6 +37,9 @@ SheetSection sure_section(const Source& source);
 SheetLeg leg_line(const Source& source, int leg);
 std::string stuck_sentence(const Source& source);  // "" when the taxi is complete
 
+// sheet_assumptions.cpp; `ranking` is the table of sure_section.
+std::vector<std::string> assumptions(const Source& source, const SheetTable& ranking);
+
 // sheet_cautions.cpp. A sentence comes with the word that names its level: "Limit: …", "Care: …".
 Tone tone_of(CautionLevel level);
 std::string caution_sentence(const Source& source, const Caution& caution);

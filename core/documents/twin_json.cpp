@@ -10,13 +10,19 @@
 //     "choices": [ { "key": "surface", "label", "group", "value": "dry", "entered": true, "help",
 //                    "options": [ { "value": "dry", "label": "Dry" } ] } ],
 //     "pickers": [ as in "choices": "aircraft" and "route"; the value is a preset's id, or "" ],
-//     "sections": [ { "id": "roll", "title", "headline", "caption", "view", "why", "caution", "tone",
+//     "route_legs": [ { "leg", "number", "title", "kind": "straight" | "arc",
+//                       "fields": [ as in "inputs"; the keys are "leg-0-length_m" ] } ],
+//     "observations": [ { "number", "title", "fields": [ as in "inputs" ] } ],
+//     "observation_kinds": [ { "value", "label" } ],
+//     "sections": [ { "id": "roll", "title", "headline", "caption", "view", "why", "caution",
+//                     "tone",
 //                     "rows": [ { "label", "value", "note", "tone" } ],
 //                     "table": { "columns": [ text ], "rows": [ [ text ] ],
 //                                        "tones": [ one a row ] } } ],
 //     "turns": [ { "leg", "name", "entry": "turn-2", "oversteer": "oversteer-2" } ],
 //     "legs": [ { "leg", "number", "title", "text", "speed", "time", "brakes", "caution", "tone" }
-//     ], "watch": [ text ], "cautions": [ { "label", "value", "note", "tone" } ] }
+//     ], "watch": [ text ], "assumptions": [ text ], "cautions": [ { "label", "value", "note",
+//     "tone" } ] }
 //
 // Conventions for the page:
 // - "sections" come in the order of the taxi: roll, then turn-N and oversteer-N for every turn,
@@ -106,6 +112,75 @@ Json input_json(const BriefDocument& document, const Field& field) {
           {"entered", entered(document, field.key)},
           {"origin", field.origin},
           {"help", field.help}};
+}
+
+// A number of one leg or one observation.
+template <class AnyField, class Holder>
+Json part_field_json(const std::string& key, const AnyField& field, FieldRange range,
+                     const Holder& holder) {
+  const double value = field.get(holder);
+  return {{"key", key + std::string(field.key)},
+          {"label", field.label},
+          {"unit", field.unit},
+          {"value", num(value)},
+          {"text", words::number(value, field.decimals)},
+          {"min", num(range.minimum)},
+          {"max", num(range.maximum)},
+          {"step", num(field.fine_step)},
+          {"coarse_step", num(field.coarse_step)},
+          {"decimals", field.decimals},
+          {"entered", false},
+          {"origin", ""},
+          {"help", field.help}};
+}
+
+Json route_leg_json(const Leg& leg, std::size_t index, const Sheet& sheet) {
+  const bool arc = leg.kind == LegKind::Arc;
+  const std::string key = "leg-" + std::to_string(index) + "-";
+  Json fields = Json::array();
+  for (const LegField& field : leg_fields()) {
+    if (!(arc ? field.arcs : field.straights)) continue;
+    fields.push_back(part_field_json(key, field, leg_field_range(field, leg), leg));
+  }
+  return {{"leg", index},
+          {"number", std::to_string(index + 1)},
+          {"title", index < sheet.legs.size() ? sheet.legs[index].title : ""},
+          {"kind", arc ? "arc" : "straight"},
+          {"fields", fields}};
+}
+
+Json route_legs_json(const BriefDocument& document, const Sheet& sheet) {
+  Json legs = Json::array();
+  for (const Leg& leg : document.brief.route.legs) {
+    legs.push_back(route_leg_json(leg, legs.size(), sheet));
+  }
+  return legs;
+}
+
+Json observations_json(const BriefDocument& document) {
+  Json list = Json::array();
+  for (const Observation& observation : document.observations) {
+    const std::string key = "observation-" + std::to_string(list.size()) + "-";
+    Json fields = Json::array();
+    for (const ObservationField& field : observation_fields()) {
+      if (!carries(field, observation.kind)) continue;
+      const FieldRange range{field.minimum, field.maximum};
+      fields.push_back(part_field_json(key, field, range, observation));
+    }
+    const auto kind = static_cast<std::size_t>(observation.kind);
+    list.push_back({{"number", std::to_string(list.size() + 1)},
+                    {"title", observation_kinds()[kind].label},
+                    {"fields", fields}});
+  }
+  return list;
+}
+
+Json observation_kinds_json() {
+  Json kinds = Json::array();
+  for (const ChoiceOption& kind : observation_kinds()) {
+    kinds.push_back({{"value", kind.value}, {"label", kind.label}});
+  }
+  return kinds;
 }
 
 Json choice_json(const BriefDocument& document, const Choice& choice) {
@@ -224,11 +299,15 @@ std::string twin_json(const BriefDocument& document, const Card& card, const She
       picker_json("aircraft", "Aircraft", preset_aircraft(), document.aircraft),
       picker_json("route", "Route", preset_routes(), document.route),
   };
+  json["route_legs"] = route_legs_json(document, sheet);
+  json["observations"] = observations_json(document);
+  json["observation_kinds"] = observation_kinds_json();
   json["sections"] = sections_json(document, sheet);
   json["turns"] = array_of(sheet.turns, turn_json);
   json["legs"] = array_of(sheet.legs, leg_json);
   json["watch"] = sheet.watch;
   json["cautions"] = array_of(sheet.cautions, row_json);
+  json["assumptions"] = sheet.assumptions;
   json["invented"] = sheet.invented;
   json["safety"] = sheet.safety;
   return json.dump(-1, ' ', false, Json::error_handler_t::replace);

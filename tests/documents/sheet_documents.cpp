@@ -372,8 +372,10 @@ TEST_CASE("the page's JSON holds every input, choice and section once") {
     const Sheet sheet = build_sheet(document, card);
     const Json json = Json::parse(twin_json(document, card, sheet));
     for (const char* key :
-         {"program", "title", "subtitle", "day", "card_headline", "status", "possible", "inputs",
-          "choices", "sections", "turns", "legs", "watch", "cautions", "invented", "safety"}) {
+         {"program",  "title",    "subtitle",   "day",          "card_headline",
+          "status",   "possible", "inputs",     "choices",      "sections",
+          "turns",    "legs",     "watch",      "cautions",     "assumptions",
+          "invented", "safety",   "route_legs", "observations", "observation_kinds"}) {
       CHECK(json.contains(key));
     }
     CHECK(json["inputs"].size() == brief_fields().size());
@@ -417,4 +419,71 @@ TEST_CASE("what the user entered is marked in the page's JSON") {
     CHECK(input["key"] == "mass_t");
   }
   CHECK(marked == 1);
+}
+
+TEST_CASE("the page's JSON holds every number of every leg, within its range") {
+  for_all_taxis([](const BriefDocument& document, const Card& card) {
+    const Json json = Json::parse(twin_json(document, card, build_sheet(document, card)));
+    const auto& legs = document.brief.route.legs;
+    REQUIRE(json["route_legs"].size() == legs.size());
+    for (std::size_t i = 0; i < legs.size(); ++i) {
+      const Json& shown = json["route_legs"][i];
+      const bool arc = legs[i].kind == LegKind::Arc;
+      CHECK(shown["kind"] == (arc ? "arc" : "straight"));
+      CHECK(shown["number"] == std::to_string(i + 1));
+      CHECK_FALSE(shown["title"].get<std::string>().empty());
+      std::size_t carried = 0;
+      for (const LegField& field : leg_fields()) {
+        if (!(arc ? field.arcs : field.straights)) continue;
+        const Json& input = shown["fields"][carried++];
+        INFO(input.dump());
+        CHECK(input["key"] == "leg-" + std::to_string(i) + "-" + std::string(field.key));
+        CHECK(input["value"].get<double>() == doctest::Approx(field.get(legs[i])));
+        CHECK(input["min"].get<double>() <= input["value"].get<double>());
+        CHECK(input["value"].get<double>() <= input["max"].get<double>());
+      }
+      CHECK(shown["fields"].size() == carried);
+    }
+  });
+}
+
+TEST_CASE("the page's JSON holds the observations as a form") {
+  BriefDocument document = default_brief();
+  for (std::size_t i = 0; i < observation_kinds().size(); ++i) {
+    document.observations.push(new_observation(static_cast<ObservationKind>(i), document.brief));
+  }
+  const auto card = std::make_unique<Card>();
+  compute_card(document.brief, *card);
+  const Json json = Json::parse(twin_json(document, *card, build_sheet(document, *card)));
+  REQUIRE(json["observations"].size() == observation_kinds().size());
+  CHECK(json["observation_kinds"].size() == observation_kinds().size());
+  for (std::size_t i = 0; i < observation_kinds().size(); ++i) {
+    const Json& shown = json["observations"][i];
+    CHECK(shown["title"] == std::string(observation_kinds()[i].label));
+    CHECK(shown["fields"].size() >= 2);
+    for (const Json& field : shown["fields"]) {
+      const auto key = field["key"].get<std::string>();
+      CHECK(key.rfind("observation-" + std::to_string(i) + "-", 0) == 0);
+    }
+  }
+}
+
+TEST_CASE("what the card rests on names technique, unknowns and what was entered") {
+  BriefDocument document = default_brief();
+  const auto card = std::make_unique<Card>();
+  compute_card(document.brief, *card);
+  document.entered = {"mass_t", "surface"};
+  Sheet sheet = build_sheet(document, *card);
+  REQUIRE(sheet.assumptions.size() == 4);
+  CHECK(sheet.assumptions[0].find("Speed band 10.0 kt to 20.0 kt") == 0);
+  CHECK(sheet.assumptions[0].find("brake limit is 300 °C") != std::string::npos);
+  CHECK(sheet.assumptions[1].find(sheet.sure.table.rows[0][1]) != std::string::npos);
+  CHECK(sheet.assumptions[2] == "Entered: mass and pavement; the other inputs are defaults.");
+  document.entered.clear();
+  sheet = build_sheet(document, *card);
+  CHECK(sheet.assumptions[2] == "Nothing was entered: every input is a default.");
+  for (const Field& field : brief_fields()) document.entered.emplace_back(field.key);
+  sheet = build_sheet(document, *card);
+  const std::string more = std::to_string(brief_fields().size() - 8) + " more";
+  CHECK(sheet.assumptions[2].find(more) != std::string::npos);
 }

@@ -1,0 +1,134 @@
+// The card on one sheet of paper, A4 or Letter, black on white: made from the published card when
+// the page is about to be printed, by whatever way. The whole text can be printed as well.
+'use strict';
+
+const Paper = (() => {
+  // Inside the margins of both sizes: the width of A4 and the height of Letter.
+  const HEIGHT_MM = 253;
+  const LARGEST_PT = 10.5;
+  const SMALLEST_PT = 6;
+  const SHORTER_BELOW_PT = 8;  // rather than smaller, plain straights lose their sentence
+  const WORDS = {care: 'Care: ', limit: 'Limit: '};
+  const root = document.documentElement;
+  const paper = document.getElementById('paper');
+  let made = null;  // the card that is set
+
+  function element(tag, className, ...children) {
+    const node = document.createElement(tag);
+    node.className = className;
+    node.append(...children.filter((part) => part !== ''));
+    return node;
+  }
+
+  const text = (tag, words, className = '') => (words ? element(tag, className, words) : '');
+
+  function leg(line) {
+    const what = element('td', 'what', element('b', '', line.title), ' ');
+    if (line.text) what.append(element('span', 'say', line.text));
+    if (line.caution) what.append(' ', element('b', 'caution', line.caution));
+    const plain = !line.caution && !/^(Left|Right|.*: (left|right)) /.test(line.title);
+    const row = element('tr', plain ? 'plain' : '', element('th', '', line.number), what,
+        element('td', '', line.speed), element('td', '', line.time), element('td', '', line.brakes));
+    row.firstChild.scope = 'row';
+    return row;
+  }
+
+  function legs(card) {
+    const head = element('tr', '', ...['', 'Leg', 'Speed', 'Time', 'Brakes'].map((name) => text('th', name) || element('td', '')));
+    return element('table', 'legs', element('thead', '', head), element('tbody', '', ...card.legs.map(leg)));
+  }
+
+  // A section in one line: its name in the margin, its answer, its caution.
+  function answer(title, parts) {
+    const words = parts.filter((section) => section && section.headline);
+    if (!words.length) return '';
+    const line = element('dd', '');
+    words.forEach((section, i) => {
+      line.append((i ? ' ' : '') + section.headline);
+      if (section.caution) line.append(' ', element('b', '', section.caution));
+    });
+    return element('div', '', element('dt', '', title), line);
+  }
+
+  function answers(card) {
+    const inTurns = new Set(card.turns.flatMap((turn) => [turn.entry, turn.oversteer]));
+    const of = (id) => card.sections.find((section) => section.id === id);
+    const list = element('dl', 'answers');
+    for (const section of card.sections) {
+      const turn = card.turns.find((one) => one.entry === section.id);
+      if (turn) list.append(answer(turn.name.split(':')[0], [of(turn.entry), of(turn.oversteer)]));
+      if (!turn && !inTurns.has(section.id)) list.append(answer(section.title, [section]));
+    }
+    return list;
+  }
+
+  // Those that stand at no leg and in no section.
+  function cautions(card) {
+    const said = new Set([...card.legs, ...card.sections].map((one) => one.caution));
+    const list = card.cautions.filter((caution) => !said.has(caution.value));
+    if (!list.length) return '';
+    const lines = list.map((caution) => {
+      const start = Object.values(WORDS).find((word) => caution.value.startsWith(word)) || '';
+      return element('li', '', element('b', '', `${start}${caution.label}`), ': ', caution.value.slice(start.length));
+    });
+    return element('ul', 'cautions', ...lines);
+  }
+
+  function today() {
+    return new Intl.DateTimeFormat('en-GB', {day: 'numeric', month: 'long', year: 'numeric'}).format(new Date());
+  }
+
+  function build(card) {
+    const watch = card.watch.length ? element('p', 'watch', element('b', '', 'Watch  '), card.watch.join(' · ')) : '';
+    const rests = card.assumptions.length ?
+      element('p', 'rests', element('b', '', 'It rests on  '), card.assumptions.join(' ')) : '';
+    paper.replaceChildren(...[
+      element('header', '', element('h1', '', card.title), text('p', card.subtitle), text('p', card.day)),
+      text('p', card.card_headline, 'headline'), watch, card.legs.length ? legs(card) : '', answers(card),
+      cautions(card), rests,
+      element('footer', '', element('b', '', card.safety), ` ${card.invented}`,
+          element('span', 'made', `Tillerline ${card.program}, printed ${today()}`)),
+    ].filter((part) => part !== ''));
+  }
+
+  // The largest type with which it all stands on one page.
+  function fit() {
+    paper.className = 'measured';
+    const room = HEIGHT_MM * 96 / 25.4;
+    const fits = (size) => {
+      paper.style.setProperty('--size', `${size}pt`);
+      return paper.scrollHeight <= room;
+    };
+    let size = LARGEST_PT;
+    while (!fits(size) && size > SMALLEST_PT) {
+      size -= 0.25;
+      if (size < SHORTER_BELOW_PT) paper.classList.add('shorter');
+    }
+    paper.classList.remove('measured');
+    return size;
+  }
+
+  function prepare() {
+    const card = Page.hooks.card;
+    if (!card || card === made) return;
+    build(card);
+    fit();
+    made = card;
+  }
+
+  window.addEventListener('beforeprint', prepare);
+  matchMedia('print').addEventListener('change', (event) => event.matches && prepare());
+
+  function print() {
+    prepare();
+    window.print();
+  }
+
+  function printAll() {
+    root.classList.add('print-all');
+    window.addEventListener('afterprint', () => root.classList.remove('print-all'), {once: true});
+    window.print();
+  }
+
+  return {print, printAll, prepare};
+})();
