@@ -140,7 +140,8 @@ void put(Measured& m, Leg leg, std::size_t point) {
 void put_straights(Measured& m, std::size_t i) {
   const double free_m = m.free_m(i);
   if (free_m <= kNoLength_m) return;
-  const int pieces = std::max(1, static_cast<int>(std::ceil(free_m / kMostStraight_m)));
+  const int pieces =
+      std::max(1, static_cast<int>(std::ceil(std::min(free_m / kMostStraight_m, kMaxLegs + 1.0))));
   Leg leg = m.drawn.points[i].stretch;
   leg.kind = LegKind::Straight;
   leg.length_m = free_m / pieces;
