@@ -189,15 +189,15 @@ void eye_window(const Ui& ui, const EyePicture& picture) {
                 2.0f);
   }
   for (const double post_rad : post_azimuths(ui, picture)) draw_post(ui, picture, post_rad);
-  // Straight ahead, where it is in the picture, the word has the most room.
-  if (shown(picture, 0.0)) {
-    const std::string_view words = "glareshield";
-    const float w = ui.pen.width(Type::Small, words);
-    const float x = picture.at(image_of_direction(picture.camera, 0.0, 0.0)).x - w / 2.0f;
-    ui.pen.text(Type::Small,
-                {std::clamp(x, box.x + 8.0f, box.right() - w - 8.0f), box.bottom() - 24.0f},
-                c.muted, words);
-  }
+  if (!shown(picture, 0.0)) return;
+  // Beside the thread of what stands straight ahead.
+  constexpr float kBeside = 26.0f;
+  const std::string_view words = "glareshield";
+  const float w = ui.pen.width(Type::Small, words);
+  const float ahead = picture.at(image_of_direction(picture.camera, 0.0, 0.0)).x;
+  const bool room = ahead + kBeside + w + 8.0f < box.right();
+  ui.pen.text(Type::Small, {room ? ahead + kBeside : ahead - kBeside - w, box.bottom() - 24.0f},
+              c.muted, words);
 }
 
 void eye_frame(const Ui& ui, const EyePicture& picture) {
@@ -213,8 +213,14 @@ void eye_place(const Ui& ui, const EyePicture& picture, double azimuth_rad, doub
   const float y = box.y + 10.0f;
   if (shown(picture, azimuth_rad)) {
     const ImVec2 at = picture.at(image_of_direction(picture.camera, azimuth_rad, below_rad));
-    pen.line({at.x, y + 20.0f}, {at.x, at.y - 6.0f}, colour, 1.2f);
-    pen.draw->AddCircle(at, 6.0f, colour, 20, 2.0f);
+    const float lowest = box.bottom() - 8.0f;
+    pen.line({at.x, y + 20.0f}, {at.x, std::min(at.y - 6.0f, lowest)}, colour, 1.2f);
+    if (at.y < lowest) {
+      pen.draw->AddCircle(at, 6.0f, colour, 20, 2.0f);
+    } else {  // further down than the picture reaches
+      pen.line({at.x - 6.0f, lowest - 8.0f}, {at.x, lowest}, colour, 2.0f);
+      pen.line({at.x + 6.0f, lowest - 8.0f}, {at.x, lowest}, colour, 2.0f);
+    }
     label(ui, {std::clamp(at.x - w / 2.0f, box.x + 8.0f, box.right() - w - 8.0f), y}, colour, words,
           true);
     return;

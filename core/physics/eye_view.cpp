@@ -34,15 +34,16 @@ bool front(WindowPlace window) {
   return window == WindowPlace::OwnFront || window == WindowPlace::OtherFront;
 }
 
-// The last place that is on the same side of the border as `inside`, between two of which only that
-// one is; parts of the first to the second.
+// The border between two places of which only the first passes the test, come upon from inside:
+// what holds at the place returned, such as the window it is seen in, is then what holds just
+// inside of it, and does not hang on the last bit.
 template <class Test>
 double border(double inside, double outside, Test&& is_inside) {
   for (int i = 0; i < 50; ++i) {
     const double middle = 0.5 * (inside + outside);
     (is_inside(middle) ? inside : outside) = middle;
   }
-  return 0.5 * (inside + outside);
+  return inside;
 }
 
 Point between(Point a, Point b, double part) {
@@ -139,9 +140,7 @@ TurnCue turn_cue(const Aircraft& aircraft, const Eye& eye, const LinePoint& bend
     if (!seen(along_m).in_view) continue;
     const double from_m =
         border(along_m, along_m - 1.0, [&](double at_m) { return seen(at_m).in_view; });
-    Sight sight = seen(from_m);
-    sight.in_view = true;
-    return {sight, from_m};
+    return {seen(from_m), from_m};
   }
   return at_end;
 }
