@@ -30,8 +30,8 @@ const Page = (() => {
 
   // --- asked by the program ---
 
-  // At the start the drawn sheet comes first: the text behind it takes about as long again, and is
-  // made when the first frame is on the screen.
+  // At the start the drawn sheet comes first: the text behind it is a tenth of the work of the
+  // start, and is made when the first frame is on the screen.
   let unshown = false;
   function publish(json) {
     hooks.card = JSON.parse(json);

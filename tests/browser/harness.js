@@ -42,8 +42,9 @@ const FLAGS = ['--no-sandbox', '--disable-dev-shm-usage', '--use-angle=swiftshad
 const LANES = Number(process.env.TILLERLINE_LANES) || Math.min(2, os.cpus().length);
 
 const tests = [];
-function test(name, body) {
-  tests.push({name, body, file: path.basename(test.file || '')});
+// With {byName: true} it runs only if it is asked for.
+function test(name, body, {byName = false} = {}) {
+  tests.push({name, body, byName, file: path.basename(test.file || '')});
 }
 
 // Serves `server.folder`, which a test may change, and lists what was asked for. `watcher`, a script
@@ -259,7 +260,11 @@ class Sheet {
 
   async shot(name) {
     fs.mkdirSync(SHOTS, {recursive: true});
-    await this.page.screenshot({path: path.join(SHOTS, name + '.png')});
+    await this.page.screenshot({path: this.shotFile(name)});
+  }
+
+  shotFile(name) {
+    return path.join(SHOTS, name + '.png');
   }
 }
 
@@ -405,7 +410,8 @@ async function runOne({name, body}, lane) {
 async function runAll(filter) {
   const server = await serve();
   const {origin} = server;
-  const wanted = tests.filter(({name, file}) => name.includes(filter) || file.includes(filter));
+  const wanted = tests.filter(({name, file, byName}) => byName ? filter && file.includes(filter) :
+    name.includes(filter) || file.includes(filter));
   const count = {passed: 0, failed: 0};
   const work = async () => {
     let lane = new Lane(origin);

@@ -93,10 +93,10 @@ task('brief the demo route for mass, brakes, wind and temperature of today', {ta
 
 task('take another aircraft and another route', {taps: 4}, async (finger, sheet) => {
   await finger.tap('pick:aircraft');
-  await finger.tap('aircraft:large-twin');
+  await finger.tap('aircraft:medium-twin');
   await finger.tap('pick:route');
   await finger.tap('route:cargo-apron-to-d2');
-  assert.equal((await sheet.input('aircraft')).value, 'large-twin');
+  assert.equal((await sheet.input('aircraft')).value, 'medium-twin');
   assert.equal((await sheet.input('route')).value, 'cargo-apron-to-d2');
   assert.match((await card(sheet)).card_headline, /D2/);
 });
@@ -128,7 +128,7 @@ task('after landing: is a wait needed?', {taps: 2, swipes: 2}, async (finger, sh
   await finger.tap('chip:turnaround_included:true');
   const after = await card(sheet);
   assert.notEqual(section(after, 'after-landing').headline, before);
-  assert.match(row(after, 'after-landing', 'Wait before the taxi'), /none|min/);
+  assert.match(row(after, 'after-landing', 'More time on the stand'), /none|min/);
 });
 
 task('find where to start the second turn and how far past the line the nose goes', {taps: 1, swipes: 4},
@@ -143,7 +143,7 @@ task('find where to start the second turn and how far past the line the nose goe
       assert.match(headline, /start turning with your eye \d+ m before .* swings out [\d.]+ m past/);
     });
 
-task('find where the line vanishes under the nose', {taps: 0, swipes: 14}, async (finger, sheet) => {
+task('find where the line vanishes under the nose', {taps: 0, swipes: 10}, async (finger, sheet) => {
   await finger.pullTo('title:stop', SHEET);
   assert.match(section(await card(sheet), 'stop').headline, /under the nose [\d.]+ m ahead of your eye/);
 });
