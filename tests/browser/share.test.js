@@ -78,7 +78,7 @@ test('a link that the page is opened with is taken in, once', async ({open, orig
   await sender.enter('mass_t', '222.2');
   const link = await linkOf(sender);
   const receiver = await open();
-  await receiver.page.goto('about:blank');
+  await receiver.page.goto(origin + '/proof.html');
   await receiver.page.goto(link);
   await receiver.page.waitForFunction(() => window.Module && window.Module.card &&
       window.Module.card.inputs.some((input) => input.key === 'mass_t' && input.value === 222.2));
