@@ -45,7 +45,7 @@ const BRIEFS = {
   },
   'forty legs': async (sheet) => {
     for (let count = (await sheet.twin()).card.route_legs.length; count < 40; ++count) {
-      await sheet.page.evaluate(() => document.querySelector('#leg-0 [data-key="straight"]').click());
+      await sheet.page.evaluate(() => document.querySelector('#leg-0 button[data-key="straight"]').click());
     }
     await sheet.settle();
     assert.equal((await sheet.twin()).card.route_legs.length, 40);

@@ -42,7 +42,7 @@ const BRIEFS = {
   },
   'edited legs': async (sheet) => {
     await sheet.enter('leg-0-length_m', '333');
-    await sheet.page.evaluate(() => document.querySelector('#leg-0 [data-key="straight"]').click());
+    await sheet.page.evaluate(() => document.querySelector('#leg-0 button[data-key="straight"]').click());
     await sheet.settle();
   },
   'an observation': async (sheet) => {

@@ -231,7 +231,7 @@ test('legs are added, turned into turns, moved and removed; the focus follows', 
   const sheet = await open({reading: true});
   await openAll(sheet);
   const count = await legCount(sheet);
-  await press(sheet, '#leg-0 [data-key="straight"]');
+  await press(sheet, '#leg-0 button[data-key="straight"]');
   assert.equal(await legCount(sheet), count + 1);
   assert.match(await status(sheet), /^A straight was added as leg 2\./);
   assert.equal(await sheet.page.evaluate(() => document.activeElement.id), 'in-leg-1-kind');
@@ -271,7 +271,7 @@ test('what breaks the route is refused at its leg, and nothing changes', async (
 });
 
 test('observations are entered, used and taken back without the canvas', async ({open}) => {
-  const sheet = await open({reading: true, flags: ['--disable-3d-apis']});
+  const sheet = await open({flags: ['--disable-3d-apis']});
   await openAll(sheet);
   const {card} = await sheet.twin();
   for (const kind of card.observation_kinds) {
@@ -294,7 +294,7 @@ test('observations are entered, used and taken back without the canvas', async (
 });
 
 test('files, undo and starting over work from the text alone', async ({open}) => {
-  const sheet = await open({reading: true, flags: ['--disable-3d-apis']});
+  const sheet = await open({flags: ['--disable-3d-apis']});
   await openAll(sheet);
   await press(sheet, '#actions [data-key="undo"]');
   assert.match(await status(sheet), /nothing to undo/);
