@@ -25,7 +25,7 @@ const Paper = (() => {
   function leg(line) {
     const what = element('td', 'what', element('b', '', line.title), ' ');
     if (line.text) what.append(element('span', 'say', line.text));
-    if (line.caution) what.append(' ', element('b', 'caution', line.caution));
+    if (line.caution) what.append(' ', element('b', '', line.caution));
     const plain = !line.caution && !/^(Left|Right|.*: (left|right)) /.test(line.title);
     const row = element('tr', plain ? 'plain' : '', element('th', '', line.number), what,
         element('td', '', line.speed), element('td', '', line.time), element('td', '', line.brakes));
@@ -47,7 +47,7 @@ const Paper = (() => {
       line.append((i ? ' ' : '') + section.headline);
       if (section.caution) line.append(' ', element('b', '', section.caution));
     });
-    return element('div', '', element('dt', '', title), line);
+    return element('div', '', element('dt', '', title), ' ', line);
   }
 
   function answers(card) {

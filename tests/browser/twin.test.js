@@ -164,21 +164,10 @@ test('fields, links and folds are large enough for a finger', async ({open}) => 
   const sheet = await open(PHONE);
   await openAll(sheet);
   const small = await sheet.page.evaluate(() =>
-    [...document.querySelectorAll('#twin input, #twin select, #twin a, #twin summary, #read')]
+    [...document.querySelectorAll('#twin input, #twin select, #twin a, #twin summary, #twin button, #read')]
         .map((node) => ({name: node.id || node.textContent, height: node.getBoundingClientRect().height}))
         .filter(({height}) => height < 48));
   assert.deepEqual(small, []);
-});
-
-test('the print has the card and no form', async ({open}) => {
-  const sheet = await open();
-  await sheet.page.emulateMedia({media: 'print'});
-  const seen = (selector) => sheet.page.locator(selector).first().isVisible();
-  assert.ok(await seen('#card-roll'));
-  assert.ok(await seen('#card-legs'));
-  assert.ok(await seen('#safety'));
-  assert.ok(!(await seen('#canvas')) && !(await seen('#read')) && !(await seen('#inputs')));
-  await sheet.page.pdf({path: require('node:path').join(process.env.TILLERLINE_BUILD_DIR || 'build', 'shots/twin.pdf'), format: 'A4'});
 });
 
 test('text and ground differ enough in both looks', async ({open}) => {
@@ -209,4 +198,156 @@ test('text and ground differ enough in both looks', async ({open}) => {
     });
     assert.deepEqual(weak, []);
   }
+});
+
+const legCount = async (sheet) => (await sheet.twin()).card.route_legs.length;
+const press = (sheet, selector) => sheet.page.evaluate((s) => document.querySelector(s).click(), selector)
+    .then(() => sheet.settle());
+const status = (sheet) => sheet.page.locator('#status').textContent();
+
+test('every number of every leg is a labelled field that changes the card', async ({open}) => {
+  const sheet = await open({reading: true});
+  await openAll(sheet);
+  const {card} = await sheet.twin();
+  for (const leg of card.route_legs) {
+    const group = sheet.page.getByRole('group', {name: `Leg ${leg.number}`, exact: true});
+    for (const input of leg.fields) {
+      const field = group.getByRole('spinbutton', {name: input.label, exact: true});
+      assert.equal(await field.count(), 1, `leg ${leg.number}: ${input.label}`);
+      const half = 0.5 * 10 ** -input.decimals + 1e-12;
+      assert.ok(Math.abs(Number(await field.inputValue()) - input.value) <= half, input.key);
+    }
+  }
+  const before = card.legs[0].title;
+  await sheet.page.fill('#in-leg-0-length_m', '333');
+  await sheet.page.keyboard.press('Tab');
+  await sheet.settle();
+  const after = (await sheet.twin()).card;
+  assert.notEqual(after.legs[0].title, before);
+  assert.match(after.legs[0].title, /333 m/);
+});
+
+test('legs are added, turned into turns, moved and removed; the focus follows', async ({open}) => {
+  const sheet = await open({reading: true});
+  await openAll(sheet);
+  const count = await legCount(sheet);
+  await press(sheet, '#leg-0 button[data-key="straight"]');
+  assert.equal(await legCount(sheet), count + 1);
+  assert.match(await status(sheet), /^A straight was added as leg 2\./);
+  assert.equal(await sheet.page.evaluate(() => document.activeElement.id), 'in-leg-1-kind');
+  await sheet.page.selectOption('#in-leg-1-kind', 'arc');
+  await sheet.settle();
+  assert.equal((await sheet.twin()).card.route_legs[1].kind, 'arc');
+  await press(sheet, '#leg-1 [data-key="down"]');
+  assert.equal((await sheet.twin()).card.route_legs[2].kind, 'arc');
+  assert.match(await status(sheet), /^It is leg 3 now\./);
+  assert.ok(await sheet.page.evaluate(() => document.activeElement.closest('#leg-2') !== null));
+  await press(sheet, '#leg-2 [data-key="remove"]');
+  assert.equal(await legCount(sheet), count);
+  assert.match(await status(sheet), /^Leg 3 was removed\./);
+  await press(sheet, '#actions [data-key="undo"]');
+  assert.equal(await legCount(sheet), count + 1);
+});
+
+test('what breaks the route is refused at its leg, and nothing changes', async ({open}) => {
+  const sheet = await open({reading: true});
+  await openAll(sheet);
+  const before = (await sheet.twin()).card;
+  await sheet.page.selectOption('#in-leg-0-kind', 'arc');
+  await sheet.settle();
+  const kind = sheet.page.locator('#in-leg-0-kind');
+  assert.equal(await kind.getAttribute('aria-invalid'), 'true');
+  const described = await kind.evaluate((node) => node.getAttribute('aria-describedby').split(' ')
+      .map((id) => document.getElementById(id).textContent).join(' '));
+  assert.match(described, /first leg is an arc/);
+  await sheet.page.fill('#in-leg-1-radius_m', '1');
+  await sheet.page.keyboard.press('Tab');
+  await sheet.settle();
+  assert.equal(await sheet.page.locator('#in-leg-1-radius_m').getAttribute('aria-invalid'), 'true');
+  assert.match(await sheet.page.locator('#leg-1 .problem').textContent(), /radius/i);
+  await press(sheet, '#leg-0 [data-key="up"]');
+  assert.match(await sheet.page.locator('#leg-0 .problem').textContent(), /at the end/);
+  assert.deepEqual((await sheet.twin()).card.route_legs, before.route_legs);
+});
+
+test('observations are entered, used and taken back without the canvas', async ({open}) => {
+  const sheet = await open({flags: ['--disable-3d-apis']});
+  await openAll(sheet);
+  const {card} = await sheet.twin();
+  for (const kind of card.observation_kinds) {
+    await press(sheet, `[data-key="kinds"] [data-key="${kind.value}"]`);
+  }
+  const seen = (await sheet.twin()).card.observations;
+  assert.equal(seen.length, card.observation_kinds.length);
+  for (const one of seen) {
+    for (const field of one.fields) {
+      assert.equal(await sheet.page.locator('#in-' + field.key).inputValue(), field.text.replace('\u2212', '-'));
+    }
+  }
+  const constants = async () => (await sheet.twin()).card.inputs
+      .filter((input) => input.group === 'aircraft' || input.group === 'bands').map((input) => input.value);
+  const own = await constants();
+  await press(sheet, '[data-key="use"] button');
+  assert.match(await status(sheet), /^The values found went into the aircraft/);
+  assert.notDeepEqual(await constants(), own);
+  await press(sheet, '#actions [data-key="undo"]');
+  assert.deepEqual(await constants(), own);
+  await press(sheet, '#observation-0 [data-key="remove"]');
+  assert.equal((await sheet.twin()).card.observations.length, seen.length - 1);
+});
+
+test('files, undo and starting over work from the text alone', async ({open}) => {
+  const sheet = await open({flags: ['--disable-3d-apis']});
+  await openAll(sheet);
+  await press(sheet, '#actions [data-key="undo"]');
+  assert.match(await status(sheet), /nothing to undo/);
+  for (const kind of ['brief', 'aircraft', 'route']) {
+    const download = sheet.page.waitForEvent('download');
+    await sheet.page.click(`#actions [data-key="save-${kind}"]`);
+    assert.equal((await download).suggestedFilename(), `${kind}.json`);
+    assert.match(await status(sheet), new RegExp(`Saved as ${kind}\\.json`));
+  }
+  await sheet.enter('mass_t', '251');
+  await sheet.page.click('#actions [data-key="start-over"]');
+  await sheet.settle();
+  assert.equal((await sheet.input('mass_t')).value, 298);
+  await sheet.page.click('#actions [data-key="undo"]');
+  await sheet.settle();
+  assert.equal((await sheet.input('mass_t')).value, 251);
+  const chooser = sheet.page.waitForEvent('filechooser');
+  await sheet.page.click('#actions [data-key="take"]');
+  await (await chooser).setFiles({name: 'bad.json', mimeType: 'application/json',
+    buffer: Buffer.from('{"format":"tillerline/brief","version":1}')});
+  await sheet.page.waitForSelector('#refused:not([hidden])');
+  assert.match(await sheet.page.locator('#refused').innerText(), /Not taken in: bad\.json/);
+  assert.ok(await sheet.page.locator('#refused li').count() >= 3);
+});
+
+test('a graphics context that does not come back leaves the text in its place', async ({open}) => {
+  const sheet = await open();
+  await sheet.enter('mass_t', '251');
+  await sheet.page.evaluate(() => {
+    window.taken = document.getElementById('canvas').getContext('webgl2').getExtension('WEBGL_lose_context');
+    window.taken.loseContext();
+  });
+  await sheet.page.waitForSelector('#no-picture:not([hidden])', {timeout: 10000});
+  assert.ok(await sheet.page.locator('#in-mass_t').isVisible());
+  assert.equal(await sheet.page.locator('#in-mass_t').inputValue(), '251.0');
+  assert.ok(!(await sheet.page.locator('#read').isVisible()), 'a button leads to a sheet that is gone');
+  await sheet.page.evaluate(() => window.taken.restoreContext());
+  await sheet.page.waitForSelector('#no-picture', {state: 'hidden'});
+  await sheet.page.click('#read');
+  await sheet.settle();
+  assert.ok(await sheet.colours() > 30, 'the sheet is blank');
+});
+
+test('at twice the size, and with the system\u2019s own colours, nothing is lost', async ({open}) => {
+  const sheet = await open({width: 640, height: 400, dpr: 2, reading: true});
+  await openAll(sheet);
+  const got = await sheet.page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
+  assert.ok(got[0] <= got[1], `${got[0]} px of text on ${got[1]} px`);
+  await sheet.page.emulateMedia({forcedColors: 'active'});
+  await sheet.shot('twin-forced-colours');
+  const edge = await sheet.page.locator('#in-mass_t').evaluate((node) => getComputedStyle(node).borderTopStyle);
+  assert.notEqual(edge, 'none');
 });
