@@ -188,6 +188,9 @@ const Share = (() => {
         'The file could not be saved here.');
   }
 
+  const WIDEST_CODE_PX = 440;
+  const CODE_MARGIN_PX = 84;  // of the dialog, to both sides
+
   // Dark on light in every look: readers expect it so, with four modules of white about it.
   function drawCode(url) {
     const place = byId('share-code');
@@ -203,13 +206,19 @@ const Share = (() => {
       }
     }
     const svg = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
-    svg.setAttribute('viewBox', `0 0 ${size + 8} ${size + 8}`);
+    const across = size + 8;
+    svg.setAttribute('viewBox', `0 0 ${across} ${across}`);
+    // A whole number of the screen's dots for each module, or cameras meet uneven ones.
+    const dots = Math.min(WIDEST_CODE_PX, innerWidth - CODE_MARGIN_PX) * devicePixelRatio;
+    const width = Math.max(1, Math.floor(dots / across)) * across / devicePixelRatio;
+    svg.setAttribute('width', width);
+    svg.setAttribute('height', width);
     svg.setAttribute('role', 'img');
     svg.setAttribute('aria-label', 'QR code of the link');
     svg.setAttribute('shape-rendering', 'crispEdges');
     const ground = document.createElementNS(svg.namespaceURI, 'rect');
-    ground.setAttribute('width', size + 8);
-    ground.setAttribute('height', size + 8);
+    ground.setAttribute('width', across);
+    ground.setAttribute('height', across);
     ground.setAttribute('fill', '#fff');
     const dark = document.createElementNS(svg.namespaceURI, 'path');
     dark.setAttribute('d', path);

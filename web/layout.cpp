@@ -20,14 +20,19 @@ float draw_name(const Ui& ui, ImVec2 at) {
 }
 
 // A strip above what scrolls, as high as the page's own button needs. Once the title has gone, it
-// says what the sheet is about.
-void draw_strip(const Ui& ui, const Box& strip, float x, bool title_gone) {
+// says what the sheet is about, and a tap leads back to it.
+void draw_strip(Ui& ui, const Box& strip, float x, bool title_gone) {
   const Pen& pen = ui.pen;
   const theme::Palette& c = ui.colours();
   const platform::Rect& button = ui.frame.page_button;
   const float y = strip.bottom() - 12.0f - pen.height(Type::Body);
   const float right = button.width > 0.0f ? button.x - 16.0f : strip.right() - 16.0f;
   if (title_gone) {
+    if (ui.touch.use(make_id("to-top"), strip, pen).tapped) {
+      Touch::scroll_by(ui.view.sheet_scroll, -1e6f);
+      platform::request_frames(3);
+    }
+    ui.mark("to-top", strip);
     const std::string& title = ui.session.sheet().title;
     const float w = pen.width(Type::BodyBold, title) + 14.0f;
     pen.text_fitted(Type::BodyBold, {x, y}, right - x, c.ink, title);

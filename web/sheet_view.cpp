@@ -12,6 +12,34 @@ namespace {
 
 constexpr float kSection = 44.0f;  // between sections
 
+constexpr std::array<std::string_view, kPlaces> kPlaceNames = {
+    "Roll", "Turn", "Oversteer", "Heat", "Stop", "Restart", "How sure", "Card"};
+
+void note_place(Ui& ui, const Column& col, Place place) {
+  const ScrollArea& area = ui.view.sheet_scroll;
+  ui.view.places[static_cast<std::size_t>(place)] = col.y + area.offset - area.view.y;
+}
+
+// One tap to each part of a long sheet.
+void draw_contents(Ui& ui, Column& col) {
+  constexpr float kGap = 8.0f;
+  float x = col.x;
+  for (std::size_t i = 0; i < kPlaces; ++i) {
+    const float w = ui.pen.width(Type::BodyBold, kPlaceNames[i]) + 24.0f;
+    if (x > col.x && x + w > col.x + col.width) {
+      x = col.x;
+      col.y += theme::kTarget + kGap;
+    }
+    if (button(ui, "go:", kPlaceNames[i], {x, col.y, w, theme::kTarget}, kPlaceNames[i])) {
+      ui.view.sheet_scroll.velocity = 0.0f;
+      ui.view.sheet_scroll.offset = ui.view.places[i];
+      platform::request_frames(3);
+    }
+    x += w + kGap;
+  }
+  col.y += theme::kTarget;
+}
+
 void draw_title(Ui& ui, Column& col) {
   const Sheet& sheet = ui.session.sheet();
   const theme::Palette& c = ui.colours();
@@ -25,7 +53,9 @@ void draw_title(Ui& ui, Column& col) {
     col.y += 12.0f;
     set_text(ui, col, Type::BodyBold, c.accent, ui.session.notice());
   }
-  col.y += 24.0f;
+  col.y += 12.0f;
+  draw_contents(ui, col);
+  col.y += 20.0f;
 }
 
 // The sentence that the taxi can't be made, ruled off, before anything else.
@@ -150,6 +180,7 @@ void draw_turns(Ui& ui, Column& col) {
   set_why(ui, col, "turn", turn.entry.why);
   col.y += kSection;
 
+  note_place(ui, col, Place::Oversteer);
   set_title(ui, col, turn.oversteer.title);
   set_headline(ui, col, turn.oversteer);
   col.y += 8.0f;
@@ -278,16 +309,24 @@ float draw_sheet(Ui& ui, ImVec2 at, float width) {
   draw_title(ui, col);
   draw_impossible(ui, col);
   if (!dry) draw_section(ui, col, sheet.surface, nullptr);
+  note_place(ui, col, Place::Roll);
   draw_section(ui, col, sheet.roll, figure_roll_map);
+  note_place(ui, col, Place::Turn);
+  note_place(ui, col, Place::Oversteer);
   draw_turns(ui, col);
+  note_place(ui, col, Place::Heat);
   draw_section(ui, col, sheet.heat, figure_route);
   draw_section(ui, col, sheet.after_landing, figure_after_landing);
+  note_place(ui, col, Place::Stop);
   draw_section(ui, col, sheet.stop, figure_stop, figure_eye_stop);
+  note_place(ui, col, Place::Restart);
   draw_section(ui, col, sheet.restart, restart_pictures);
   draw_section(ui, col, sheet.engines, figure_engines);
   if (dry) draw_section(ui, col, sheet.surface, nullptr);
   draw_section(ui, col, sheet.room, figure_room);
+  note_place(ui, col, Place::Sure);
   draw_section(ui, col, sheet.sure, figure_sure);
+  note_place(ui, col, Place::Card);
   draw_card(ui, col);
   draw_cautions(ui, col);
   draw_foot(ui, col);

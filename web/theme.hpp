@@ -5,7 +5,7 @@
 // limit that is passed and for care. Every colour that words are set in stands at least 7:1 against
 // the paper, in all three looks (tests/browser/contrast.test.js computes it from theme.cpp), since
 // the sheet is read in a moving aircraft. Every tone also has a word and a mark. The night look is
-// the dark one at half the light, for eyes that have to see outside.
+// the dark one with words at half the light, for eyes that have to see outside.
 //
 // Type sizes are CSS pixels of the em. Dear ImGui counts a font's size from ascender to descender,
 // which for Lato is 1.2 em, hence kFontBox.

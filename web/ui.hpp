@@ -61,8 +61,13 @@ enum class Panel {
 // What it is used for: a crew's brief, a student's exercises, a class before a wall.
 enum class Purpose { Brief, Study, Wall };
 
+// What a reader may want to go to at once.
+enum class Place { Roll, Turn, Oversteer, Heat, Stop, Restart, Sure, Card };
+inline constexpr std::size_t kPlaces = 8;
+
 struct View {
   ScrollArea sheet_scroll;
+  std::array<float, kPlaces> places{};  // how far down each begins, as last drawn
   ScrollArea input_scroll;
   ScrollArea panel_scroll;
 

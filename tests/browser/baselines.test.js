@@ -12,7 +12,7 @@ const path = require('node:path');
 const {test, assert, BUILD, SHOTS} = require('./harness');
 
 // As kept under "look" by the app; a look that is added there is added here, and recorded.
-const LOOKS = ['light', 'dark'];
+const LOOKS = ['light', 'dark', 'night'];
 const SIZES = {
   'tablet-landscape': {width: 1180, height: 820},
   'tablet-portrait': {width: 820, height: 1180},

@@ -6,8 +6,7 @@ const fs = require('node:fs');
 const {test, assert} = require('./harness');
 
 const TABLET = {width: 1180, height: 820, touch: true};
-const INPUTS = 150;  // where a finger pulls the inputs …
-const SHEET = 1000;  // … and where the sheet
+const INPUTS = 150;  // where a finger pulls the inputs
 
 class Finger {
   constructor(sheet) {
@@ -78,13 +77,12 @@ function task(name, {taps, swipes = 0}, body) {
   });
 }
 
-task('brief the demo route for mass, brakes, wind and temperature of today', {taps: 18},
+task('brief the demo route for the mass, the brakes and the wind of today', {taps: 12},
     async (finger, sheet) => {
       const before = await card(sheet);
       await finger.set('mass_t', '310');
-      await finger.set('brake_temperature_c', '120');
-      await finger.set('wind_kt', '15');
-      await finger.set('temperature_c', '25');
+      await finger.set('brake_temperature_c', '95');
+      await finger.set('wind_kt', '4');
       const after = await card(sheet);
       assert.notEqual(section(after, 'roll').headline, section(before, 'roll').headline);
       assert.ok(number(row(after, 'heat', 'At line-up')) > number(row(before, 'heat', 'At line-up')));
@@ -131,11 +129,12 @@ task('after landing: is a wait needed?', {taps: 2, swipes: 2}, async (finger, sh
   assert.match(row(after, 'after-landing', 'More time on the stand'), /none|min/);
 });
 
-task('find where to start the second turn and how far past the line the nose goes', {taps: 1, swipes: 4},
+task('find where to start the second turn and how far past the line the nose goes', {taps: 4, swipes: 1},
     async (finger, sheet) => {
-      await finger.pullTo('turn:4', SHEET);
+      await finger.tap('go:Turn');
       await finger.tap('turn:4');
-      await finger.pullTo('figure:turn', SHEET);
+      await finger.tap('to-top');
+      await finger.tap('go:Oversteer');
       const before = await sheet.page.locator('#canvas').screenshot();
       await finger.scrub('figure:turn');
       assert.ok(!before.equals(await sheet.page.locator('#canvas').screenshot()), 'nothing was read off');
@@ -143,8 +142,9 @@ task('find where to start the second turn and how far past the line the nose goe
       assert.match(headline, /start turning with your eye \d+ m before .* swings out [\d.]+ m past/);
     });
 
-task('find where the line vanishes under the nose', {taps: 0, swipes: 10}, async (finger, sheet) => {
-  await finger.pullTo('title:stop', SHEET);
+task('find where the line vanishes under the nose', {taps: 1}, async (finger, sheet) => {
+  await finger.tap('go:Stop');
+  assert.ok(await sheet.has('title:stop'), 'the answer is not in sight');
   assert.match(section(await card(sheet), 'stop').headline, /under the nose [\d.]+ m ahead of your eye/);
 });
 
@@ -165,8 +165,9 @@ task('take a mistake back', {taps: 6}, async (finger, sheet) => {
   assert.deepEqual((await card(sheet)).sections, before.sections);
 });
 
-task('change to the dark look', {taps: 1}, async (finger, sheet) => {
-  await finger.tap('look');
+task('change to the dark look', {taps: 2}, async (finger, sheet) => {
+  await finger.tap('open:view');
+  await finger.tap('look:dark');
   assert.equal(await sheet.page.evaluate(() => document.documentElement.dataset.theme), 'dark');
 });
 
