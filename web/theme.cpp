@@ -52,7 +52,7 @@ constexpr Palette kNight{
     .second = rgb(0xB392B8),
     .third = rgb(0x8FA375),
     .care = rgb(0xC8974A),
-    .exceeded = rgb(0xE5857D),
+    .exceeded = rgb(0xE18077),
     .veil = rgb(0x000000, 160),
     .pavement = rgb(0x191613),
     .shade = {rgb(0x1E444B), rgb(0x1A383E), rgb(0x162D31), rgb(0x122326), rgb(0x101A1B)},

@@ -273,11 +273,14 @@ test('a mixture of two builds is neither kept nor run', async ({open}) => {
   await withServer((server) => withBuild(newer, async (folder) => {
     const sheet = await openKept(open, server, {allow: mixed});
     const old = await build(sheet);
-    // The new list with a program of which nobody knows.
-    fs.appendFileSync(path.join(folder, 'twin.js'), '\n');
+    // The new list with a page and a program of which nobody knows. The page is what the new build
+    // brings; the program is kept already and not asked for again.
+    for (const name of ['index.html', 'twin.js']) fs.appendFileSync(path.join(folder, name), '\n');
     server.folder = folder;
     await lookForUpdate(sheet);
     await sheet.page.waitForTimeout(5000);
+    await sheet.page.waitForFunction(async () =>
+      (await navigator.serviceWorker.getRegistration()).installing === null);
     const registration = await sheet.page.evaluate(async () => {
       const {waiting: newer, active} = await navigator.serviceWorker.getRegistration();
       return {waiting: newer !== null, active: active !== null};
