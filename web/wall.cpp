@@ -24,7 +24,7 @@ struct Page {
   int turn = -1;  // index into the card's turns
 };
 
-constexpr std::size_t kMostPages = 2 * kMaxLegs + 8;
+constexpr std::size_t kMostPages = 3 * kMaxLegs + 9;
 using Pages = FixedList<Page, kMostPages>;
 
 template <float (*picture)(Ui&, ImVec2, float)>
@@ -43,11 +43,35 @@ float turn_window(Ui& ui, const SheetSection& section, ImVec2 at, float width) {
   return col.y - at.y;
 }
 
+TurnTechnique shown_technique(const Ui& ui) {
+  if (ui.view.technique >= 0) return static_cast<TurnTechnique>(ui.view.technique);
+  return ui.session.document().brief.technique.turning;
+}
+
 float turn_plan(Ui& ui, const SheetSection&, ImVec2 at, float width) {
-  const TurnTechnique own = ui.session.document().brief.technique.turning;
-  const TurnTechnique shown =
-      ui.view.technique < 0 ? own : static_cast<TurnTechnique>(ui.view.technique);
-  return figure_turn(ui, static_cast<std::size_t>(ui.view.turn), shown, at, width);
+  return figure_turn(ui, static_cast<std::size_t>(ui.view.turn), shown_technique(ui), at, width);
+}
+
+// The view from the eye has its own proportions; as wide as the height allows, in the middle.
+template <class Picture>
+float in_the_middle(const Ui& ui, ImVec2 at, float width, Picture&& picture) {
+  constexpr float kBesides = 96.0f;  // seats and reading
+  constexpr float kHeightShare = 0.52f;
+  const float fitted = std::clamp((ui.picture_most - kBesides) / kHeightShare, 360.0f, width);
+  return picture(ImVec2{at.x + (width - fitted) / 2.0f, at.y}, fitted);
+}
+
+float turn_eye(Ui& ui, const SheetSection&, ImVec2 at, float width) {
+  return in_the_middle(ui, at, width, [&](ImVec2 place, float fitted) {
+    return figure_eye(ui, static_cast<std::size_t>(ui.view.turn), shown_technique(ui), place,
+                      fitted);
+  });
+}
+
+float stop_eye(Ui& ui, const SheetSection&, ImVec2 at, float width) {
+  return in_the_middle(ui, at, width, [&](ImVec2 place, float fitted) {
+    return figure_eye_stop(ui, place, fitted);
+  });
 }
 
 void add(Pages& pages, const SheetSection& section, Figure figure, int turn = -1) {
@@ -59,12 +83,14 @@ Pages pages_of(const Sheet& sheet, const Card& card) {
   add(pages, sheet.roll, plain<figure_roll_map>);
   for (std::size_t i = 0; i < sheet.turns.size() && i < card.turns.size(); ++i) {
     add(pages, sheet.turns[i].entry, turn_window, static_cast<int>(i));
-    if (i < card.tracks.size())
-      add(pages, sheet.turns[i].oversteer, turn_plan, static_cast<int>(i));
+    if (i >= card.tracks.size()) continue;
+    add(pages, sheet.turns[i].oversteer, turn_plan, static_cast<int>(i));
+    add(pages, sheet.turns[i].oversteer, turn_eye, static_cast<int>(i));
   }
   add(pages, sheet.heat, plain<figure_route>);
   add(pages, sheet.after_landing, plain<figure_after_landing>);
   add(pages, sheet.stop, plain<figure_stop>);
+  add(pages, sheet.stop, stop_eye);
   add(pages, sheet.restart, plain<figure_restart>);
   add(pages, sheet.engines, plain<figure_engines>);
   add(pages, sheet.sure, plain<figure_sure>);
