@@ -207,6 +207,22 @@ void share(Session& session) {
   session.set_notice("The card is on the clipboard, as text.");
 }
 
+// What opens a page of its own: side by side where there is room.
+void draw_openers(Ui& ui, Flow& flow) {
+  const bool beside = flow.width >= 640.0f;
+  const float w = beside ? (flow.width - 2.0f * kGap) / 3.0f : flow.width;
+  float x = flow.x;
+  const auto opener = [&](std::string_view name, std::string_view label, bool last) {
+    const bool tapped = button(ui, "open:", name, {x, flow.y, w, theme::kTarget}, label);
+    if (beside) x += w + kGap;
+    if (!beside || last) flow.y += theme::kTarget + kGap;
+    return tapped;
+  };
+  if (opener("legs", "Legs of the route", false)) ui.view.panel = Panel::Legs;
+  if (opener("draw", "Draw the route", false)) open_drawing(ui);
+  if (opener("calibration", "What was observed", true)) ui.view.panel = Panel::Calibration;
+}
+
 }  // namespace
 
 float draw_inputs(Ui& ui, ImVec2 at, float width) {
@@ -231,24 +247,8 @@ float draw_inputs(Ui& ui, ImVec2 at, float width) {
     const bool open = choice.group == FieldGroup::Day || choice.group == FieldGroup::Condition;
     return open && applies(choice, ui.session.document().brief);
   });
-  if (button(ui, "open:", "legs",
-             {flow.x, flow.y, std::min(width, theme::kInputColumn), theme::kTarget},
-             "Legs of the route")) {
-    ui.view.panel = Panel::Legs;
-  }
-  flow.y += theme::kTarget + kGap;
-  if (button(ui, "open:", "draw",
-             {flow.x, flow.y, std::min(width, theme::kInputColumn), theme::kTarget},
-             "Draw the route")) {
-    open_drawing(ui);
-  }
-  flow.y += theme::kTarget + kGap;
-  if (button(ui, "open:", "calibration",
-             {flow.x, flow.y, std::min(width, theme::kInputColumn), theme::kTarget},
-             "What was observed")) {
-    ui.view.panel = Panel::Calibration;
-  }
-  flow.y += theme::kTarget + 16.0f;
+  draw_openers(ui, flow);
+  flow.y += 6.0f;
   draw_folders(ui, flow);
   return flow.y - at.y;
 }

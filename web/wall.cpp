@@ -55,9 +55,9 @@ float turn_plan(Ui& ui, const SheetSection&, ImVec2 at, float width) {
 // The view from the eye has its own proportions; as wide as the height allows, in the middle.
 template <class Picture>
 float in_the_middle(const Ui& ui, ImVec2 at, float width, Picture&& picture) {
-  constexpr float kBesides = 96.0f;  // seats and reading
+  constexpr float kBesides = 128.0f;  // seats and reading
   constexpr float kHeightShare = 0.52f;
-  const float fitted = std::clamp((ui.picture_most - kBesides) / kHeightShare, 360.0f, width);
+  const float fitted = std::clamp((ui.picture_most - kBesides) / kHeightShare, 320.0f, width);
   return picture(ImVec2{at.x + (width - fitted) / 2.0f, at.y}, fitted);
 }
 
