@@ -26,8 +26,10 @@ constexpr AboutText kPassages[] = {
      "aerodromes and routes that come with it are invented."},
     {"Keys",
      "Page up, page down and the arrows move the sheet. In a picture that was tapped, left and "
-     "right move the reading. Control Z takes back the last change. Escape closes what is open. "
-     "Tab leaves the drawn sheet; the same sheet as text is behind \"Read as text\"."},
+     "right move the reading. Control Z takes back the last change, control Y brings it back. "
+     "Escape closes what is open. On the wall page up and page down turn the pages, and a point "
+     "shows nothing for a while. Tab leaves the drawn sheet; the same sheet as text, with every "
+     "input as a field, is behind \"Read as text\"."},
 };
 
 constexpr AboutText kProof{
@@ -47,6 +49,7 @@ constexpr AboutText kLicences[] = {
     {"SDL 2", "zlib License. Copyright (c) 1997-2023 Sam Lantinga."},
     {"JSON for Modern C++", "MIT License. Copyright (c) 2013-2022 Niels Lohmann."},
     {"GeographicLib 2.1", "MIT License. Copyright (c) 2008-2022 Charles Karney."},
+    {"QR code generator", "MIT License. Copyright 2019 Kazuhiko Arase."},
     {"Lato",
      "SIL Open Font License 1.1. Copyright (c) 2010-2014 by tyPoland Lukasz Dziedzic, with "
      "Reserved Font Name \"Lato\"."},
