@@ -80,9 +80,9 @@ TEST_CASE("exercises: the answer is not given away by the situation or the quest
 TEST_CASE("exercises: choices do not always have the same answer, nor numbers") {
   std::map<std::string, std::set<double>> answers;
   for (const Exercise& e : all()) answers[e.question].insert(e.answer);
-  for (const auto& [question, seen] : answers) {
-    CAPTURE(question);
-    CHECK(seen.size() == 3);
+  for (const auto& of_question : answers) {
+    CAPTURE(of_question.first);
+    CHECK(of_question.second.size() == 3);
   }
 }
 
