@@ -12,7 +12,7 @@ namespace {
 using namespace elementary;
 
 constexpr double kOtherSillFactor = 3.0;  // how much further away the other side's sill is
-constexpr double kLookAlong_m = 200.0;
+constexpr int kLookAlong_m = 200;  // in steps of a metre
 constexpr double kGroundAlong_m = 400.0;
 
 double outboard(Seat seat) { return seat == Seat::Left ? -1.0 : 1.0; }
@@ -136,7 +136,7 @@ TurnCue turn_cue(const Aircraft& aircraft, const Eye& eye, const LinePoint& bend
   };
   const TurnCue at_end{seen(0.0), 0.0};
   if (at_end.sight.in_view) return at_end;
-  for (double along_m = 1.0; along_m <= kLookAlong_m; along_m += 1.0) {
+  for (int along_m = 1; along_m <= kLookAlong_m; ++along_m) {
     if (!seen(along_m).in_view) continue;
     const double from_m =
         border(along_m, along_m - 1.0, [&](double at_m) { return seen(at_m).in_view; });
