@@ -12,7 +12,7 @@ namespace {
 using namespace elementary;
 
 constexpr double kOtherSillFactor = 3.0;  // how much further away the other side's sill is
-constexpr int kLookAlong_m = 200;  // in steps of a metre
+constexpr int kLookAlong_m = 200;         // in steps of a metre
 constexpr double kGroundAlong_m = 400.0;
 
 double outboard(Seat seat) { return seat == Seat::Left ? -1.0 : 1.0; }
