@@ -41,6 +41,7 @@
 #include <algorithm>
 #include <cmath>
 #include <nlohmann/json.hpp>
+#include <utility>
 
 #include "documents/fields.hpp"
 #include "documents/sheet.hpp"
@@ -95,31 +96,10 @@ bool entered(const BriefDocument& document, std::string_view key) {
   return std::find(document.entered.begin(), document.entered.end(), key) != document.entered.end();
 }
 
-Json input_json(const BriefDocument& document, const Field& field) {
-  const FieldRange range = field_range(field, document.brief);
-  const double value = field.get(document.brief);
-  return {{"key", field.key},
-          {"label", field.label},
-          {"unit", field.unit},
-          {"group", word(field.group)},
-          {"value", num(value)},
-          {"text", words::number(value, field.decimals)},
-          {"min", num(range.minimum)},
-          {"max", num(range.maximum)},
-          {"step", num(field.fine_step)},
-          {"coarse_step", num(field.coarse_step)},
-          {"decimals", field.decimals},
-          {"entered", entered(document, field.key)},
-          {"origin", field.origin},
-          {"help", field.help}};
-}
-
-// A number of one leg or one observation.
-template <class AnyField, class Holder>
-Json part_field_json(const std::string& key, const AnyField& field, FieldRange range,
-                     const Holder& holder) {
-  const double value = field.get(holder);
-  return {{"key", key + std::string(field.key)},
+// What every number has, whoever holds it.
+template <class AnyField>
+Json number_json(std::string key, const AnyField& field, FieldRange range, double value) {
+  return {{"key", std::move(key)},
           {"label", field.label},
           {"unit", field.unit},
           {"value", num(value)},
@@ -132,6 +112,22 @@ Json part_field_json(const std::string& key, const AnyField& field, FieldRange r
           {"entered", false},
           {"origin", ""},
           {"help", field.help}};
+}
+
+Json input_json(const BriefDocument& document, const Field& field) {
+  Json input = number_json(std::string(field.key), field, field_range(field, document.brief),
+                           field.get(document.brief));
+  input["group"] = word(field.group);
+  input["entered"] = entered(document, field.key);
+  input["origin"] = field.origin;
+  return input;
+}
+
+// A number of one leg or one observation.
+template <class AnyField, class Holder>
+Json part_field_json(const std::string& key, const AnyField& field, FieldRange range,
+                     const Holder& holder) {
+  return number_json(key + std::string(field.key), field, range, field.get(holder));
 }
 
 Json route_leg_json(const Leg& leg, std::size_t index, const Sheet& sheet) {
