@@ -25,11 +25,17 @@ constexpr AboutText kPassages[] = {
      "Training and briefing aid. Your manuals, local rules and judgement come first. All aircraft, "
      "aerodromes and routes that come with it are invented."},
     {"Keys",
-     "Page up, page down and the arrows move the sheet. In a picture that was tapped, left and "
-     "right move the reading. Control Z takes back the last change, control Y brings it back. "
-     "Escape closes what is open. On the wall page up and page down turn the pages, and a point "
-     "shows nothing for a while. Tab leaves the drawn sheet; the same sheet as text, with every "
-     "input as a field, is behind \"Read as text\"."},
+     "Left or right puts a frame around what the keys would press; the arrows move it, Enter or "
+     "the "
+     "space bar presses, and a digit begins a new number. In a picture Enter hands left and right "
+     "to its reading, with Shift in larger steps, until Escape. Without a frame up and down move "
+     "the sheet, as page up, page down, home and end always do. Escape takes the frame away or "
+     "closes what is open. Control Z takes back the last change, control Y brings it back."},
+    {"Keys elsewhere",
+     "On the wall page up and page down turn the pages, a point shows nothing for a while, and "
+     "Enter brings the frame. On the squared paper the arrows move the chosen point or the paper, "
+     "and the space bar brings the frame to what stands beside it. Tab leaves the drawn sheet; the "
+     "same sheet as text, with every input as a field, is behind \"Read as text\"."},
 };
 
 constexpr AboutText kProof{

@@ -43,12 +43,17 @@ std::string_view name_of(theme::Look look) {
   return look == theme::Look::Dark ? "dark" : "light";
 }
 
+Layer layer_of(const View& view) {
+  if (view.keypad.target.open()) return Layer::Keypad;
+  return view.panel != Panel::None ? Layer::Panel : Layer::Screen;
+}
+
 // What the user does in study or before a wall leaves the brief alone.
 void leave_purpose(Ui& ui) {
   if (ui.view.purpose == Purpose::Brief) return;
   const bool escape = ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape));
   const bool covered = ui.view.panel != Panel::None || ui.view.keypad.target.open();
-  if (escape && !covered) go(ui, Purpose::Brief);
+  if (escape && !covered && !ui.touch.focus.shown()) go(ui, Purpose::Brief);
 }
 
 void take_shortcuts(Ui& ui) {
@@ -217,20 +222,20 @@ void app_frame(const platform::FrameInfo& frame) {
   }
   ui.pen.begin(ImGui::GetBackgroundDrawList(), shade, frame.pixel_ratio);
   ui.pen.large = a.view.purpose == Purpose::Wall;
-  ui.touch.begin_frame(frame.finger, ImGui::GetIO().DeltaTime);
+  ui.touch.begin_frame(frame.finger, ImGui::GetIO().DeltaTime, layer_of(a.view));
   take_shortcuts(ui);
   leave_purpose(ui);
   // Layers from the bottom up; only the topmost one reacts. What is open is settled before anything
   // is drawn, so that one tap never meets two layers.
+  const Layer top = layer_of(a.view);
   const bool panel = a.view.panel != Panel::None;
-  const bool keypad = a.view.keypad.target.open();
-  ui.touch.enabled = !panel && !keypad;
+  ui.touch.enabled = top == Layer::Screen;
   draw_screen(ui);
-  ui.touch.enabled = panel && !keypad;
+  ui.touch.enabled = top == Layer::Panel;
   if (panel) draw_panel(ui);
-  ui.touch.enabled = keypad;
-  if (keypad) draw_keypad(ui);
-  ui.touch.end_frame();
+  ui.touch.enabled = top == Layer::Keypad;
+  if (ui.touch.enabled) draw_keypad(ui);
+  ui.touch.end_frame(ui.pen);
   // However a drag ended, also by a finger that was taken away: what it led to is published.
   if (!ui.touch.dragging()) a.session.end_drag();
 }

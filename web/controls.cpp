@@ -188,7 +188,7 @@ void value_tile(Ui& ui, const Field& field, const Box& box) {
       ui.view.drag_refusal = session.set_field(field, value);
     }
   }
-  if (use.tapped) open_keypad(ui, {.field = &field}, box);
+  if (use.tapped || use.digit) open_keypad(ui, {.field = &field}, box, use.digit);
   const bool open = ui.view.keypad.target.field == &field;
   draw_tile(ui, box,
             {field.label, field.unit, session.was_entered(field.key),
@@ -208,7 +208,7 @@ void leg_tile(Ui& ui, std::size_t leg, const LegField& field, const Box& box) {
       ui.view.leg_refusal = ui.session.set_leg_field(leg, field, value);
     }
   }
-  if (use.tapped) open_keypad(ui, {.leg_field = &field, .index = leg}, box);
+  if (use.tapped || use.digit) open_keypad(ui, {.leg_field = &field, .index = leg}, box, use.digit);
   const bool open = ui.view.keypad.target.leg_field == &field;
   const double value = field.get(ui.session.document().route.route.legs[leg]);
   draw_tile(ui, box,
@@ -230,7 +230,8 @@ void observation_tile(Ui& ui, std::size_t index, const ObservationField& field, 
       ui.view.observation_refusal = ui.session.set_observation_field(index, field, value);
     }
   }
-  if (use.tapped) open_keypad(ui, {.observation_field = &field, .index = index}, box);
+  if (use.tapped || use.digit)
+    open_keypad(ui, {.observation_field = &field, .index = index}, box, use.digit);
   const bool open = ui.view.keypad.target.observation_field == &field;
   draw_tile(ui, box,
             {field.label, field.unit, false, use.held || use.dragging || use.hovered || open},
@@ -242,7 +243,8 @@ void drawn_tile(Ui& ui, std::size_t point, const DrawnField& field, const Box& b
   if (!ui.in_sight(box)) return;
   Drawing& drawing = ui.view.drawing;
   const Use use = ui.touch.use(part_id("drawn-tile:", field.key), box, ui.pen);
-  if (use.tapped) open_keypad(ui, {.drawn_field = &field, .index = point}, box);
+  if (use.tapped || use.digit)
+    open_keypad(ui, {.drawn_field = &field, .index = point}, box, use.digit);
   const bool open = ui.view.keypad.target.drawn_field == &field;
   draw_tile(ui, box, {field.label, field.unit, false, use.held || use.hovered || open},
             format_number(drawing.number(field, point), field.decimals));

@@ -40,19 +40,11 @@ std::size_t leg_at_distance(const TaxiRoute& route, double distance_m) {
 }
 
 void follow_along_route(Ui& ui, Id id, const Box& box, const Scale& distance, double length_m) {
-  const Use use = ui.touch.use(id, box, ui.pen, true);
-  if ((use.tapped || use.dragging) && use.at.x > -1e6f) {
-    ui.view.route_scrub_m = std::clamp(distance.value(use.at.x), 0.0, length_m);
-    ui.view.figure = id;
-  }
-  if (ui.view.figure != id || !ui.touch.enabled) return;
-  const double step = ImGui::GetIO().KeyShift ? 10.0 * kKeyStep_m : kKeyStep_m;
-  for (const auto& [key, by] :
-       {std::pair{ImGuiKey_LeftArrow, -step}, std::pair{ImGuiKey_RightArrow, step}}) {
-    if (!ImGui::IsKeyPressed(ImGui::GetKeyIndex(key))) continue;
-    const double from = std::max(0.0, ui.view.route_scrub_m);
-    ui.view.route_scrub_m = std::clamp(from + by, 0.0, length_m);
-  }
+  const Reading reading = read_picture(ui, id, box);
+  double& at_m = ui.view.route_scrub_m;
+  if (reading.placed) at_m = distance.value(reading.at.x);
+  if (reading.steps != 0) at_m = std::max(0.0, at_m) + kKeyStep_m * reading.steps;
+  if (reading.placed || reading.steps != 0) at_m = std::clamp(at_m, 0.0, length_m);
 }
 
 void ReadingLine::put(ImU32 colour, std::string_view text) {

@@ -255,18 +255,11 @@ void eye_rail(const Ui& ui, const Box& box, double share, std::span<const RailTi
 }
 
 RailUse rail_use(Ui& ui, std::string_view name, const Box& box) {
-  const Id id = make_id(name);
-  const Use use = ui.touch.use(id, box, ui.pen, true);
-  RailUse found;
-  if ((use.tapped || use.dragging) && use.at.x > -1e6f) {
-    ui.view.figure = id;
-    const float length = box.width - 2.0f * kRailInset;
-    found.share = std::clamp((use.at.x - box.x - kRailInset) / length, 0.0f, 1.0f);
-  }
-  if (ui.view.figure != id || !ui.touch.enabled) return found;
-  const int step = ImGui::GetIO().KeyShift ? 10 : 1;
-  if (ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_RightArrow))) found.steps += step;
-  if (ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_LeftArrow))) found.steps -= step;
+  const Reading reading = read_picture(ui, make_id(name), box);
+  RailUse found{.steps = reading.steps};
+  const float length = box.width - 2.0f * kRailInset;
+  if (reading.placed)
+    found.share = std::clamp((reading.at.x - box.x - kRailInset) / length, 0.0f, 1.0f);
   return found;
 }
 

@@ -105,6 +105,32 @@ void label(const Ui& ui, ImVec2 at, ImU32 colour, std::string_view text, bool bo
   pen.text(type, at, colour, text);
 }
 
+Reading read_picture(Ui& ui, Id id, const Box& box) {
+  const Use use = ui.touch.use(id, box, ui.pen, true);
+  Focus& focus = ui.touch.focus;
+  Id& chosen = ui.view.figure;
+  Reading reading;
+  if (use.tapped) chosen = id;
+  if ((use.tapped || use.dragging) && use.at.x > -1e6f) {
+    chosen = id;
+    reading.placed = true;
+    reading.at = use.at;
+  }
+  if (chosen != id || !ui.touch.enabled) return reading;
+  const auto pressed = [](ImGuiKey key) { return ImGui::IsKeyPressed(ImGui::GetKeyIndex(key)); };
+  const bool elsewhere = focus.shown() && !focus.on(id);
+  if (elsewhere || pressed(ImGuiKey_Escape)) {
+    chosen = 0;
+    if (!elsewhere) focus.keep_escape();
+    return reading;
+  }
+  focus.keep_sideways();
+  const int step = ImGui::GetIO().KeyShift ? 10 : 1;
+  if (pressed(ImGuiKey_RightArrow)) reading.steps += step;
+  if (pressed(ImGuiKey_LeftArrow)) reading.steps -= step;
+  return reading;
+}
+
 void dimension(const Ui& ui, ImVec2 from, ImVec2 to, ImU32 colour) {
   const float length = std::hypot(to.x - from.x, to.y - from.y);
   if (length < 0.5f) return;

@@ -67,6 +67,15 @@ class LabelRoom {
 // Small text on a patch of ground, so that lines don't run through it.
 void label(const Ui& ui, ImVec2 at, ImU32 colour, std::string_view text, bool bold = false);
 
+// A picture whose reading is moved: by a finger along it, or, once it was tapped or Enter pressed
+// on it, by the arrow keys, until Escape.
+struct Reading {
+  bool placed = false;  // by the pointer, at `at`
+  ImVec2 at;
+  int steps = 0;  // arrow keys, to the right counted positive; ten with Shift
+};
+Reading read_picture(Ui& ui, Id id, const Box& box);
+
 // A dimension line between two points with end ticks.
 void dimension(const Ui& ui, ImVec2 from, ImVec2 to, ImU32 colour);
 

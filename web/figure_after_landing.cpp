@@ -11,6 +11,7 @@ namespace tillerline {
 namespace {
 
 constexpr double kMinute_s = 60.0;
+constexpr double kKeyStep_s = 30.0;
 
 struct Plot {
   Scale time;  // s
@@ -122,18 +123,11 @@ void draw_end(const Ui& ui, const AfterLanding& answer, const Plot& p) {
 }
 
 void follow_finger(Ui& ui, const Box& box, const Plot& p) {
-  const Id id = make_id("figure:after-landing");
-  const Use use = ui.touch.use(id, box, ui.pen, true);
-  double& at = ui.view.heat_scrub_s;
-  if ((use.tapped || use.dragging) && use.at.x > -1e6f) {
-    at = std::clamp(p.time.value(use.at.x), 0.0, p.time.high);
-    ui.view.figure = id;
-  }
-  if (ui.view.figure != id || !ui.touch.enabled) return;
-  const double step = ImGui::GetIO().KeyShift ? 5.0 * kMinute_s : 0.5 * kMinute_s;
-  if (ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_LeftArrow))) at -= step;
-  if (ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_RightArrow))) at += step;
-  at = std::clamp(at, 0.0, p.time.high);
+  const Reading reading = read_picture(ui, make_id("figure:after-landing"), box);
+  double& at_s = ui.view.heat_scrub_s;
+  if (reading.placed) at_s = p.time.value(reading.at.x);
+  if (reading.steps != 0) at_s = std::max(0.0, at_s) + kKeyStep_s * reading.steps;
+  if (reading.placed || reading.steps != 0) at_s = std::clamp(at_s, 0.0, p.time.high);
 }
 
 void draw_reading(const Ui& ui, const AfterLanding& answer, const Plot& p, ImVec2 at) {

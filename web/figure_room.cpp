@@ -128,26 +128,24 @@ void draw_beyond(const Ui& ui, const Plan& plan, const Manoeuvre& m, const HalfT
   }
 }
 
+int shown_step(const Ui& ui) {
+  return ui.view.half_turn_sample < 0 ? kSamples * 2 / 5 : ui.view.half_turn_sample;
+}
+
 void follow_finger(Ui& ui, const Plan& plan, const Manoeuvre& m, double wheelbase_m) {
-  const Id id = make_id("figure:room");
-  const Use use = ui.touch.use(id, plan.box, ui.pen, true);
+  const Reading reading = read_picture(ui, make_id("figure:room"), plan.box);
   int& sample = ui.view.half_turn_sample;
-  if ((use.tapped || use.dragging) && use.at.x > -1e6f) {
-    ui.view.figure = id;
+  if (reading.placed) {
     float least = 1e18f;
     for (int i = 0; i < kSamples; ++i) {
       const ImVec2 middle = plan.at(point_on_body(pose_at(m, i), wheelbase_m / 2.0, 0.0));
-      const float away = std::hypot(middle.x - use.at.x, middle.y - use.at.y);
+      const float away = std::hypot(middle.x - reading.at.x, middle.y - reading.at.y);
       if (away >= least) continue;
       least = away;
       sample = i;
     }
   }
-  if (ui.view.figure == id && ui.touch.enabled) {
-    if (ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_RightArrow))) ++sample;
-    if (ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_LeftArrow))) --sample;
-    sample = std::clamp(sample, 0, kSamples - 1);
-  }
+  if (reading.steps != 0) sample = std::clamp(shown_step(ui) + reading.steps, 0, kSamples - 1);
 }
 
 float draw_key(const Ui& ui, ImVec2 at, float width) {
@@ -197,9 +195,7 @@ float figure_room(Ui& ui, ImVec2 at, float width) {
     draw_swept(ui, plan, m, {0.0, side * a.wheel_span_m / 2.0}, c.ink, 2.4f);
   }
   draw_swept(ui, plan, m, {a.wheelbase_m, 0.0}, c.accent, 2.4f);
-  int sample = ui.view.half_turn_sample;
-  if (sample < 0) sample = kSamples * 2 / 5;
-  draw_plan_form(ui, plan, pose_at(m, sample), half.steering_rad, 0.9f);
+  draw_plan_form(ui, plan, pose_at(m, shown_step(ui)), half.steering_rad, 0.9f);
   // What there is, and what it takes.
   const float x = box.right() - (ui.narrow ? 96.0f : 132.0f);
   const bool bad = half.wanted && !half.possible;

@@ -193,28 +193,22 @@ float draw_key(const Ui& ui, ImVec2 at, float width) {
 }
 
 void follow_finger(Ui& ui, const TrackPlan& track, const Plan& plan) {
-  const Id id = make_id("figure:turn");
-  const Use use = ui.touch.use(id, plan.box, ui.pen, true);
+  const Reading reading = read_picture(ui, make_id("figure:turn"), plan.box);
   const double wheelbase = ui.session.document().brief.aircraft.wheelbase_m;
-  if ((use.tapped || use.dragging) && use.at.x > -1e6f) {
-    ui.view.figure = id;
+  if (reading.placed) {
     float least = 1e18f;
     for (int i = 0; i < track.samples; ++i) {
       const ImVec2 nose = plan.at(point_on_body(track.pose[i], wheelbase / 2.0, 0.0));
-      const float away = std::hypot(nose.x - use.at.x, nose.y - use.at.y);
+      const float away = std::hypot(nose.x - reading.at.x, nose.y - reading.at.y);
       if (away < least) {
         least = away;
         ui.view.turn_sample = i;
       }
     }
   }
-  if (ui.view.figure != id || !ui.touch.enabled) return;
-  int step = 0;
-  if (ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_RightArrow))) ++step;
-  if (ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_LeftArrow))) --step;
-  if (step == 0) return;
+  if (reading.steps == 0) return;
   ui.view.turn_sample =
-      std::clamp(shown_sample(ui, track) + step, 0, std::max(0, track.samples - 1));
+      std::clamp(shown_sample(ui, track) + reading.steps, 0, std::max(0, track.samples - 1));
 }
 
 }  // namespace

@@ -269,10 +269,11 @@ Box place(const Ui& ui, float height) {
 
 }  // namespace
 
-void open_keypad(Ui& ui, const NumberTarget& target, const Box& beside) {
+void open_keypad(Ui& ui, const NumberTarget& target, const Box& beside, char digit) {
   ui.view.keypad = KeypadState{};
   ui.view.keypad.target = target;
   ui.view.keypad.beside = beside;
+  if (digit != '\0') put_text(ui.view.keypad, {&digit, 1});
   platform::request_frames(3);
 }
 

@@ -8,7 +8,8 @@
 
 namespace tillerline {
 
-void open_keypad(Ui& ui, const NumberTarget& target, const Box& beside);
+// `digit`: the first one, typed already; or none.
+void open_keypad(Ui& ui, const NumberTarget& target, const Box& beside, char digit = '\0');
 
 // Draws it over everything else when it is open.
 void draw_keypad(Ui& ui);

@@ -44,18 +44,6 @@ void draw_strip(Ui& ui, const Box& strip, float x, bool title_gone) {
   }
 }
 
-void scroll_by_keys(Ui& ui, ScrollArea& area) {
-  if (!ui.touch.enabled) return;
-  const auto pressed = [](ImGuiKey key) { return ImGui::IsKeyPressed(ImGui::GetKeyIndex(key)); };
-  const float page = area.view.height * 0.85f;
-  if (pressed(ImGuiKey_PageDown)) Touch::scroll_by(area, page);
-  if (pressed(ImGuiKey_PageUp)) Touch::scroll_by(area, -page);
-  if (pressed(ImGuiKey_DownArrow)) Touch::scroll_by(area, 60.0f);
-  if (pressed(ImGuiKey_UpArrow)) Touch::scroll_by(area, -60.0f);
-  if (pressed(ImGuiKey_Home)) Touch::scroll_by(area, -1e6f);
-  if (pressed(ImGuiKey_End)) Touch::scroll_by(area, 1e6f);
-}
-
 // The page's button lies over the canvas; content that would be under it ends above.
 float clear_bottom(const Ui& ui) {
   const platform::Rect& r = ui.frame.page_button;
@@ -89,7 +77,6 @@ void draw_wide(Ui& ui) {
   y += draw_inputs(ui, {x, y}, theme::kInputColumn);
   ui.touch.end_scroll(ui.view.input_scroll, y + offset + 24.0f + f.safe_insets.bottom, pen);
 
-  scroll_by_keys(ui, ui.view.sheet_scroll);
   const float strip = clear_top(ui);
   const Box view{sheet_view.x, strip, sheet_view.width, f.height - strip};
   const float width = std::min(theme::kTextWidth, view.width - 64.0f);
@@ -108,7 +95,6 @@ void draw_narrow(Ui& ui) {
   const float strip = std::max(clear_top(ui), 56.0f + f.safe_insets.top);
   const Box view{f.safe_insets.left, strip, f.width - f.safe_insets.left - f.safe_insets.right,
                  f.height - strip};
-  scroll_by_keys(ui, ui.view.sheet_scroll);
   const float margin = ui.narrow ? 16.0f : 32.0f;
   const float width = std::min(theme::kTextWidth, view.width - 2.0f * margin);
   const float x = view.x + (view.width - width) / 2.0f;

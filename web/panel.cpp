@@ -143,6 +143,7 @@ PanelSpace begin_panel(Ui& ui, std::string_view title) {
   const bool cross =
       close_button(ui, "panel:close", {box.right() - 60.0f, box.y + 8.0f, 48.0f, 48.0f});
   const bool escape = ui.touch.enabled && ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape));
+  ui.touch.focus.keep_escape();
   const bool outside = ui.touch.enabled && ui.touch.pressed() && !box.contains(ui.touch.position());
   space.closed = cross || escape || outside;
   if (space.closed) {

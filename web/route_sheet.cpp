@@ -175,6 +175,7 @@ void choose(Drawing& drawing, int point) {
   drawing.selected = std::clamp(point, std::min(0, last), last);
 }
 
+// The keys belong to the paper until the space bar hands them to what stands beside it.
 void take_keys(Ui& ui, const Box& box) {
   if (!ui.touch.enabled) return;
   Drawing& drawing = ui.view.drawing;
@@ -189,6 +190,9 @@ void take_keys(Ui& ui, const Box& box) {
     }
     return;
   }
+  if (ui.touch.focus.shown()) return;
+  ui.touch.focus.keep_all();
+  if (pressed(ImGuiKey_Space)) ui.touch.focus.show();
   if (pressed(ImGuiKey_LeftArrow)) nudge(drawing, -1.0, 0.0);
   if (pressed(ImGuiKey_RightArrow)) nudge(drawing, 1.0, 0.0);
   if (pressed(ImGuiKey_UpArrow)) nudge(drawing, 0.0, 1.0);

@@ -1,6 +1,7 @@
 #include "scroll.hpp"
 
 #include <algorithm>
+#include <cfloat>
 #include <cmath>
 
 namespace tillerline {
@@ -17,9 +18,16 @@ bool in_clip(const Pen& pen, ImVec2 p) {
   return p.x >= low.x && p.x < high.x && p.y >= low.y && p.y < high.y;
 }
 
+char typed_digit() {
+  for (const ImWchar c : ImGui::GetIO().InputQueueCharacters) {
+    if (c >= '0' && c <= '9') return static_cast<char>(c);
+  }
+  return '\0';
+}
+
 }  // namespace
 
-void Touch::begin_frame(bool finger, float delta_s) {
+void Touch::begin_frame(bool finger, float delta_s, Layer layer) {
   const ImGuiIO& io = ImGui::GetIO();
   finger_ = finger;
   delta_s_ = delta_s;
@@ -28,6 +36,7 @@ void Touch::begin_frame(bool finger, float delta_s) {
   pressed_ = io.MouseClicked[0];
   released_ = io.MouseReleased[0];
   drag_began_ = false;
+  focus.begin_frame(layer, pressed_);
   if (pressed_) {
     kind_ = Kind::Press;
     press_position_ = position_;
@@ -48,8 +57,9 @@ void Touch::begin_frame(bool finger, float delta_s) {
   }
 }
 
-void Touch::end_frame() {
+void Touch::end_frame(const Pen& pen) {
   if (released_ || !ImGui::GetIO().MouseDown[0]) kind_ = Kind::Idle;
+  focus.end_frame(pen);
 }
 
 Use Touch::use(Id id, const Box& box, const Pen& pen, bool drags, bool any_way) {
@@ -57,6 +67,13 @@ Use Touch::use(Id id, const Box& box, const Pen& pen, bool drags, bool any_way) 
   use.at = position_;
   use.from = press_position_;
   if (!enabled) return use;
+  if (!any_way) focus.add(id, box, pen, area_);
+  if (focus.on(id)) use.digit = typed_digit();
+  if (focus.entered(id)) {
+    use.tapped = true;
+    use.at = {-FLT_MAX, -FLT_MAX};
+    return use;
+  }
   const bool inside = box.contains(position_) && in_clip(pen, position_);
   use.hovered = inside && !finger_ && kind_ == Kind::Idle;
   if (pressed_ && inside) {
@@ -79,8 +96,10 @@ void Touch::scroll_by(ScrollArea& area, float by) {
 
 float Touch::begin_scroll(ScrollArea& area, const Box& view, const Pen& pen) {
   area.view = view;
+  area_ = &area;
   const float last = std::max(0.0f, area.content - view.height);
   if (enabled) {
+    focus.add_area(area);
     const bool over = view.contains(position_);
     if (pressed_ && over) {
       press_area_ = &area;
@@ -124,6 +143,7 @@ void Touch::end_scroll(ScrollArea& area, float content_height, const Pen& pen) {
     pen.fill({view.right() - 4.0f, y + 2.0f, 2.0f, length - 4.0f}, pen.colours->rule);
   }
   pen.draw->PopClipRect();
+  area_ = nullptr;
 }
 
 }  // namespace tillerline

@@ -5,14 +5,12 @@
 // it, and the press is called off. A scroll area moves with the finger and glides on when let go.
 #pragma once
 
-#include <cstdint>
 #include <string_view>
 
+#include "focus.hpp"
 #include "pen.hpp"
 
 namespace tillerline {
-
-using Id = std::uint32_t;
 
 // FNV-1a; `seed` tells equal names in different places apart.
 constexpr Id make_id(std::string_view name, Id seed = 2166136261u) {
@@ -30,24 +28,27 @@ struct ScrollArea {
 
 // What one thing on the sheet has to do with the pointer in this frame.
 struct Use {
-  bool tapped = false;
+  bool tapped = false;   // or pressed by a key
   bool held = false;     // pressed right now and still a press
   bool hovered = false;  // mouse only
   bool drag_began = false;
   bool dragging = false;
-  ImVec2 at;    // pointer
-  ImVec2 from;  // where it went down
+  char digit = '\0';  // typed while the frame of the keyboard stood around it
+  ImVec2 at;          // pointer; far outside when there is none
+  ImVec2 from;        // where it went down
 };
 
 class Touch {
  public:
   // Only things drawn while this is true react. Panels switch it off for what lies under them.
   bool enabled = true;
+  // What the keyboard would press among them.
+  Focus focus;
 
-  void begin_frame(bool finger, float delta_s);
-  void end_frame();
+  void begin_frame(bool finger, float delta_s, Layer layer);
+  void end_frame(const Pen& pen);
 
-  // `drags`: takes horizontal drags; `any_way`: those up and down, too.
+  // `drags`: takes horizontal drags; `any_way`: those up and down, too, and has keys of its own.
   Use use(Id id, const Box& box, const Pen& pen, bool drags = false, bool any_way = false);
 
   // Everything drawn between the two is moved up by the returned offset and clipped to the view.
@@ -79,6 +80,7 @@ class Touch {
   float delta_s_ = 0.016f;
   Id press_id_ = 0;
   ScrollArea* press_area_ = nullptr;
+  ScrollArea* area_ = nullptr;  // being drawn
 };
 
 }  // namespace tillerline

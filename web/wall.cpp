@@ -105,16 +105,21 @@ bool typed(char wanted) {
   return false;
 }
 
-// Left and right belong to a picture that was tapped, as everywhere.
+// Left and right belong to a picture that was tapped, as everywhere; once Enter has put the frame
+// of the keyboard around a control, so do all keys that a remote does not have.
 void take_keys(Ui& ui, int last) {
   if (!ui.touch.enabled) return;
+  Focus& focus = ui.touch.focus;
   int& page = ui.view.wall_page;
   const int before = page;
-  const bool arrows = ui.view.figure == 0;
-  if (pressed(ImGuiKey_PageDown) || pressed(ImGuiKey_DownArrow) || pressed(ImGuiKey_Space) ||
-      (arrows && pressed(ImGuiKey_RightArrow)))
+  const bool framed = focus.shown();
+  const bool arrows = !framed && ui.view.figure == 0;
+  if (!framed) focus.keep_all();
+  if (!framed && pressed(ImGuiKey_Enter)) focus.show();
+  if (pressed(ImGuiKey_PageDown) || (!framed && pressed(ImGuiKey_DownArrow)) ||
+      (!framed && pressed(ImGuiKey_Space)) || (arrows && pressed(ImGuiKey_RightArrow)))
     ++page;
-  if (pressed(ImGuiKey_PageUp) || pressed(ImGuiKey_UpArrow) ||
+  if (pressed(ImGuiKey_PageUp) || (!framed && pressed(ImGuiKey_UpArrow)) ||
       (arrows && pressed(ImGuiKey_LeftArrow)))
     --page;
   if (pressed(ImGuiKey_Home)) page = 0;
