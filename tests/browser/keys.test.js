@@ -13,15 +13,15 @@ async function openForKeys(open, options = {}) {
 async function framed(sheet) {
   const rects = await sheet.rects();
   if (!rects.focus) return null;
-  // What scrolls may be cut above or below.
+  // What scrolls may be cut above or below, and a picture's key may stand outside of its frame.
   const [x, y, width, height] = rects.focus;
   const near = (a, b) => Math.abs(a - b) < 1;
   const found = Object.keys(rects).find((id) => {
     const [left, top, across, down] = rects[id];
     return id !== 'focus' && !id.startsWith('title:') && near(left, x) && near(across, width) &&
-        (near(top, y) || near(top + down, y + height));
+        (near(top, y) || near(top + down, y + height) || (id.startsWith('figure:') && y + height < top + down));
   });
-  assert.ok(found, `the frame stands around nothing that has a name: ${rects.focus}`);
+  assert.ok(found, `the frame stands around nothing that has a name: ${rects.focus} of ${JSON.stringify(rects)}`);
   return found;
 }
 
@@ -75,8 +75,8 @@ test('keys: a chip, a fold and an undo; Escape and a pointer take the frame away
   await sheet.key('ArrowDown');
   assert.match(await framed(sheet), /^(tile|chip):/, 'nothing was unfolded');
   await sheet.key('Home');
-  await sheet.key('ArrowUp');
-  await walk(sheet, 'ArrowUp', 'open:files', 4);
+  await sheet.key('ArrowDown');
+  assert.equal(await framed(sheet), 'open:files');
   await sheet.key('ArrowRight');
   assert.equal(await framed(sheet), 'undo');
   await sheet.key('Enter');
