@@ -2,6 +2,7 @@
 
 #include "controls.hpp"
 #include "panel.hpp"
+#include "tour.hpp"
 
 namespace tillerline {
 namespace {
@@ -100,6 +101,12 @@ void licences_button(Ui& ui, ImVec2 at) {
   say(ui, "The licences, " + std::string(kLicencesPage) + ", could not be opened here.");
 }
 
+void tour_button(Ui& ui, ImVec2 at) {
+  constexpr std::string_view label = "Show the three steps";
+  const Box box{at.x, at.y, button_width(ui, label), theme::kTarget};
+  if (button(ui, "about:", "tour", box, label)) begin_tour(ui);
+}
+
 float passage(Ui& ui, const AboutText& p, float x, float y, float width) {
   const float from = y;
   ui.pen.spaced_title({x, y}, ui.colours().muted, p.title);
@@ -126,6 +133,8 @@ void draw_about(Ui& ui) {
   const float width = space.content.width;
   float y = space.y + 16.0f;
   for (const AboutText& p : kPassages) y += passage(ui, p, x, y, width);
+  tour_button(ui, {x, y - 8.0f});
+  y += theme::kTarget + 14.0f;
   y += passage(ui, kProof, x, y, width) - 10.0f;
   proof_button(ui, "about", {x, y});
   y += theme::kTarget + 22.0f;

@@ -11,6 +11,7 @@
 #include "panel.hpp"
 #include "session.hpp"
 #include "study.hpp"
+#include "tour.hpp"
 #include "ui.hpp"
 #include "view_panel.hpp"
 
@@ -206,6 +207,7 @@ void app_start() {
     if (*look == "light" || *look == "dark" || *look == "night") a.view.look = *look;
   }
   if (platform::load("seat") == "right") a.view.seat = 1;
+  begin_tour_if_new(a.view);
   a.session.start();
   start_study(a.study);
 }
@@ -231,6 +233,7 @@ void app_frame(const platform::FrameInfo& frame) {
   const bool panel = a.view.panel != Panel::None;
   ui.touch.enabled = top == Layer::Screen;
   draw_screen(ui);
+  draw_tour(ui);
   ui.touch.enabled = top == Layer::Panel;
   if (panel) draw_panel(ui);
   ui.touch.enabled = top == Layer::Keypad;

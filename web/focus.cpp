@@ -72,6 +72,11 @@ const Focus::Control* Focus::find(Id id) const {
   return found == controls_.end() ? nullptr : &*found;
 }
 
+const Box* Focus::box_of(Id id) const {
+  const Control* control = find(id);
+  return control == nullptr ? nullptr : &control->box;
+}
+
 // Where the frame appears: where it was, or at that end of what is in sight of the area it was in,
 // or on the first control that scrolls.
 const Focus::Control* Focus::entry(Way way) {

@@ -39,6 +39,9 @@ class Focus {
   // Enter or the space bar was pressed on it in the frame before.
   bool entered(Id id) const { return id != 0 && id == pressed_; }
 
+  // Where a control was drawn in this frame; nothing if it is out of sight.
+  const Box* box_of(Id id) const;
+
   // Said while a frame is drawn: in it, these keys mean something else.
   void keep_sideways() { sideways_kept_ = true; }
   void keep_escape() { escape_kept_ = true; }

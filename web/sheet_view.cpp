@@ -31,6 +31,7 @@ void draw_contents(Ui& ui, Column& col) {
       col.y += theme::kTarget + kGap;
     }
     if (button(ui, "go:", kPlaceNames[i], {x, col.y, w, theme::kTarget}, kPlaceNames[i])) {
+      ui.view.place_taken = true;
       ui.view.sheet_scroll.velocity = 0.0f;
       ui.view.sheet_scroll.offset = ui.view.places[i];
       platform::request_frames(3);

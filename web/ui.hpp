@@ -65,6 +65,8 @@ enum class Purpose { Brief, Study, Wall };
 enum class Place { Roll, Turn, Oversteer, Heat, Stop, Restart, Sure, Card };
 inline constexpr std::size_t kPlaces = 8;
 
+inline constexpr int kNoTour = -1;
+
 struct View {
   ScrollArea sheet_scroll;
   std::array<float, kPlaces> places{};  // how far down each begins, as last drawn
@@ -84,7 +86,10 @@ struct View {
   std::string look = "system";  // "system", "light", "dark", "night"
   Purpose purpose = Purpose::Brief;
   int wall_page = 0;
-  bool wall_blank = false;  // nothing shown, so that the class looks at the teacher
+  int tour = kNoTour;        // the step of the first start's tour
+  bool tour_moves = false;   // what the step speaks of is to be brought up
+  bool place_taken = false;  // a place of the sheet was gone to, for the tour
+  bool wall_blank = false;   // nothing shown, so that the class looks at the teacher
 
   int turn = 0;                 // index into the card's turns
   int technique = -1;           // shown in the turn picture; -1: the brief's own

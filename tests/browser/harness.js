@@ -10,7 +10,8 @@
 //
 // open(options): width, height, dpr, touch, dark, flags (of Chromium), reading (open the twin), at
 // (another page of the site than the sheet), storage ({key: text} put into localStorage first),
-// worker (let the service worker keep the site; else there is none), origin (of another server) or
+// fresh (with the tour of a first start, which else was seen), worker (let the service worker keep
+// the site; else there is none), origin (of another server) or
 // url (of a sheet elsewhere). Any console error, uncaught exception, CSP violation or request that
 // leaves the origin fails the test, unless it names it in options.allow (a regular expression).
 //
@@ -372,7 +373,7 @@ async function prepare(sheet, origin) {
     if (sessionStorage.getItem('opened')) return;
     sessionStorage.setItem('opened', 'yes');
     for (const [key, text] of Object.entries(storage)) localStorage.setItem('tillerline.' + key, text);
-  }, options.storage || {});
+  }, {...(options.fresh ? {} : {tour: 'seen'}), ...options.storage});
 }
 
 // Runs one test and says how it went; answers whether it passed.

@@ -5,7 +5,7 @@
 const fs = require('node:fs');
 const {test, assert} = require('./harness');
 
-const TABLET = {width: 1180, height: 820, touch: true};
+const TABLET = {width: 1180, height: 820, touch: true, fresh: true};
 const INPUTS = 150;  // where a finger pulls the inputs
 
 class Finger {
