@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "inputs_view.hpp"
+#include "setting.hpp"
 #include "sheet_view.hpp"
 #include "study.hpp"
 #include "wall.hpp"
@@ -89,6 +90,41 @@ void draw_wide(Ui& ui) {
   draw_strip(ui, {view.x, 0.0f, view.width, strip}, sheet_x, offset > kTitleGone);
 }
 
+// In one column the inputs come before the sheet. While they fill the screen, the first answer
+// stands at its foot; a tap leads down to it.
+void draw_answer(Ui& ui, const Box& view, float x, float width, float sheet_y) {
+  constexpr float kPad = 12.0f;
+  constexpr float kChevron = 30.0f;
+  ui.view.foot = 0.0f;
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  const Sheet& sheet = ui.session.sheet();
+  const bool possible = ui.session.card().possible;
+  const std::string& words = possible ? sheet.roll.headline : sheet.card_headline;
+  const Tone tone = possible ? sheet.roll.tone : Tone::Exceeded;
+  const float mark = tone == Tone::Plain ? 0.0f : 24.0f;
+  const float room = width - mark - kChevron;
+  const float insets = ui.frame.safe_insets.bottom;
+  const float text = pen.paragraph_height(Type::BodyBold, room, words);
+  const float safety = pen.paragraph_height(Type::Small, room, sheet.safety);
+  const float height = text + safety + 2.0f * kPad + insets;
+  const Box box{view.x, view.bottom() - height, view.width, height};
+  if (sheet_y < box.y - 60.0f) return;
+  ui.view.foot = height;
+  if (ui.touch.use(make_id("to-answer"), box, pen).tapped) {
+    Touch::scroll_by(ui.view.sheet_scroll, sheet_y - view.y - 6.0f);
+    platform::request_frames(3);
+  }
+  ui.mark("to-answer", box);
+  pen.fill(box, c.raised);
+  pen.hairline(box.min(), {box.right(), box.y}, c.rule);
+  const float y = box.y + kPad;
+  if (mark > 0.0f) draw_mark(ui, tone, {x + 7.0f, y + pen.line_height(Type::Body) / 2.0f - 1.0f});
+  pen.paragraph(Type::BodyBold, {x + mark, y}, room, c.ink, words);
+  pen.paragraph(Type::Small, {x, y + text}, room, c.muted, sheet.safety);
+  pen.chevron({x + width - 8.0f, box.y + (height - insets) / 2.0f}, 12.0f, c.accent, false);
+}
+
 void draw_narrow(Ui& ui) {
   const platform::FrameInfo& f = ui.frame;
   const Pen& pen = ui.pen;
@@ -107,6 +143,7 @@ void draw_narrow(Ui& ui) {
   y += draw_sheet(ui, {x, y}, width);
   ui.touch.end_scroll(ui.view.sheet_scroll, y + offset - view.y + clear_bottom(ui), pen);
   const bool gone = title_y < view.y - 40.0f;
+  draw_answer(ui, view, x, width, title_y);
   draw_strip(ui, {view.x, 0.0f, view.width, strip}, x, gone);
   if (!gone) draw_name(ui, {x, strip - 8.0f - pen.height(Type::ResultBold)});
 }
@@ -119,6 +156,7 @@ void draw_screen(Ui& ui) {
   if (ui.view.purpose == Purpose::Wall) return draw_wall(ui);
   if (ui.view.purpose == Purpose::Study) return draw_study(ui, clear_top(ui), clear_bottom(ui));
   if (f.width >= theme::kWideScreen) {
+    ui.view.foot = 0.0f;
     draw_wide(ui);
   } else {
     draw_narrow(ui);
