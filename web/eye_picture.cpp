@@ -65,14 +65,17 @@ float seat_chips(Ui& ui, std::string_view name, ImVec2 at, float width) {
   constexpr std::string_view kLabels[] = {"Left seat", "Right seat"};
   const float w = std::min(150.0f, (width - 8.0f) / 2.0f);
   for (int i = 0; i < 2; ++i) {
-    const Box box{at.x + static_cast<float>(i) * (w + 8.0f), at.y, w, theme::kTarget};
+    const auto step = static_cast<float>(i);
+    const Box box = ui.pen.large ? Box{at.x - w - 16.0f, at.y + step * (theme::kTarget + 8.0f), w,
+                                       theme::kTarget}
+                                 : Box{at.x + step * (w + 8.0f), at.y, w, theme::kTarget};
     const auto n = static_cast<std::size_t>(i);
     if (chip(ui, name, kNames[n], box, kLabels[n], ui.view.seat == i)) {
       ui.view.seat = i;
       platform::store("seat", kNames[n]);
     }
   }
-  return theme::kTarget + 12.0f;
+  return ui.pen.large ? 0.0f : theme::kTarget + 12.0f;
 }
 
 EyePicture eye_picture(const Ui& ui, const Camera& camera, ImVec2 at, float width,

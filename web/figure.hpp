@@ -91,6 +91,9 @@ float figure_restart(Ui& ui, ImVec2 at, float width);
 float figure_blast(Ui& ui, ImVec2 at, float width);
 float figure_engines(Ui& ui, ImVec2 at, float width);
 float figure_room(Ui& ui, ImVec2 at, float width);
+// The ranges of the answers and what they come from, or one of the two.
 float figure_sure(Ui& ui, ImVec2 at, float width);
+float figure_bands(Ui& ui, ImVec2 at, float width);
+float figure_rankings(Ui& ui, ImVec2 at, float width);
 
 }  // namespace tillerline

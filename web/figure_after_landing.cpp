@@ -172,8 +172,8 @@ float figure_after_landing(Ui& ui, ImVec2 at, float width) {
   const AfterLanding& answer = ui.session.card().after_landing;
   if (answer.points.size() < 2) return 0.0f;
   constexpr float kAbove = 78.0f;
-  const float picture = 240.0f;
   const float key = draw_key(ui, answer, at, width, false);
+  const float picture = std::clamp(ui.picture_most - kAbove - key - 12.0f, 120.0f, 240.0f);
   const float height = kAbove + picture + 54.0f + key;
   const Box whole{at.x, at.y, width, height};
   ui.mark("figure:", "after-landing", whole);

@@ -181,7 +181,15 @@ void draw_reading(Ui& ui, const RouteTrace& trace, const Panels& p, ImVec2 at, f
 }  // namespace
 
 float figure_route(Ui& ui, ImVec2 at, float width) {
-  const float height = 30.0f + 24.0f + 54.0f + 30.0f + 190.0f + 40.0f + 130.0f + 54.0f;
+  // Three panels under each other, lower where there is less room.
+  constexpr float kElevation = 54.0f;
+  constexpr float kSpeed = 190.0f;
+  constexpr float kBrakes = 130.0f;
+  constexpr float kBetween = 30.0f + 24.0f + 30.0f + 40.0f;
+  constexpr float kAxis = 54.0f;
+  const float share = std::clamp(
+      (ui.picture_most - kBetween - 18.0f) / (kElevation + kSpeed + kBrakes), 0.4f, 1.0f);
+  const float height = kBetween + share * (kElevation + kSpeed + kBrakes) + kAxis;
   const Box whole{at.x, at.y, width, height};
   ui.mark("figure:", "route", whole);
   if (!ui.in_sight(whole)) return height;
@@ -211,10 +219,10 @@ float figure_route(Ui& ui, ImVec2 at, float width) {
   float y = at.y + 54.0f;
   // At least eight metres from bottom to top, so that level ground looks level.
   const double spare = std::max(0.0, 8.0 - (high_m - low_m)) / 2.0;
-  p.elevation = {low_m - spare, high_m + spare, y + 54.0f, y};
-  y += 84.0f;
-  p.speed = {0.0, units::knots_from_mps(fastest) * 1.15, y + 190.0f, y};
-  y += 230.0f;
+  p.elevation = {low_m - spare, high_m + spare, y + share * kElevation, y};
+  y += share * kElevation + 30.0f;
+  p.speed = {0.0, units::knots_from_mps(fastest) * 1.15, y + share * kSpeed, y};
+  y += share * kSpeed + 40.0f;
   const UncertaintyAnswer& sure = ui.session.card().uncertainty;
   if (sure.draws > 0) {
     hottest = std::max(hottest, sure.line_up_k.p90);
@@ -224,7 +232,7 @@ float figure_route(Ui& ui, ImVec2 at, float width) {
   double high_c = units::celsius_from_kelvin(hottest) + 20.0;
   const double limit_c = units::celsius_from_kelvin(ui.session.card().heat.limit_k);
   if (limit_c < high_c + 120.0) high_c = std::max(high_c, limit_c + 25.0);
-  p.brake = {low_c, high_c, y + 130.0f, y};
+  p.brake = {low_c, high_c, y + share * kBrakes, y};
 
   follow_along_route(ui, make_id("figure:route"), whole, p.distance, run.length_m);
   leg_strips(ui, p.distance, p.elevation.to, p.brake.from, p.left + 50.0f);  // past the axis' name

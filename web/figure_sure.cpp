@@ -10,6 +10,7 @@ namespace tillerline {
 namespace {
 
 constexpr float kBandRow = 60.0f;
+constexpr float kBandTitle = 26.0f;
 constexpr float kRankRow = 32.0f;
 constexpr std::size_t kMostRanked = 5;
 constexpr double kWorthShowing = 0.01;
@@ -111,6 +112,21 @@ float ranking_height(const Importance* ranking) {
   return 34.0f + kRankRow * static_cast<float>(std::max<std::size_t>(ranked(ranking), 1)) + 14.0f;
 }
 
+// Two lists beside each other where there is room.
+struct Rankings {
+  ImVec2 second;
+  float column;
+  float height;
+};
+
+Rankings rankings_at(const UncertaintyAnswer& sure, ImVec2 at, float width) {
+  const float roll = ranking_height(sure.roll_ranking);
+  const float heat = ranking_height(sure.heat_ranking);
+  if (width < 640.0f) return {{at.x, at.y + roll}, width, roll + heat};
+  const float column = (width - 32.0f) / 2.0f;
+  return {{at.x + column + 32.0f, at.y}, column, std::max(roll, heat)};
+}
+
 // Longest bar first: solid what the unknown does by itself, light what it does together with
 // others.
 void draw_ranking(const Ui& ui, std::string_view title, const Importance* ranking, ImVec2 at,
@@ -121,7 +137,7 @@ void draw_ranking(const Ui& ui, std::string_view title, const Importance* rankin
   const std::size_t count = ranked(ranking);
   float y = at.y + 30.0f;
   if (count == 0) pen.text(Type::Small, {at.x, y}, c.muted, "nothing stands out");
-  const float names = 206.0f;
+  const float names = pen.large ? 260.0f : 206.0f;
   const float values = 52.0f;
   const Scale x{0.0, 1.0, at.x + names, at.x + width - values};
   for (std::size_t i = 0; i < count; ++i) {
@@ -139,34 +155,41 @@ void draw_ranking(const Ui& ui, std::string_view title, const Importance* rankin
 
 }  // namespace
 
-float figure_sure(Ui& ui, ImVec2 at, float width) {
-  const UncertaintyAnswer& sure = ui.session.card().uncertainty;
-  if (sure.draws == 0) return 0.0f;
+float figure_bands(Ui& ui, ImVec2 at, float width) {
   const Bands4 bands = bands_of(ui.session.card());
-  const float band_part = 26.0f + kBandRow * static_cast<float>(bands.count) + 22.0f;
-  const bool beside = width >= 640.0f;
-  const float roll = ranking_height(sure.roll_ranking);
-  const float heat = ranking_height(sure.heat_ranking);
-  const float rankings = beside ? std::max(roll, heat) : roll + heat;
-  const float height = band_part + rankings + (ui.narrow ? 52.0f : 28.0f);
-  const Box whole{at.x, at.y, width, height};
-  ui.mark("figure:", "sure", whole);
-  if (!ui.in_sight(whole)) return height;
   ui.pen.text(Type::SmallBold, at, ui.colours().ink, "Eight taxis of ten lie between (P10 to P90)");
-  float y = at.y + 26.0f;
+  float y = at.y + kBandTitle;
   for (std::size_t i = 0; i < bands.count; ++i) {
     draw_band(ui, bands.items[i], {at.x, y}, width);
     y += kBandRow;
   }
-  y += 22.0f;
-  const float column = beside ? (width - 32.0f) / 2.0f : width;
-  draw_ranking(ui, "What decides the roll", sure.roll_ranking, {at.x, y}, column);
-  const ImVec2 second = beside ? ImVec2{at.x + column + 32.0f, y} : ImVec2{at.x, y + roll};
-  draw_ranking(ui, "What decides the brakes' heat", sure.heat_ranking, second, column);
+  return y - at.y;
+}
+
+float figure_rankings(Ui& ui, ImVec2 at, float width) {
+  const UncertaintyAnswer& sure = ui.session.card().uncertainty;
+  const Rankings place = rankings_at(sure, at, width);
+  draw_ranking(ui, "What decides the roll", sure.roll_ranking, at, place.column);
+  draw_ranking(ui, "What decides the brakes' heat", sure.heat_ranking, place.second, place.column);
   const ImU32 accent = ui.colours().accent;
   const StrokeName names[] = {{"by itself", accent, 14.0f},
                               {"together with others", theme::faded(accent, 0.35f), 14.0f}};
-  stroke_key(ui, {at.x, y + rankings}, width, names, std::size(names));
+  stroke_key(ui, {at.x, at.y + place.height}, width, names, std::size(names));
+  return place.height + (ui.narrow ? 52.0f : 28.0f);
+}
+
+float figure_sure(Ui& ui, ImVec2 at, float width) {
+  constexpr float kBetween = 22.0f;
+  const UncertaintyAnswer& sure = ui.session.card().uncertainty;
+  if (sure.draws == 0) return 0.0f;
+  const float bands =
+      kBandTitle + kBandRow * static_cast<float>(bands_of(ui.session.card()).count) + kBetween;
+  const float height = bands + rankings_at(sure, at, width).height + (ui.narrow ? 52.0f : 28.0f);
+  const Box whole{at.x, at.y, width, height};
+  ui.mark("figure:", "sure", whole);
+  if (!ui.in_sight(whole)) return height;
+  figure_bands(ui, at, width);
+  figure_rankings(ui, {at.x, at.y + bands}, width);
   return height;
 }
 

@@ -24,7 +24,7 @@ struct Page {
   int turn = -1;  // index into the card's turns
 };
 
-constexpr std::size_t kMostPages = 3 * kMaxLegs + 9;
+constexpr std::size_t kMostPages = 3 * kMaxLegs + 10;
 using Pages = FixedList<Page, kMostPages>;
 
 template <float (*picture)(Ui&, ImVec2, float)>
@@ -52,12 +52,15 @@ float turn_plan(Ui& ui, const SheetSection&, ImVec2 at, float width) {
   return figure_turn(ui, static_cast<std::size_t>(ui.view.turn), shown_technique(ui), at, width);
 }
 
-// The view from the eye has its own proportions; as wide as the height allows, in the middle.
+// The view from the eye has its own proportions; as wide as the height allows, in the middle, with
+// the seats beside it.
 template <class Picture>
 float in_the_middle(const Ui& ui, ImVec2 at, float width, Picture&& picture) {
-  constexpr float kBesides = 128.0f;  // seats and reading
-  constexpr float kHeightShare = 0.52f;
-  const float fitted = std::clamp((ui.picture_most - kBesides) / kHeightShare, 320.0f, width);
+  constexpr float kBesides = 172.0f;  // sky, glareshield, rail and reading
+  constexpr float kHeightShare = 0.3f;
+  constexpr float kSeats = 360.0f;
+  const float fitted =
+      std::clamp((ui.picture_most - kBesides) / kHeightShare, 240.0f, width - kSeats);
   return picture(ImVec2{at.x + (width - fitted) / 2.0f, at.y}, fitted);
 }
 
@@ -93,7 +96,8 @@ Pages pages_of(const Sheet& sheet, const Card& card) {
   add(pages, sheet.stop, stop_eye);
   add(pages, sheet.restart, plain<figure_restart>);
   add(pages, sheet.engines, plain<figure_engines>);
-  add(pages, sheet.sure, plain<figure_sure>);
+  add(pages, sheet.sure, plain<figure_bands>);
+  add(pages, sheet.sure, plain<figure_rankings>);
   return pages;
 }
 
