@@ -369,6 +369,27 @@ TEST_CASE("property: a pack warms with power, cools to the air and does neither 
   }
 }
 
+TEST_CASE("property: one step from just where the two fits of carbon meet is the scalar's own") {
+  HeatPack pack;
+  pack.material = BrakeMaterial::Carbon;
+  constexpr double kMeet_k = 1000.0;
+  const auto rate_kps = [&](double t_k) {
+    return -cooling_power_w(pack, t_k) /
+           (pack.mass_kg * specific_heat_jpkgk(BrakeMaterial::Carbon, t_k));
+  };
+  // Classical Runge-Kutta by hand, with the heat capacity that heat.hpp gives.
+  constexpr double kStep_s = 20.0;
+  const double k1 = rate_kps(kMeet_k);
+  const double k2 = rate_kps(kMeet_k + 0.5 * kStep_s * k1);
+  const double k3 = rate_kps(kMeet_k + 0.5 * kStep_s * k2);
+  const double k4 = rate_kps(kMeet_k + kStep_s * k3);
+  const double expected_k = kMeet_k + kStep_s / 6.0 * (k1 + 2.0 * k2 + 2.0 * k3 + k4);
+  Lanes lanes = same_in_all_lanes(kMeet_k);
+  batch_heat(batch_pack(pack), same_in_all_lanes(0.0), kStep_s, 1, lanes);
+  CHECK(std::abs(lanes[0] - expected_k) < 1e-10);
+  CHECK(expected_k < kMeet_k - 1.0);
+}
+
 TEST_CASE("property: the same bits from the native program and from WebAssembly") {
   // No libm, no contraction: the digest of everything below is one number on all builds.
   std::uint64_t hash = 0xcbf29ce484222325u;

@@ -94,6 +94,8 @@ TEST_CASE("measured lines: no point is further from what stays than the toleranc
     CHECK(simplify_line(stays, tolerance_m, again) == stays.size());
     CHECK(simplify_line(line, 1e9, kept) == 2);
   }
+  std::vector<unsigned char> two(2);
+  CHECK(simplify_line(Line{{1.0, 2.0}, {1.0, 4.0}}, 1.0, two) == 2);
   std::vector<unsigned char> one(1);
   CHECK(simplify_line(Line{{1.0, 2.0}}, 1.0, one) == 1);
   CHECK(simplify_line(Line{}, 1.0, std::span<unsigned char>{}) == 0);
@@ -129,6 +131,88 @@ TEST_CASE("measured lines: points along a route give its turns again, radius and
       CHECK(found.reaches[k].end_m >= found.reaches[k].begin_m - 1e-6);
       along_m = found.reaches[k].end_m;
     }
+  }
+}
+
+namespace {
+
+// The straight with the least sum of squared distances: through the mean, along the vector of the
+// larger eigenvalue of the second moments (textbook; no angles, unlike the core's own way).
+struct Axis {
+  PlanePoint mean;
+  double east = 0.0;
+  double north = 0.0;
+};
+
+Axis axis_of(const Line& points) {
+  Axis axis;
+  const auto count = static_cast<double>(points.size());
+  for (const PlanePoint& p : points) {
+    axis.mean.east_m += p.east_m / count;
+    axis.mean.north_m += p.north_m / count;
+  }
+  double ee = 0.0, en = 0.0, nn = 0.0;
+  for (const PlanePoint& p : points) {
+    const double e = p.east_m - axis.mean.east_m, n = p.north_m - axis.mean.north_m;
+    ee += e * e;
+    en += e * n;
+    nn += n * n;
+  }
+  const double larger = 0.5 * (ee + nn) + std::hypot(0.5 * (ee - nn), en);
+  // Of the two rows the one that does not vanish.
+  axis.east = ee > nn ? larger - nn : en;
+  axis.north = ee > nn ? en : larger - ee;
+  return axis;
+}
+
+PlanePoint crossing(const Axis& a, const Axis& b) {
+  const double e = b.mean.east_m - a.mean.east_m, n = b.mean.north_m - a.mean.north_m;
+  const double along = (e * b.north - n * b.east) / (a.east * b.north - a.north * b.east);
+  return {a.mean.east_m + along * a.east, a.mean.north_m + along * a.north};
+}
+
+// The points between two, clear of both by the reach of a wide arc (drawn_line.cpp).
+Line between_clear(const Line& line, std::size_t from, std::size_t to, double tolerance_m) {
+  const double clear_m = std::min(std::sqrt(2.0 * 400.0 * tolerance_m),
+                                  0.25 * distance_between_m(line[from], line[to]));
+  Line some;
+  for (std::size_t i = from + 1; i < to; ++i) {
+    if (distance_between_m(line[i], line[from]) >= clear_m &&
+        distance_between_m(line[i], line[to]) >= clear_m) {
+      some.push_back(line[i]);
+    }
+  }
+  return some;
+}
+
+}  // namespace
+
+TEST_CASE("measured lines: a turn stands where the best straights before and behind it cross") {
+  constexpr double kTolerance_m = 1.2;
+  Draws draws(20261133);
+  for (int i = 0; i < 20; ++i) {
+    TaxiRoute route;
+    route.start_heading_rad = draws.between(0.0, 6.28);
+    route.legs.push({.kind = LegKind::Straight, .length_m = draws.between(250.0, 500.0)});
+    route.legs.push({.kind = LegKind::Arc,
+                     .radius_m = draws.between(60.0, 120.0),
+                     .turn_rad = draws.sign() * draws.between(60.0, 120.0) * kDegree});
+    route.legs.push({.kind = LegKind::Straight, .length_m = draws.between(250.0, 500.0)});
+    const Line line = line_along(route, 4.0, 0.35, draws);
+    std::vector<unsigned char> kept(line.size());
+    const LineCorners found = line_corners(line, kTolerance_m, 45.0, kept);
+    REQUIRE(found.recognised == 1);
+    REQUIRE(found.drawn.points.size() == 3);
+    simplify_line(line, kTolerance_m, kept);
+    std::size_t first = 1;
+    while (kept[first] == 0) ++first;
+    std::size_t last = line.size() - 2;
+    while (kept[last] == 0) --last;
+    const PlanePoint expected =
+        crossing(axis_of(between_clear(line, 0, first, kTolerance_m)),
+                 axis_of(between_clear(line, last, line.size() - 1, kTolerance_m)));
+    CAPTURE(i);
+    CHECK(distance_between_m(found.drawn.points[1].at, expected) < 1e-7);
   }
 }
 

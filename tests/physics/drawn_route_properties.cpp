@@ -362,3 +362,41 @@ TEST_CASE("drawn routes: places on a leg keep its length, and chords stay within
   CHECK(chords_of_leg(straight(900.0), 0.01) == 1);
   CHECK(distance_to_stretch_m({3.0, 4.0}, {}, {}) == 5.0);
 }
+
+TEST_CASE("drawn routes: what lies just on a border is taken, one beyond it is not") {
+  // The sharpest and the slightest turn.
+  for (const double turn_rad : {kMostDrawnTurn_rad, kLeastDrawnTurn_rad}) {
+    const PlanePoint corner{0.0, 900.0};
+    const DrawnRoute drawn = corners({{0.0, 0.0}, corner, moved(corner, turn_rad, 900.0)}, 20.0);
+    CHECK(drawn_legs(drawn).errors.empty());
+  }
+  // The longest route.
+  CHECK(drawn_legs(corners({{0.0, 0.0}, {0.0, kLongestDrawnRoute_m}})).errors.empty());
+  CHECK(only_error(corners({{0.0, 0.0}, {0.0, kLongestDrawnRoute_m + 0.01}})).fault ==
+        DrawnFault::TooLong);
+  // One leg more than there is room for: forty stretches of which one needs two legs.
+  const auto straight_on = [](double last_m) {
+    DrawnRoute drawn;
+    double north_m = 0.0;
+    for (int i = 0; i <= kMaxLegs; ++i) {
+      DrawnPoint point;
+      point.at = {0.0, north_m};
+      drawn.points.push(point);
+      north_m += i + 1 < kMaxLegs ? 100.0 : last_m;
+    }
+    return drawn;
+  };
+  CHECK(drawn_legs(straight_on(kMostStraight_m - 1.0)).errors.empty());
+  const DrawnError one_more = only_error(straight_on(kMostStraight_m + 1.0));
+  CHECK(one_more.fault == DrawnFault::TooManyLegs);
+  CHECK(one_more.value == kMaxLegs + 1);
+}
+
+TEST_CASE("drawn routes: a corner becomes a turn whatever kind its point had been given") {
+  DrawnRoute drawn = corners({{0.0, 0.0}, {0.0, 400.0}, {300.0, 400.0}});
+  drawn.points[1].turn.kind = LegKind::Straight;
+  const DrawnLegs made = drawn_legs(drawn);
+  REQUIRE(made.errors.empty());
+  REQUIRE(made.legs.size() == 3);
+  CHECK(made.legs[1].kind == LegKind::Arc);
+}

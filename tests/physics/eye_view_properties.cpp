@@ -332,6 +332,56 @@ TEST_CASE("property: of a straight line all beyond the obscured stretch is in vi
   CHECK(worst.count > 10);
 }
 
+TEST_CASE(
+    "property: behind a bend the line is hidden as far as the glareshield hides it anywhere") {
+  Draws draws(911);
+  Worst worst;
+  for (int i = 0; i < scaled_draws(200); ++i) {
+    Brief brief = turn_brief(60.0, draws.sign() * draws.between(0.5, 2.6));
+    brief.aircraft = random_aircraft(draws);
+    brief.aircraft.eye_side_m = 0.0;
+    brief.aircraft.view_cutoff_rad = draws.between(0.3, 0.6);
+    brief.aircraft.eye_height_m = draws.between(1.8, 6.0);
+    const Aircraft& a = brief.aircraft;
+    const double hidden_m = obscured_ahead_m(a.eye_height_m, a.view_cutoff_rad, 0.0);
+    const EyeGround ground = eye_ground(brief, 1);
+    const double on_m = draws.between(1.0, 8.0);
+    if (on_m + hidden_m > ground.at_m[ground.samples - 1] - ground.at_m[ground.bend_end]) continue;
+    // With the eye over the line, along it.
+    const double heading_rad = brief.route.legs[1].turn_rad;
+    const Point eye = ahead_of(ground.centre[ground.bend_end], heading_rad, on_m);
+    const Pose pose{ahead_of(eye, heading_rad, -a.eye_ahead_m), heading_rad};
+    const LineInView view = line_in_view(a, eye_at(a, pose, Seat::Left), ground);
+    CHECK(view.any);
+    worst.note(view.from_m - hidden_m, i);
+  }
+  CHECK(worst.error < 1e-6);
+  CHECK(worst.count > 40);
+}
+
+TEST_CASE(
+    "property: a window goes as far as its posts, and a sill hides what lies just behind it") {
+  Aircraft a;
+  a.middle_post_rad = 0.5;
+  a.outer_post_rad = 0.75;
+  a.view_back_rad = 2.0;
+  a.eye_side_m = 0.0;
+  for (const Seat seat : {Seat::Left, Seat::Right}) {
+    const double out = seat == Seat::Left ? -1.0 : 1.0;
+    CHECK(window_at(a, seat, -out * 0.5) == WindowPlace::OwnFront);
+    CHECK(window_at(a, seat, -out * std::nextafter(0.5, 1.0)) == WindowPlace::OtherFront);
+    CHECK(window_at(a, seat, out * 0.75) == WindowPlace::OwnFront);
+    CHECK(window_at(a, seat, out * std::nextafter(0.75, 1.0)) == WindowPlace::OwnSide);
+    CHECK(window_at(a, seat, out * 2.0) == WindowPlace::OwnSide);
+    CHECK(window_at(a, seat, out * std::nextafter(2.0, 3.0)) == WindowPlace::Behind);
+    // Square to the left or right, just under the sill and just over it.
+    const double beside_m = obscured_ahead_m(a.eye_height_m, a.side_sill_rad, 0.0);
+    const Eye eye{{}, 0.0, a.eye_height_m, seat};
+    CHECK_FALSE(sight_of(a, eye, {0.0, out * beside_m}).in_view);
+    CHECK(sight_of(a, eye, {0.0, out * std::nextafter(beside_m, 100.0)}).in_view);
+  }
+}
+
 TEST_CASE("property: the edges of the view of a line") {
   Brief brief = turn_brief(45.0, 1.5);
   Aircraft& a = brief.aircraft;
