@@ -187,9 +187,22 @@ Line between_clear(const Line& line, std::size_t from, std::size_t to, double to
 
 }  // namespace
 
+namespace {
+
+// Of the first leg only its ends and what lies at a third and two thirds of it stay.
+void thin_out(Line& line, double length_m) {
+  const auto on_leg = static_cast<std::size_t>(std::ceil(length_m / 4.0));
+  Line some{line[0], line[on_leg / 3], line[2 * on_leg / 3]};
+  some.insert(some.end(), line.begin() + static_cast<std::ptrdiff_t>(on_leg), line.end());
+  line = some;
+}
+
+}  // namespace
+
 TEST_CASE("measured lines: a turn stands where the best straights before and behind it cross") {
   constexpr double kTolerance_m = 1.2;
   Draws draws(20261133);
+  int two_only = 0;
   for (int i = 0; i < 20; ++i) {
     TaxiRoute route;
     route.start_heading_rad = draws.between(0.0, 6.28);
@@ -198,7 +211,9 @@ TEST_CASE("measured lines: a turn stands where the best straights before and beh
                      .radius_m = draws.between(60.0, 120.0),
                      .turn_rad = draws.sign() * draws.between(60.0, 120.0) * kDegree});
     route.legs.push({.kind = LegKind::Straight, .length_m = draws.between(250.0, 500.0)});
-    const Line line = line_along(route, 4.0, 0.35, draws);
+    Line line = line_along(route, 4.0, 0.35, draws);
+    // Sometimes the way in has but two points between its begin and the arc.
+    if (i % 2 == 1) thin_out(line, route.legs[0].length_m);
     std::vector<unsigned char> kept(line.size());
     const LineCorners found = line_corners(line, kTolerance_m, 45.0, kept);
     REQUIRE(found.recognised == 1);
@@ -208,12 +223,14 @@ TEST_CASE("measured lines: a turn stands where the best straights before and beh
     while (kept[first] == 0) ++first;
     std::size_t last = line.size() - 2;
     while (kept[last] == 0) --last;
-    const PlanePoint expected =
-        crossing(axis_of(between_clear(line, 0, first, kTolerance_m)),
-                 axis_of(between_clear(line, last, line.size() - 1, kTolerance_m)));
+    const Line way_in = between_clear(line, 0, first, kTolerance_m);
+    two_only += way_in.size() == 2 ? 1 : 0;
+    const PlanePoint expected = crossing(
+        axis_of(way_in), axis_of(between_clear(line, last, line.size() - 1, kTolerance_m)));
     CAPTURE(i);
     CHECK(distance_between_m(found.drawn.points[1].at, expected) < 1e-7);
   }
+  CHECK(two_only > 0);
 }
 
 TEST_CASE("measured lines: plain corners get the radius that is wished for, where it fits") {

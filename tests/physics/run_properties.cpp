@@ -722,3 +722,59 @@ TEST_CASE("run: the trace has twelve steps to a piece that bends, and each lies 
   CHECK(rolled > 100);
   CHECK(applied > 100);
 }
+
+TEST_CASE("run: in a turn less than a tenth of a metre a second is no application, but a drag") {
+  Brief brief = straight_brief(300.0, 0.0);
+  Leg arc;
+  arc.kind = LegKind::Arc;
+  arc.radius_m = 120.0;
+  arc.turn_rad = 3.0;
+  brief.route.legs.push(arc);
+  brief.route.legs.push(brief.route.legs[0]);
+  // A slope in the turn on which it just gains, slowly.
+  Leg& turn = brief.route.legs[1];
+  const double limit_mps = brief.limits.sharp_turn_speed_mps;
+  const auto pieces_in_turn = [&](double narrow_mps, PieceKind kind) {
+    brief.limits.walking_pace_mps = limit_mps - narrow_mps;
+    const RouteRun run = run_of(brief, BrakeTechnique::FewLong);
+    int count = 0;
+    for (const Piece& piece : run.pieces) count += piece.leg == 1 && piece.kind == kind ? 1 : 0;
+    return count;
+  };
+  turn.slope_rad = 0.02;
+  while (turn.slope_rad > -0.02 && pieces_in_turn(0.1005, PieceKind::Apply) == 0)
+    turn.slope_rad -= 0.0002;
+  REQUIRE(turn.slope_rad > -0.02);
+  CHECK(pieces_in_turn(0.1005, PieceKind::Drag) == 0);
+  CHECK(pieces_in_turn(0.0995, PieceKind::Apply) == 0);
+  CHECK(pieces_in_turn(0.0995, PieceKind::Drag) > 0);
+}
+
+TEST_CASE(
+    "run: before a turn uphill the push goes to four fifths of what push and brake would reach") {
+  Brief brief = straight_brief(300.0, 0.02);
+  Leg arc;
+  arc.kind = LegKind::Arc;
+  arc.radius_m = 60.0;
+  arc.turn_rad = 1.5;
+  brief.route.legs.push(arc);
+  brief.route.legs.push(brief.route.legs[0]);
+  Technique& technique = brief.technique;
+  technique.band_bottom_mps = 11.0;
+  technique.band_top_mps = 13.0;
+  technique.push_acceleration_mps2 = 0.15;
+  for (const double brake_mps2 : {0.6, 1.0, 1.8}) {
+    technique.deceleration_mps2 = brake_mps2;
+    Turns turns;
+    plan_turns(brief, air_of(brief), turns);
+    const RouteRun run = run_route(brief, air_of(brief), BrakeTechnique::FewLong, turns);
+    REQUIRE(run.pieces[0].kind == PieceKind::Push);
+    // v^2 / 2p to get to v and (v^2 - w^2) / 2b from there to the turn's entry w make up the leg.
+    const double entry_mps = turns[0].planned_entry_mps;
+    const double reached_mps = run.pieces[0].v1_mps / 0.8;
+    REQUIRE(reached_mps < technique.band_bottom_mps);
+    const double up_m = 0.5 * reached_mps * reached_mps / technique.push_acceleration_mps2;
+    const double down_m = 0.5 * (reached_mps * reached_mps - entry_mps * entry_mps) / brake_mps2;
+    CHECK(up_m + down_m == doctest::Approx(300.0).epsilon(1e-9));
+  }
+}

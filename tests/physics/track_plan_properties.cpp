@@ -587,3 +587,42 @@ TEST_CASE("track: the crossing's room is that of the taxiway turned into") {
         crossing_turn(ends.aircraft, 1.5, 15.0, ends.limits.nose_clearance_m, 50.0)
             .allowed_excursion_m);
 }
+
+TEST_CASE("property: a ramp that just fits its straight is made, and one a hair longer is not") {
+  const auto plan_with = [](double in_m, double out_m) {
+    return track_answer(brief_of({straight(in_m), arc_leg(60.0, 1.3), straight(out_m)}), 1, 4.0)
+        .gear_on_line;
+  };
+  const double needed_m = plan_with(500.0, 500.0).start_before_arc_m;
+  REQUIRE(needed_m > 1.0);
+  CHECK(plan_with(needed_m, 500.0).ramps_fit);
+  CHECK(plan_with(500.0, needed_m).ramps_fit);
+  CHECK_FALSE(plan_with(std::nextafter(needed_m, 0.0), 500.0).ramps_fit);
+  CHECK_FALSE(plan_with(500.0, std::nextafter(needed_m, 0.0)).ramps_fit);
+}
+
+TEST_CASE("property: the narrowest place of a pavement that ends narrower is all of its end") {
+  // No room to ramp: the main gear keeps to the line from the first to the last sample.
+  Leg before = straight(3.0), into = arc_leg(80.0, 1.2), after = straight(3.0);
+  before.width_m = 40.0;
+  into.width_m = 40.0;
+  after.width_m = 23.0;
+  Leg last = straight(400.0);
+  last.width_m = 23.0;
+  const Brief brief = brief_of({straight(400.0), before, into, after, last});
+  const TrackPlan plan = track_answer(brief, 2, 4.0).gear_on_line;
+  REQUIRE_FALSE(plan.ramps_fit);
+  CHECK(plan.margins.left_main_m ==
+        doctest::Approx(0.5 * (23.0 - brief.aircraft.wheel_span_m)).epsilon(1e-9));
+}
+
+TEST_CASE("property: a route of nothing but eased turns is planned to its last one") {
+  Brief brief;
+  brief.route.legs.clear();
+  for (int i = 0; i < kMaxLegs; ++i)
+    brief.route.legs.push(arc_leg(70.0, i % 2 == 0 ? 0.6 : -0.6, 12.0));
+  const TrackPlan plan = track_answer(brief, kMaxLegs - 1, 3.0).gear_on_line;
+  CHECK(plan.possible);
+  CHECK(plan.samples > 2);
+  CHECK(std::isfinite(plan.margins.nose_m));
+}
