@@ -105,7 +105,7 @@ void label(const Ui& ui, ImVec2 at, ImU32 colour, std::string_view text, bool bo
   pen.text(type, at, colour, text);
 }
 
-Reading read_picture(Ui& ui, Id id, const Box& box) {
+Reading read_picture(Ui& ui, Id id, const Box& box, bool upright) {
   const Use use = ui.touch.use(id, box, ui.pen, true);
   Focus& focus = ui.touch.focus;
   Id& chosen = ui.view.figure;
@@ -128,6 +128,10 @@ Reading read_picture(Ui& ui, Id id, const Box& box) {
   const int step = ImGui::GetIO().KeyShift ? 10 : 1;
   if (pressed(ImGuiKey_RightArrow)) reading.steps += step;
   if (pressed(ImGuiKey_LeftArrow)) reading.steps -= step;
+  if (!upright) return reading;
+  focus.keep_all();
+  if (pressed(ImGuiKey_UpArrow)) reading.steps_up += step;
+  if (pressed(ImGuiKey_DownArrow)) reading.steps_up -= step;
   return reading;
 }
 

@@ -72,9 +72,10 @@ void label(const Ui& ui, ImVec2 at, ImU32 colour, std::string_view text, bool bo
 struct Reading {
   bool placed = false;  // by the pointer, at `at`
   ImVec2 at;
-  int steps = 0;  // arrow keys, to the right counted positive; ten with Shift
+  int steps = 0;     // arrow keys, to the right counted positive; ten with Shift
+  int steps_up = 0;  // where the picture is `upright`: those upwards, which else go on scrolling
 };
-Reading read_picture(Ui& ui, Id id, const Box& box);
+Reading read_picture(Ui& ui, Id id, const Box& box, bool upright = false);
 
 // A dimension line between two points with end ticks.
 void dimension(const Ui& ui, ImVec2 from, ImVec2 to, ImU32 colour);

@@ -7,6 +7,7 @@
 #include <cmath>
 #include <vector>
 
+#include "distance_axis.hpp"
 #include "plan_view.hpp"
 
 namespace tillerline {
@@ -318,10 +319,76 @@ void draw_today(const Ui& ui, const Plot& plot, LabelRoom& room) {
   room.block({p.x - 12.0f, p.y - 12.0f, 24.0f, 24.0f});
 }
 
+// A finger or the arrow keys choose a mass and a slope.
+void follow_finger(Ui& ui, const Box& whole, const Plot& plot) {
+  constexpr double kMassStep_t = 1.0;
+  constexpr double kSlopeStep = 0.05;  // %
+  const Reading reading = read_picture(ui, make_id("figure:roll"), whole, true);
+  const bool moved = reading.steps != 0 || reading.steps_up != 0;
+  const Brief& brief = ui.session.document().brief;
+  double& mass_kg = ui.view.map_mass_kg;
+  double& slope_rad = ui.view.map_slope_rad;
+  // Another aircraft has another range, to which the reading is brought.
+  if (!reading.placed && !moved && mass_kg <= 0.0) return;
+  if (mass_kg <= 0.0) {
+    mass_kg = brief.condition.mass_kg;
+    slope_rad = ui.session.card().roll.slope_rad;
+  }
+  double mass_t = mass_kg / units::kTonne_kg + kMassStep_t * reading.steps;
+  double slope = 100.0 * std::tan(slope_rad) + kSlopeStep * reading.steps_up;
+  if (reading.placed) {
+    mass_t = plot.mass.value(reading.at.x);
+    slope = plot.slope.value(reading.at.y);
+  }
+  mass_kg = units::kTonne_kg * std::clamp(mass_t, plot.mass.low, plot.mass.high);
+  slope_rad = std::atan(0.01 * std::clamp(slope, plot.slope.low, plot.slope.high));
+}
+
+// What the day's brief would say with that mass on that slope.
+RollAnswer answer_at(const Ui& ui, double mass_kg, double slope_rad) {
+  Brief brief = ui.session.document().brief;
+  brief.condition.mass_kg = mass_kg;
+  brief.route.legs[0].slope_rad = slope_rad;
+  return roll_answer(brief, ui.session.card().air);
+}
+
+void draw_reading(const Ui& ui, const Plot& plot, ImVec2 at) {
+  const double mass_kg = ui.view.map_mass_kg;
+  if (mass_kg <= 0.0) {
+    invite_reading(ui, at);
+    return;
+  }
+  const theme::Palette& c = ui.colours();
+  const double slope = 100.0 * std::tan(ui.view.map_slope_rad);
+  const float x = plot.mass.at(mass_kg / units::kTonne_kg);
+  const float y = plot.slope.at(slope);
+  ui.pen.hairline({x, plot.box.y}, {x, plot.box.bottom()}, c.ink);
+  ui.pen.hairline({plot.box.x, y}, {plot.box.right(), y}, c.ink);
+  ReadingLine line(ui, at);
+  line.put(c.ink, Number(mass_kg / units::kTonne_kg, 0, "t"));
+  line.put(c.ink, Number(slope, 2, "%", true));
+  const RollAnswer answer = answer_at(ui, mass_kg, ui.view.map_slope_rad);
+  const Passage& to_target = answer.targets[1].passage;
+  std::array<char, 64> text;
+  if (answer.verdict == RollVerdict::KeepsRolling) {
+    line.put(c.second, "needs a push to start");
+  } else if (answer.verdict != RollVerdict::RollsByItself) {
+    line.put(c.second, "does not roll at idle");
+  } else if (!to_target.reached) {
+    line.put(c.accent, "does not get to 10 kt");
+  } else {
+    std::snprintf(text.data(), text.size(), "10 kt after %.0f\u00a0s", to_target.time_s);
+    line.put(c.accent, text.data());
+    if (!ui.narrow) line.put(c.accent, Number(to_target.distance_m, 0, "m"));
+  }
+}
+
 }  // namespace
 
 float figure_roll_map(Ui& ui, ImVec2 at, float width) {
-  const float picture = std::min(std::clamp(width * 0.56f, 320.0f, 480.0f), ui.picture_most);
+  constexpr float kReading = 28.0f;
+  const float picture =
+      std::min(std::clamp(width * 0.56f, 320.0f, 480.0f) + kReading, ui.picture_most);
   const float height = picture + (ui.narrow ? 60.0f : 36.0f);
   const Box whole{at.x, at.y, width, height};
   ui.mark("figure:", "roll", whole);
@@ -331,7 +398,7 @@ float figure_roll_map(Ui& ui, ImVec2 at, float width) {
   const RollMap& map = ui.session.map();
   const Geometry& made = geometry(ui);
   Plot plot;
-  plot.box = {at.x + 50.0f, at.y + 30.0f, width - 54.0f, picture - 84.0f};
+  plot.box = {at.x + 50.0f, at.y + 30.0f + kReading, width - 54.0f, picture - 84.0f - kReading};
   plot.mass = {map.mass_kg[0] / units::kTonne_kg, map.mass_kg[kMapColumns - 1] / units::kTonne_kg,
                plot.box.x, plot.box.right()};
   plot.slope = {100.0 * std::tan(map.slope_rad[0]), 100.0 * std::tan(map.slope_rad[kMapRows - 1]),
@@ -356,6 +423,8 @@ float figure_roll_map(Ui& ui, ImVec2 at, float width) {
   draw_bands(ui, plot, room);
   draw_contour_labels(ui, made, plot, restarts, room);
   draw_today(ui, plot, room);
+  follow_finger(ui, {at.x, at.y, width, picture - 54.0f}, plot);
+  draw_reading(ui, plot, {at.x, at.y + 2.0f});
 
   axis_below(ui, plot.mass, plot.box.bottom(),
              round_ticks(plot.mass.low, plot.mass.high, ui.narrow ? 4 : 7), "mass, t");

@@ -51,6 +51,7 @@ void open_exercise(Ui& ui, int index) {
   ui.view.turn = std::max(0, study.exercise.turn);
   ui.view.turn_sample = -1;
   ui.view.route_scrub_m = -1.0;
+  ui.view.map_mass_kg = 0.0;
   platform::request_frames(3);
 }
 
@@ -60,6 +61,7 @@ void close_exercise(Ui& ui) {
   ui.view.turn = 0;
   ui.view.turn_sample = -1;
   ui.view.route_scrub_m = -1.0;
+  ui.view.map_mass_kg = 0.0;
   platform::request_frames(3);
 }
 

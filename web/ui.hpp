@@ -92,6 +92,8 @@ struct View {
   bool place_taken = false;  // a place of the sheet was gone to, for the tour
   bool wall_blank = false;   // nothing shown, so that the class looks at the teacher
 
+  double map_mass_kg = 0.0;  // read off in the map of the roll; 0: not yet
+  double map_slope_rad = 0.0;
   int turn = 0;                 // index into the card's turns
   int technique = -1;           // shown in the turn picture; -1: the brief's own
   double route_scrub_m = -1.0;  // -1: not scrubbed yet

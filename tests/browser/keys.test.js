@@ -112,6 +112,25 @@ test('keys: from the inputs to the sheet, into a picture and out of it', async (
   assert.notEqual(await framed(sheet), 'figure:route', 'the picture still has the arrows');
 });
 
+test('keys: the map of the roll is read in both directions', async ({open}) => {
+  const sheet = await openForKeys(open);
+  await sheet.key('ArrowRight');
+  await walk(sheet, 'ArrowDown', 'tile:mass_t', 8);
+  await sheet.key('ArrowRight');
+  await walk(sheet, 'ArrowDown', 'figure:roll', 4);
+  await sheet.key('Enter');
+  const pictures = new Set();
+  for (const key of ['ArrowRight', 'ArrowUp', 'ArrowLeft', 'ArrowDown', 'Shift+ArrowUp']) {
+    await sheet.key(key);
+    assert.equal(await framed(sheet), 'figure:roll', `${key} led out of the picture`);
+    pictures.add((await sheet.page.locator('#canvas').screenshot()).toString('base64'));
+  }
+  assert.equal(pictures.size, 5, 'some keys moved no reading');
+  await sheet.key('Escape');
+  await sheet.key('ArrowUp');
+  assert.notEqual(await framed(sheet), 'figure:roll');
+});
+
 test('keys: one way down leads along every picture and to the last button', async ({open}) => {
   const sheet = await openForKeys(open, {width: 390, height: 844});
   await sheet.key('ArrowRight');
