@@ -42,10 +42,18 @@ const Page = (() => {
     }
   }
 
+  // The exercises are put into the page with the text.
+  let exercises = null;
+  function publishStudy(json) {
+    exercises = JSON.parse(json);
+    if (hooks.card && !unshown && program) Study.show(exercises);
+  }
+
   function showText() {
     if (!unshown) return;
     unshown = false;
     Twin.show(hooks.card);
+    Study.show(exercises);
   }
 
   function frameDrawn(lines) {
@@ -234,6 +242,7 @@ const Page = (() => {
   function attach(module) {
     program = module;
     Twin.onInput.handler = (id, value) => call('tillerline_input', id, value);
+    Study.onInput.handler = Twin.onInput.handler;
     Share.start(module);
     document.getElementById('inputs').addEventListener('submit', (event) => event.preventDefault());
     readButton.addEventListener('click', () => setReading(!root.classList.contains('reading')));
@@ -265,7 +274,7 @@ const Page = (() => {
   }
 
   return {
-    hooks, attach, publish, frameDrawn, setTheme, layout, load, store, openFile, saveFile, openPage,
+    hooks, attach, publish, publishStudy, frameDrawn, setTheme, layout, load, store, openFile, saveFile, openPage,
     saveProgram, openShare, copy, noCanvas, isDark: () => dark.matches,
   };
 })();

@@ -572,7 +572,7 @@ const Twin = (() => {
   }
 
   function showContents(list) {
-    const targets = [byId('inputs'), ...byId('card').children];
+    const targets = [byId('inputs'), ...byId('card').children, byId('study')];
     targets.forEach((target, i) => {
       const link = child(child(list, i, target.id, 'li'), 0, 'link', 'a');
       link.href = '#' + target.id;
@@ -629,5 +629,5 @@ const Twin = (() => {
     setText(byId('notice'), text);
   }
 
-  return {show, say, onInput};
+  return {show, say, sayStatus, onInput};
 })();

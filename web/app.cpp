@@ -2,9 +2,6 @@
 
 #include <imgui.h>
 
-#include <cmath>
-#include <cstdlib>
-
 #include "files_panel.hpp"
 #include "keypad.hpp"
 #include "layout.hpp"
@@ -12,6 +9,7 @@
 #include "session.hpp"
 #include "study.hpp"
 #include "tour.hpp"
+#include "typed_number.hpp"
 #include "ui.hpp"
 #include "view_panel.hpp"
 
@@ -69,23 +67,6 @@ void take_shortcuts(Ui& ui) {
   } else if (z) {
     ui.session.undo();
   }
-}
-
-// What the twin's user typed: digits with a point or a comma, and either minus sign.
-bool read_number(std::string_view text, double& value) {
-  std::string plain;
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    if (text.substr(i, 3) == "\u2212") {
-      plain += '-';
-      i += 2;
-    } else {
-      plain += text[i] == ',' ? '.' : text[i];
-    }
-  }
-  char* end = nullptr;
-  value = std::strtod(plain.c_str(), &end);
-  while (end != nullptr && *end == ' ') ++end;
-  return !plain.empty() && end != nullptr && *end == '\0' && std::isfinite(value);
 }
 
 template <class AnyField>
@@ -245,7 +226,9 @@ void app_frame(const platform::FrameInfo& frame) {
 
 void app_input(std::string_view id, std::string_view value) {
   App& a = app();
-  const std::string refusal = apply_input(a.session, id, value);
+  const std::string refusal = id == "study-open"    ? open_exercise_by_id(a.study, a.view, value)
+                              : id == "study-guess" ? take_typed_guess(a.study, value)
+                                                    : apply_input(a.session, id, value);
   if (!refusal.empty()) a.session.announce(refusal, id);
 }
 

@@ -83,6 +83,7 @@ void draw_frame();
 
 // clang-format off
 EM_JS(void, page_publish, (const char* json), { Module.page.publish(UTF8ToString(json)); });
+EM_JS(void, page_publish_study, (const char* json), { Module.page.publishStudy(UTF8ToString(json)); });
 EM_JS(void, page_frame_drawn, (const char* rects), { Module.page.frameDrawn(UTF8ToString(rects)); });
 EM_JS(void, page_theme, (const char* name), { Module.page.setTheme(UTF8ToString(name)); });
 EM_JS(int, page_dark, (), { return Module.page.isDark() ? 1 : 0; });
@@ -648,6 +649,12 @@ void publish(std::string_view json) {
   page_publish(state().published.c_str());
 #endif
 }
+
+#ifdef __EMSCRIPTEN__
+void publish_study(std::string_view json) { page_publish_study(std::string(json).c_str()); }
+#else
+void publish_study(std::string_view) {}
+#endif
 
 void mark(std::string_view id, const ImVec2& min, const ImVec2& max) {
   const auto css = [](float logical) { return static_cast<double>(logical * state().zoom); };

@@ -83,6 +83,9 @@ void set_page_theme(std::string_view name);
 // The same text twice is sent once.
 void publish(std::string_view json);
 
+// The same for the exercises (see site/study.js), which are no part of the card.
+void publish_study(std::string_view json);
+
 // Names a rectangle drawn in this frame, so that a test can find and tap it.
 void mark(std::string_view id, const ImVec2& min, const ImVec2& max);
 

@@ -1,12 +1,15 @@
 #include "study.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdio>
+#include <nlohmann/json.hpp>
 
 #include "controls.hpp"
 #include "figure.hpp"
 #include "keypad.hpp"
 #include "setting.hpp"
+#include "typed_number.hpp"
 #include "view_panel.hpp"
 
 namespace tillerline {
@@ -39,30 +42,6 @@ void restore(Study& study, std::string_view text) {
     study.results[static_cast<std::size_t>(found - study.ids.begin())] =
         static_cast<Result>(result);
   }
-}
-
-void open_exercise(Ui& ui, int index) {
-  Study& study = ui.study;
-  study.open = index;
-  study.exercise = make_exercise(index);
-  study.session.show(study.exercise.document);
-  study.guessed = false;
-  study.scroll = ScrollArea{};
-  ui.view.turn = std::max(0, study.exercise.turn);
-  ui.view.turn_sample = -1;
-  ui.view.route_scrub_m = -1.0;
-  ui.view.map_mass_kg = 0.0;
-  platform::request_frames(3);
-}
-
-void close_exercise(Ui& ui) {
-  ui.study.open = -1;
-  ui.study.scroll = ScrollArea{};
-  ui.view.turn = 0;
-  ui.view.turn_sample = -1;
-  ui.view.route_scrub_m = -1.0;
-  ui.view.map_mass_kg = 0.0;
-  platform::request_frames(3);
 }
 
 // A mark of our own for each result, with its word: a ring, a half, a full square.
@@ -101,15 +80,17 @@ std::string_view word_of(Result result) {
 
 // ---------------------------------------------------------------------------------- the list ----
 
-void draw_score(const Ui& ui, Column& col) {
-  const auto& results = ui.study.results;
+std::string score_of(const Study& study) {
+  const auto& results = study.results;
   const auto right = std::count(results.begin(), results.end(), Result::Right);
-  const auto tried = static_cast<long>(results.size()) -
-                     std::count(results.begin(), results.end(), Result::Untried);
-  std::array<char, 96> text;
-  std::snprintf(text.data(), text.size(), "%ld of %ld right, %ld tried.", static_cast<long>(right),
-                static_cast<long>(results.size()), tried);
-  set_text(ui, col, Type::Head, ui.colours().ink, text.data());
+  const auto tried =
+      std::ssize(results) - std::count(results.begin(), results.end(), Result::Untried);
+  return std::to_string(right) + " of " + std::to_string(results.size()) + " right, " +
+         std::to_string(tried) + " tried.";
+}
+
+void draw_score(const Ui& ui, Column& col) {
+  set_text(ui, col, Type::Head, ui.colours().ink, score_of(ui.study));
   col.y += 4.0f;
   set_text(ui, col, Type::Body, ui.colours().muted,
            "Say what you expect before you look. Each exercise is a brief of an invented aircraft; "
@@ -149,7 +130,7 @@ void draw_list(Ui& ui, Column& col) {
     }
     col.y += 64.0f + 26.0f;
   }
-  if (wanted >= 0) open_exercise(ui, wanted);
+  if (wanted >= 0) open_exercise(study, ui.view, wanted);
 }
 
 // ------------------------------------------------------------------------------ one exercise ----
@@ -272,11 +253,51 @@ void draw_exercise(Ui& ui, Column& col) {
   const bool to_next = button(ui, "study:", "next", next, "Next",
                               study.guessed ? ButtonLook::Primary : ButtonLook::Quiet, more);
   col.y += theme::kTarget + 20.0f;
-  if (to_list) close_exercise(ui);
-  if (to_next) open_exercise(ui, study.open + 1);
+  if (to_list) open_exercise(study, ui.view, -1);
+  if (to_next) open_exercise(study, ui.view, study.open + 1);
 }
 
 }  // namespace
+
+// {"score": text,
+//  "exercises": [{"id", "topic": text, "grade": 1 to 3, "result": "new", "right", "close" or
+//  "off"}], "open": null or {"id", "situation", "question", "unit", "lowest", "highest", "step",
+//  "decimals",
+//                   "options": [text], "refusal": text, and once it was guessed "guess": text,
+//                   "verdict", "headline", "reason": text}}
+void publish_study(const Study& study) {
+  using Json = nlohmann::ordered_json;
+  Json exercises = Json::array();
+  for (std::size_t i = 0; i < study.ids.size(); ++i) {
+    exercises.push_back({{"id", study.ids[i]},
+                         {"topic", name_of(study.topics[i])},
+                         {"grade", exercise_name(static_cast<int>(i)).grade},
+                         {"result", word_of(study.results[i])}});
+  }
+  Json open = nullptr;
+  if (study.open >= 0) {
+    const Exercise& e = study.exercise;
+    open = {{"id", e.id},
+            {"situation", e.situation},
+            {"question", e.question},
+            {"unit", e.unit},
+            {"lowest", e.lowest},
+            {"highest", e.highest},
+            {"step", e.step},
+            {"decimals", e.decimals},
+            {"options", e.options},
+            {"refusal", study.refusal}};
+    if (study.guessed) {
+      open["guess"] = e.options.empty() ? with_unit(format_number(study.guess, e.decimals), e.unit)
+                                        : e.options[static_cast<std::size_t>(study.guess)];
+      open["verdict"] = verdict_of(study);
+      open["headline"] = e.headline;
+      open["reason"] = e.reason;
+    }
+  }
+  const Json whole = {{"score", score_of(study)}, {"exercises", exercises}, {"open", open}};
+  platform::publish_study(whole.dump());
+}
 
 void start_study(Study& study) {
   for (int i = 0; i < exercise_count(); ++i) {
@@ -286,6 +307,53 @@ void start_study(Study& study) {
   }
   study.results.assign(study.ids.size(), Result::Untried);
   if (const auto kept = platform::load(kStorageKey)) restore(study, *kept);
+  publish_study(study);
+}
+
+void open_exercise(Study& study, View& view, int index) {
+  study.open = index;
+  study.guessed = false;
+  study.refusal.clear();
+  study.scroll = ScrollArea{};
+  if (index >= 0) {
+    study.exercise = make_exercise(index);
+    study.session.show(study.exercise.document);
+  }
+  view.turn = index >= 0 ? std::max(0, study.exercise.turn) : 0;
+  view.turn_sample = -1;
+  view.route_scrub_m = -1.0;
+  view.map_mass_kg = 0.0;
+  publish_study(study);
+  platform::request_frames(3);
+}
+
+std::string open_exercise_by_id(Study& study, View& view, std::string_view id) {
+  const auto found = std::find(study.ids.begin(), study.ids.end(), id);
+  if (!id.empty() && found == study.ids.end()) return "There is no such exercise.";
+  open_exercise(study, view, id.empty() ? -1 : static_cast<int>(found - study.ids.begin()));
+  return {};
+}
+
+std::string take_typed_guess(Study& study, std::string_view typed) {
+  if (study.open < 0) return "There is no exercise at hand.";
+  const Exercise& e = study.exercise;
+  const bool chosen = !e.options.empty();
+  const double highest = chosen ? static_cast<double>(e.options.size()) - 1.0 : e.highest;
+  double guess = 0.0;
+  const bool number = read_number(typed, guess);
+  const bool known = number && guess >= (chosen ? 0.0 : e.lowest) && guess <= highest;
+  study.refusal.clear();
+  if (known && !(chosen && guess != std::floor(guess))) {
+    take_guess(study, guess);
+  } else {
+    study.refusal =
+        chosen ? "Choose one of the answers."
+               : range_sentence("Your guess", e.unit, {e.lowest, e.highest}, e.decimals,
+                                number ? format_number(guess, e.decimals)
+                                       : "\u201c" + std::string(typed.substr(0, 20)) + "\u201d");
+    publish_study(study);
+  }
+  return study.refusal;
 }
 
 void take_guess(Study& study, double guess) {
@@ -296,6 +364,7 @@ void take_guess(Study& study, double guess) {
   Result& best = study.results[at(study.open)];
   best = std::max(best, result);
   keep(study);
+  publish_study(study);
   platform::request_frames(3);
 }
 
@@ -318,7 +387,7 @@ void draw_study(Ui& ui, float clear_top, float clear_bottom) {
   ui.touch.end_scroll(ui.study.scroll, col.y + offset - view.y + 24.0f + clear_bottom, ui.pen);
   if (button(ui, "study:", "leave", {x, f.safe_insets.top + 8.0f, 150.0f, theme::kTarget},
              "To the sheet")) {
-    close_exercise(ui);
+    open_exercise(ui.study, ui.view, -1);
     go(ui, Purpose::Brief);
   }
 }

@@ -22,6 +22,7 @@ struct Study {
   Exercise exercise;
   Session session;  // its brief, for the pictures
   bool guessed = false;
+  std::string refusal;  // why the last typed guess was none
   double guess = 0.0;
   ScrollArea scroll;
 };
@@ -29,8 +30,18 @@ struct Study {
 // Reads what was kept.
 void start_study(Study& study);
 
+// One exercise of the list is at hand, or none (-1).
+void open_exercise(Study& study, View& view, int index);
 // The guess for the exercise at hand, in its unit or as the index of an option.
 void take_guess(Study& study, double guess);
+
+// The same from the accessible page: an exercise by its id (or "" for none), and a guess as it was
+// typed. An empty answer means done; anything else says why not.
+std::string open_exercise_by_id(Study& study, View& view, std::string_view id);
+std::string take_typed_guess(Study& study, std::string_view typed);
+
+// Hands the list, and the exercise at hand, to the accessible page. Done by all of the above.
+void publish_study(const Study& study);
 
 void draw_study(Ui& ui, float clear_top, float clear_bottom);
 

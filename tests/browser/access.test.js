@@ -43,6 +43,7 @@ for (const dark of [false, true]) {
     await sheet.page.evaluate(() => {
       for (const details of document.querySelectorAll('#twin details')) details.open = true;
     });
+    await sheet.page.selectOption('#study-open', {index: 4});
     await sheet.enter('mass_t', '999');
     await check(sheet, `the text with all open and an error, ${look}`);
     await sheet.page.setInputFiles('#file', {name: 'odd.json', mimeType: 'application/json', buffer: Buffer.from('no')});

@@ -176,7 +176,7 @@ test('the worker keeps every file of the site, and nothing else', async ({open})
 });
 
 test('nothing in the site names another address', async () => {
-  const names = ['offline.js', 'page.js', 'twin.js', 'boot.js', 'style.css', 'index.html',
+  const names = ['offline.js', 'page.js', 'twin.js', 'study.js', 'boot.js', 'style.css', 'index.html',
     'manifest.webmanifest'];
   const text = (name) => fs.readFileSync(path.join(SITE, name), 'utf8');
   for (const name of names) {

@@ -105,3 +105,50 @@ test('wall: nothing is drawn while nothing happens', async ({open}) => {
   await sheet.page.waitForTimeout(1500);
   assert.equal(await sheet.frames(), frames);
 });
+
+// The first exercise whose guess is made with that; answers its id.
+async function openExercise(page, field) {
+  const ids = await page.evaluate(() =>
+    [...document.querySelectorAll('#study-open option')].map((option) => option.value).filter(Boolean));
+  for (const id of ids) {
+    await page.selectOption('#study-open', id);
+    if (await page.locator(field).count() > 0) return id;
+  }
+  throw new Error(`no exercise has ${field}`);
+}
+
+test('study on the text page: a guess first, then answer and reason; progress is kept', async ({open}) => {
+  const sheet = await open({reading: true});
+  const page = sheet.page;
+  const text = () => page.evaluate(() => document.getElementById('study').innerText);
+  const first = await openExercise(page, '#study-guess');
+  assert.doesNotMatch(await text(), /Why/, 'the answer is shown before the guess');
+  await page.fill('#study-guess', 'many');
+  await page.click('text=Show the answer');
+  assert.match(await text(), /Your guess: \u201cmany\u201d .* (is outside|to) /);
+  assert.equal(await page.inputValue('#study-guess'), 'many', 'what was typed is lost');
+  assert.equal(await page.evaluate(() => document.activeElement.id), 'study-guess');
+  const range = await page.textContent('#study-range');
+  await page.fill('#study-guess', range.match(/[\d.]+/)[0]);
+  await page.click('text=Show the answer');
+  assert.match(await text(), /(Right|Close|Not so)\. [^]*Why/);
+  assert.equal(await page.evaluate(() => document.activeElement.id), 'study-verdict');
+  assert.match(await page.textContent('#status'), /(Right|Close|Not so)\./);
+  assert.match(await text(), /1 tried/);
+  await page.click('text=Next exercise');
+  assert.equal(await page.evaluate(() => document.activeElement.id), 'study-question');
+  assert.notEqual(await page.inputValue('#study-open'), first);
+  await sheet.reload();
+  await page.waitForFunction(() => /1 tried/.test(document.getElementById('study').textContent));
+});
+
+test('study on the text page: an exercise with words to choose from', async ({open}) => {
+  const sheet = await open({reading: true});
+  const page = sheet.page;
+  await openExercise(page, '#study input[type=radio]');
+  await page.click('text=Show the answer');
+  assert.match(await page.textContent('#study-refusal'), /Choose one of the answers/);
+  await page.check('#study input[type=radio] >> nth=0');
+  await page.click('text=Show the answer');
+  assert.ok(await page.locator('#study-verdict').isVisible());
+});
