@@ -127,7 +127,7 @@ void draw_tour(Ui& ui) {
   const float text = pen.paragraph_height(Type::Body, text_width, step.text);
   const Box box =
       place(ui, kPad + pen.line_height(Type::Body) + text + 12.0f + theme::kTarget + kPad);
-  ui.touch.use(make_id("tour"), box, pen);  // nothing under it is met
+  ui.touch.use(make_id("tour"), box, pen, true, true);  // nothing under it is met
   pen.fill(box, c.raised);
   pen.frame(box, c.second, 2.0f);
   ui.mark("tour", box);
