@@ -135,6 +135,17 @@ Reading read_picture(Ui& ui, Id id, const Box& box, bool upright) {
   return reading;
 }
 
+void end_label(const Ui& ui, LabelRoom& room, ImVec2 end, ImU32 colour, std::string_view name) {
+  const float w = ui.pen.width(Type::SmallBold, name);
+  const float h = ui.pen.height(Type::Small);
+  for (const float y : {end.y - h - 5.0f, end.y + 5.0f}) {
+    const float x = end.x - w - 5.0f;
+    if (!room.take({x - 3.0f, y, w + 6.0f, h})) continue;
+    label(ui, {x, y}, colour, name, true);
+    return;
+  }
+}
+
 void dimension(const Ui& ui, ImVec2 from, ImVec2 to, ImU32 colour) {
   const float length = std::hypot(to.x - from.x, to.y - from.y);
   if (length < 0.5f) return;

@@ -77,6 +77,9 @@ struct Reading {
 };
 Reading read_picture(Ui& ui, Id id, const Box& box, bool upright = false);
 
+// The name of a curve at its end, to the left of it: over it or under it, if there is room.
+void end_label(const Ui& ui, LabelRoom& room, ImVec2 end, ImU32 colour, std::string_view name);
+
 // A dimension line between two points with end ticks.
 void dimension(const Ui& ui, ImVec2 from, ImVec2 to, ImU32 colour);
 

@@ -111,6 +111,23 @@ void draw_limit(const Ui& ui, const AfterLanding& answer, const Plot& p) {
   label(ui, {left ? p.left + 6.0f : p.right - w - 4.0f, y - 21.0f}, c.ink, words);
 }
 
+// Each curve by name where it ends; what does not fit is in the key.
+void draw_names(const Ui& ui, const AfterLanding& answer, const Plot& p) {
+  const theme::Palette& c = ui.colours();
+  const HeatPoint& last = answer.points.back();
+  const auto end = [&](double kelvin) {
+    return ImVec2{p.right, p.heat.at(units::celsius_from_kelvin(kelvin))};
+  };
+  LabelRoom room;
+  for (const double kelvin : {last.worst_k, last.mean_k, last.indicated_k, answer.limit_k})
+    room.block({p.right - 40.0f, end(kelvin).y - 3.0f, 40.0f, 6.0f});
+  if (!answer.within_limit)
+    room.block({p.right - 190.0f, end(last.worst_k).y - 28.0f, 190.0f, 30.0f});
+  if (uneven(answer)) end_label(ui, room, end(last.worst_k), c.ink, "worst");
+  end_label(ui, room, end(last.mean_k), c.second, uneven(answer) ? "mean" : "packs");
+  end_label(ui, room, end(last.indicated_k), c.accent, "cockpit");
+}
+
 // Where the worst pack is at line-up, with its word when that is over the limit.
 void draw_end(const Ui& ui, const AfterLanding& answer, const Plot& p) {
   if (answer.within_limit) return;
@@ -206,6 +223,7 @@ float figure_after_landing(Ui& ui, ImVec2 at, float width) {
   draw_curve(ui, answer, p, c.second, 2.6f, 0.0f, [](const HeatPoint& q) { return q.mean_k; });
   draw_curve(ui, answer, p, c.accent, 2.0f, 8.0f, [](const HeatPoint& q) { return q.indicated_k; });
   draw_end(ui, answer, p);
+  draw_names(ui, answer, p);
   axis_left(ui, p.heat, p.left, round_ticks(p.heat.low, p.heat.high, 4), {});
   ui.pen.text(Type::Small, {at.x + 4.0f, p.heat.to - (answer.included ? 46.0f : 25.0f)}, c.muted,
               "brakes, °C");

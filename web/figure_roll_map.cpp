@@ -261,6 +261,22 @@ float draw_line_key(const Ui& ui, ImVec2 at, float width) {
   return stroke_key(ui, at, width, names, std::size(names));
 }
 
+// Under the right end of a heavy line its name, unless that would meet the other line or a label.
+void draw_line_name(const Ui& ui, const Plot& plot, const Curve& line, const Curve& other,
+                    std::string_view name, LabelRoom& room) {
+  const float w = ui.pen.width(Type::SmallBold, name);
+  const float h = ui.pen.height(Type::Small);
+  const float x = plot.box.right() - w - 6.0f;
+  const float y = height_at(line, plot.box.right()) + 4.0f;
+  const auto meets = [&](float at_x) {
+    const float there = height_at(other, at_x);
+    return there > y - 2.0f && there < y + h + 2.0f;
+  };
+  const bool inside = y > plot.box.y && y + h < plot.box.bottom();
+  if (!inside || meets(x) || meets(x + 0.5f * w) || meets(x + w)) return;
+  if (room.take({x - 3.0f, y, w + 6.0f, h})) label(ui, {x, y}, ui.colours().ink, name, true);
+}
+
 // How sure the two heavy lines are at today's mass: from P10 to P90 each.
 void draw_bands(const Ui& ui, const Plot& plot, LabelRoom& room) {
   const UncertaintyAnswer& sure = ui.session.card().uncertainty;
@@ -421,6 +437,8 @@ float figure_roll_map(Ui& ui, ImVec2 at, float width) {
   const float today_y = plot.slope.at(100.0 * std::tan(roll.slope_rad));
   room.block({today_x - 66.0f, today_y - 14.0f, 132.0f, 28.0f});
   draw_bands(ui, plot, room);
+  draw_line_name(ui, plot, keeps, restarts, "keeps rolling", room);
+  draw_line_name(ui, plot, restarts, keeps, "starts by itself", room);
   draw_contour_labels(ui, made, plot, restarts, room);
   draw_today(ui, plot, room);
   follow_finger(ui, {at.x, at.y, width, picture - 54.0f}, plot);
