@@ -129,8 +129,11 @@ void draw_narrow(Ui& ui) {
   const platform::FrameInfo& f = ui.frame;
   const Pen& pen = ui.pen;
   const float strip = std::max(clear_top(ui), 56.0f + f.safe_insets.top);
-  const Box view{f.safe_insets.left, strip, f.width - f.safe_insets.left - f.safe_insets.right,
-                 f.height - strip};
+  const Box whole{f.safe_insets.left, strip, f.width - f.safe_insets.left - f.safe_insets.right,
+                  f.height - strip};
+  // What scrolls ends above the answer, so that nothing the keys go to lies under it.
+  Box view = whole;
+  view.height -= ui.view.foot;
   const float margin = ui.narrow ? 16.0f : 32.0f;
   const float width = std::min(theme::kTextWidth, view.width - 2.0f * margin);
   const float x = view.x + (view.width - width) / 2.0f;
@@ -143,7 +146,9 @@ void draw_narrow(Ui& ui) {
   y += draw_sheet(ui, {x, y}, width);
   ui.touch.end_scroll(ui.view.sheet_scroll, y + offset - view.y + clear_bottom(ui), pen);
   const bool gone = title_y < view.y - 40.0f;
-  draw_answer(ui, view, x, width, title_y);
+  const float foot = ui.view.foot;
+  draw_answer(ui, whole, x, width, title_y);
+  if (foot != ui.view.foot) platform::request_frames(2);
   draw_strip(ui, {view.x, 0.0f, view.width, strip}, x, gone);
   if (!gone) draw_name(ui, {x, strip - 8.0f - pen.height(Type::ResultBold)});
 }
