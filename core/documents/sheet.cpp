@@ -1,6 +1,7 @@
 #include "documents/sheet.hpp"
 
 #include <cmath>
+#include <utility>
 
 #include "documents/sheet_parts.hpp"
 #include "documents/words.hpp"
@@ -149,7 +150,7 @@ std::vector<SheetTurn> turns(const Source& source) {
 
 }  // namespace
 
-Sheet build_sheet(const BriefDocument& document, const Card& card) {
+Sheet build_sheet(const BriefDocument& document, const Card& card, const ShownUnits& units) {
   const Source source{document, card};
   Sheet sheet;
   sheet.title = title(source);
@@ -174,7 +175,7 @@ Sheet build_sheet(const BriefDocument& document, const Card& card) {
   sheet.assumptions = sheet_parts::assumptions(source, sheet.sure.table);
   sheet.invented = invented_words(document);
   sheet.safety = "Training and briefing aid. Your manuals, local rules and judgement come first.";
-  return sheet;
+  return sheet_parts::restated(std::move(sheet), units);
 }
 
 }  // namespace tillerline

@@ -135,7 +135,7 @@ SheetSection heat_section(const Source& source) {
                           end.value + (complete ? in_brackets(source) : ""), "limit " + end.limit,
                           heat.within_limit ? Tone::Plain : Tone::Exceeded});
   section.rows.push_back({"Peak", temperatures(heat.peak_k, heat.limit_k).value,
-                          words::number(heat.rise_k, 0) + " °C above the start",
+                          words::celsius_difference(heat.rise_k) + " above the start",
                           heat.peak_k > heat.limit_k ? Tone::Care : Tone::Plain});
   section.rows.push_back(wait_row(heat));
   section.rows.push_back({"Brakes used", words::count(heat.applications, "application"),

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <cstdint>
 
+#include "documents/shown_units.hpp"
 #include "physics/elementary.hpp"
 #include "physics/units.hpp"
 
@@ -134,6 +135,10 @@ std::string distance(double m) {
 }
 
 std::string celsius(double k) { return with_unit(units::celsius_from_kelvin(k), 0, " °C"); }
+
+std::string celsius_difference(double k) {
+  return with_unit(k, 0, std::string(" ").append(kCelsiusDifference));
+}
 
 std::string pressure(double pa) { return with_unit(pa / 1e5, 1, " bar"); }
 std::string flow(double kgps) {

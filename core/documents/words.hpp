@@ -31,7 +31,9 @@ std::string metres_tenth(double m);  // "16.5 m"
 std::string margin(double m);        // "4.1 m", rounded down, since it is what is left
 std::string distance(double m);      // "420 m", "2.4 km"
 
-std::string celsius(double k);         // "121 °C"
+std::string celsius(double k);  // "121 °C"
+// A rise or an error, not a temperature; "12 °C" once the sheet is restated (shown_units.hpp).
+std::string celsius_difference(double k);
 std::string pressure(double pa);       // "14.2 bar"
 std::string flow(double kgps);         // per minute: "53 kg/min"
 std::string slope(double rad);         // "0.2 % up", "0.2 % down", "level"
