@@ -112,12 +112,15 @@ std::optional<Token> number_at(std::string_view text, std::size_t at) {
   return token;
 }
 
+enum class Safe { Either, Inside, Down };  // which side of a number may be left
+
 // Numbers that share the unit behind the last of them, and what stands between them.
 struct Group {
   std::vector<Token> numbers;
   std::vector<std::string_view> joints;
   std::string_view gap;  // before the unit
   std::string_view unit;
+  Safe safe = Safe::Either;
   std::size_t end = 0;
 };
 
@@ -158,14 +161,58 @@ std::optional<Group> group_at(std::string_view text, std::size_t at) {
   if (group.gap.empty()) return std::nullopt;
   group.unit = word_at(text, at + group.gap.size());
   group.end = at + group.gap.size() + group.unit.size();
+  if (group.unit.starts_with(kInside)) {
+    group.safe = Safe::Inside;
+    group.unit.remove_prefix(kInside.size());
+  } else if (group.unit.starts_with(kRoundedDown)) {
+    group.safe = Safe::Down;
+    group.unit.remove_prefix(kRoundedDown.size());
+  }
   return group;
 }
 
-std::string restated(const Token& token, const UnitConversion& to) {
-  std::string text = grouped_number(to.shown(token.value), token.decimals - to.fewer_decimals);
+enum class Rounding { Nearest, Up, Down };
+
+// On the last digit shown; what arithmetic leaves on a number that is there already is no reason to
+// go one further.
+double rounded(double value, int decimals, Rounding rounding) {
+  constexpr double kSlack = 1e-6;
+  const double step = power_of_ten(-decimals);
+  if (rounding == Rounding::Up) return std::ceil(value / step - kSlack) * step;
+  if (rounding == Rounding::Down) return std::floor(value / step + kSlack) * step;
+  return value;
+}
+
+std::string restated(const Token& token, const UnitConversion& to, Rounding rounding,
+                     int more_decimals) {
+  const int decimals = token.decimals - to.fewer_decimals + more_decimals;
+  std::string text = grouped_number(rounded(to.shown(token.value), decimals, rounding), decimals);
   const bool above_zero = text.find_first_of("123456789") != text.npos && !text.starts_with(kMinus);
   if (token.plus && above_zero) text.insert(0, "+");
   return text;
+}
+
+// How a range is rounded that must lie inside: with one more decimal where it would lose more than
+// a fifth of itself without.
+int decimals_for_inside(const std::vector<Token>& numbers, const UnitConversion& to) {
+  constexpr double kSaidShare = 0.8;
+  const Token& low = numbers.front();
+  const Token& high = numbers.back();
+  const double width = to.factor * (high.value - low.value);
+  const double said = rounded(to.shown(high.value), high.decimals, Rounding::Down) -
+                      rounded(to.shown(low.value), low.decimals, Rounding::Up);
+  return said < kSaidShare * width ? 1 : 0;
+}
+
+void append_numbers(std::string& text, const Group& group, const UnitConversion& to) {
+  const bool inside = group.safe == Safe::Inside && group.numbers.size() == 2;
+  const int more = inside ? decimals_for_inside(group.numbers, to) : 0;
+  for (std::size_t i = 0; i < group.numbers.size(); ++i) {
+    Rounding rounding = group.safe == Safe::Down ? Rounding::Down : Rounding::Nearest;
+    if (inside) rounding = i == 0 ? Rounding::Up : Rounding::Down;
+    if (i > 0) text += group.joints[i - 1];
+    text += restated(group.numbers[i], to, rounding, more);
+  }
 }
 
 // A number begins where no word or other number is going on.
@@ -228,14 +275,11 @@ std::string in_units(std::string_view sentence, const ShownUnits& units) {
     }
     const UnitConversion to = conversion_in(sentence, at, group->unit, units);
     if (to.same()) {
-      text.append(sentence.substr(at, group->end - at - group->unit.size())).append(to.unit);
+      text.append(sentence.substr(at, group->numbers.back().end - at));
     } else {
-      for (std::size_t i = 0; i < group->numbers.size(); ++i) {
-        if (i > 0) text += group->joints[i - 1];
-        text += restated(group->numbers[i], to);
-      }
-      text.append(group->gap).append(to.unit);
+      append_numbers(text, *group, to);
     }
+    text.append(group->gap).append(to.unit);
     at = group->end;
   }
   return text;

@@ -6,9 +6,9 @@
 // "km/h" of jet-blast contours, "mm" of depth, everything behind "why".
 //
 // Precision: one unit of the last digit shown is never more than one of the original was, so two
-// numbers that read different still do, and it is at least a tenth or so of it. 9.8 m reads 32.2
-// ft, 298.0 t reads 657 000 lb (to 100 lb), 2.3 km reads 7500 ft (to 100 ft). Rounding is to
-// nearest.
+// numbers that read different still do, and it is more than a tenth of it. 9.8 m reads
+// 32.2 ft, 298.0 t reads 657 000 lb (to 100 lb), 2.3 km reads 7500 ft (to 100 ft). Rounding is to
+// nearest, but where a sentence marks which side is safe.
 #pragma once
 
 #include <span>
@@ -54,6 +54,10 @@ UnitConversion difference_conversion(std::string_view unit, const ShownUnits& un
 // Behind a number that is a difference of temperatures, sentences carry this in place of "°C" until
 // in_units has seen them. After "±" a number is a difference anyway.
 inline constexpr std::string_view kCelsiusDifference = "Δ°C";
+// Before the unit of a range that must lie inside the true one, and of a number that must not be
+// rounded up: "3 to 9 ⊂kt" reads 6 to 16 km/h, "4.1 ⌊m" reads 13.4 ft. Nobody sees them either.
+inline constexpr std::string_view kInside = "⊂";
+inline constexpr std::string_view kRoundedDown = "⌊";
 
 // Restates every number that is followed by a unit, with what is joined to it ("6 to 8 kt",
 // "7 → 20 → 8 kt"). With the units of the core, the sentence as it is.

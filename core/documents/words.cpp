@@ -94,7 +94,7 @@ std::string knots_within(double lower_mps, double upper_mps, std::string_view jo
     if (high - low < 0.5 * step || (step == 0.5 && high - low < kSaidShare * width_kt)) continue;
     const int decimals = step == 0.01 ? 2 : 1;
     const auto say = [&](double kt) { return step == 0.5 ? half_steps(kt) : number(kt, decimals); };
-    return say(low).append(joint) + say(high) + " kt";
+    return say(low).append(joint) + say(high) + " " + std::string(kInside) + "kt";
   }
   return number(middle_kt, 2) + " kt";
 }
@@ -126,7 +126,8 @@ std::string metres_tenth(double m) { return with_unit(m, 1, " m"); }
 
 std::string margin(double m) {
   if (!sayable(m)) return kNotKnown;
-  return with_unit(std::floor(m * 10.0 + kSlack) / 10.0, 1, " m");
+  return with_unit(std::floor(m * 10.0 + kSlack) / 10.0, 1,
+                   std::string(" ").append(kRoundedDown).append("m"));
 }
 
 std::string distance(double m) {

@@ -18,7 +18,7 @@ std::string knots(double mps);        // to 0.5: "6.5 kt", "10 kt"
 std::string knots_tenth(double mps);  // for rows: "6.5 kt", "10.0 kt"
 // A range that lies inside the true one: lower edge rounded up, upper edge down, to 0.5 kt or, when
 // that would leave out more than a fifth of it, to 0.1 kt or 0.01 kt. `joint` stands between the
-// numbers.
+// numbers. Like margin, it is marked for in_units (shown_units.hpp), which takes the mark away.
 std::string knots_within(double lower_mps, double upper_mps, std::string_view joint);
 
 std::string duration(double s);     // "63 s" below 120 s, "2.5 min", "14 min", "3 h 5 min"
