@@ -357,8 +357,9 @@ float figure_roll_map(Ui& ui, ImVec2 at, float width) {
   draw_contour_labels(ui, made, plot, restarts, room);
   draw_today(ui, plot, room);
 
-  axis_below(ui, plot.mass, plot.box.bottom(),
-             round_ticks(plot.mass.low, plot.mass.high, ui.narrow ? 4 : 7), "mass, t");
+  const Scale mass = in_unit(plot.mass, ui.shown("t"));
+  axis_below(ui, mass, plot.box.bottom(), round_ticks(mass.low, mass.high, ui.narrow ? 4 : 7),
+             named("mass", ui.shown("t")));
   axis_left(ui, plot.slope, plot.box.x, round_ticks(plot.slope.low, plot.slope.high, 6),
             "slope, % (up is positive)");
   draw_line_key(ui, {at.x, at.y + picture + 8.0f}, width);

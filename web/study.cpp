@@ -160,9 +160,9 @@ void draw_question(Ui& ui, Column& col) {
   std::snprintf(text.data(), text.size(), "%.*s, grade %d of 3", static_cast<int>(topic.size()),
                 topic.data(), e.grade);
   set_title(ui, col, text.data());
-  set_text(ui, col, Type::Body, c.muted, e.situation);
+  set_text(ui, col, Type::Body, c.muted, in_units(e.situation, ui.session.units()));
   col.y += 12.0f;
-  set_text(ui, col, Type::Head, c.ink, e.question);
+  set_text(ui, col, Type::Head, c.ink, in_units(e.question, ui.session.units()));
   col.y += 16.0f;
 }
 
@@ -187,24 +187,27 @@ void draw_number(Ui& ui, Column& col) {
     if (button(ui, "guess", {}, box, "Enter your guess", ButtonLook::Primary))
       open_keypad(ui, {.exercise = &study.exercise}, box);
   } else {
+    const ShownNumber shown = shown_guess(e, study.guess, ui.session.units());
     const std::string guess =
-        "Your guess: " + with_unit(format_number(study.guess, e.decimals), e.unit);
+        "Your guess: " + with_unit(shown_text(shown, shown.value), shown.unit);
     set_text(ui, col, Type::BodyBold, ui.colours().accent, guess);
     col.y -= 64.0f;
   }
   col.y += 64.0f + kGap;
 }
 
-std::string verdict_of(const Study& study) {
+std::string verdict_of(const Study& study, const ShownUnits& units) {
   const Exercise& e = study.exercise;
   const Judgement judged = judge(e, study.guess);
   std::string text = judged == Judgement::Right   ? "Right. "
                      : judged == Judgement::Close ? "Close. "
                                                   : "Not so. ";
-  text += e.solution;
+  text += in_units(e.solution, units);
   if (!e.options.empty()) return text;
-  return text + " From " + format_number(e.right_low, e.decimals) + " to " +
-         with_unit(format_number(e.right_high, e.decimals), e.unit) + " counts as right.";
+  const ShownNumber low = shown_guess(e, e.right_low, units);
+  const ShownNumber high = shown_guess(e, e.right_high, units);
+  return text + " From " + shown_text(low, low.value) + " to " +
+         with_unit(shown_text(high, high.value), high.unit) + " counts as right.";
 }
 
 // The sheet's own picture of the exercise's section.
@@ -240,11 +243,11 @@ void draw_answer(Ui& ui, Column& col) {
   col.y += 8.0f;
   draw_result(ui, {col.x + 9.0f, col.y + 15.0f}, result);
   Column inner{col.x + 30.0f, col.y, col.width - 30.0f};
-  const std::string verdict = verdict_of(study);
+  const std::string verdict = verdict_of(study, ui.session.units());
   ui.mark("verdict:", word_of(result), {inner.x, inner.y, inner.width, 30.0f});
   set_text(ui, inner, Type::Head, c.ink, verdict);
   col.y = inner.y + 10.0f;
-  set_text(ui, col, Type::Body, c.ink, study.exercise.headline);
+  set_text(ui, col, Type::Body, c.ink, in_units(study.exercise.headline, ui.session.units()));
   col.y += 12.0f;
   col.y += draw_picture(ui, col.at(), col.width) + 16.0f;
   ui.pen.spaced_title(col.at(), c.muted, "Why");
@@ -276,6 +279,17 @@ void draw_exercise(Ui& ui, Column& col) {
 
 }  // namespace
 
+ShownNumber shown_guess(const Exercise& exercise, double guess, const ShownUnits& units) {
+  return shown_number({exercise.unit,
+                       {exercise.lowest, exercise.highest},
+                       guess,
+                       exercise.step,
+                       exercise.step,
+                       exercise.decimals,
+                       false},
+                      units);
+}
+
 void start_study(Study& study) {
   for (int i = 0; i < exercise_count(); ++i) {
     const ExerciseName name = exercise_name(i);
@@ -298,6 +312,7 @@ void take_guess(Study& study, double guess) {
 }
 
 void draw_study(Ui& ui, float clear_top, float clear_bottom) {
+  ui.study.session.set_units(ui.session.units());
   const platform::FrameInfo& f = ui.frame;
   const float strip = std::max(clear_top, 64.0f + f.safe_insets.top);
   const Box view{f.safe_insets.left, strip, f.width - f.safe_insets.left - f.safe_insets.right,

@@ -26,6 +26,9 @@ struct Study {
   ScrollArea scroll;
 };
 
+// A guess as it is shown; the exercise itself keeps the units of the core.
+ShownNumber shown_guess(const Exercise& exercise, double guess, const ShownUnits& units);
+
 // Reads what was kept.
 void start_study(Study& study);
 
