@@ -130,7 +130,7 @@ SheetSection heat_section(const Source& source) {
   section.headline = headline(source);
   section.caption = "Speed and brake temperature along the route, over one distance.";
   section.rows.push_back({source.card.after_landing.included ? "As the taxi begins" : "Brakes now",
-                          words::celsius(heat.start_k), fans_words(source), Tone::Plain});
+                          words::celsius_entered(heat.start_k), fans_words(source), Tone::Plain});
   section.rows.push_back({"At " + (complete ? stop_place(source) : std::string("the end")),
                           end.value + (complete ? in_brackets(source) : ""), "limit " + end.limit,
                           heat.within_limit ? Tone::Plain : Tone::Exceeded});

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstdio>
 #include <cstdlib>
 #include <optional>
 #include <vector>
@@ -19,6 +20,8 @@ constexpr double kFahrenheitPerCelsius = 1.8;  // and 0 °C is 32 °F: NIST SP 8
 constexpr double kFahrenheitAtZero = 32.0;
 
 constexpr std::string_view kMinus = "−";
+constexpr std::string_view kExactFrom = "⟨";
+constexpr std::string_view kExactTo = "⟩";
 constexpr std::string_view kSpace = "\u00a0";  // holds a number together
 
 const UnitChoice kChoices[] = {
@@ -80,6 +83,7 @@ struct Token {
   double value = 0.0;
   int decimals = 0;
   bool plus = false;
+  std::size_t shown_end = 0;  // of what is read; `end` is behind its unrounded value
   std::size_t end = 0;
 };
 
@@ -108,7 +112,15 @@ std::optional<Token> number_at(std::string_view text, std::size_t at) {
     end = last;
   }
   token.value = std::strtod(plain.c_str(), nullptr) * (minus ? -1.0 : 1.0);
+  token.shown_end = end;
   token.end = end;
+  if (starts(text, end, kExactFrom)) {
+    const std::size_t from = end + kExactFrom.size();
+    const std::size_t to = text.find(kExactTo, from);
+    if (to == text.npos) return std::nullopt;
+    token.value = std::strtod(std::string(text.substr(from, to - from)).c_str(), nullptr);
+    token.end = to + kExactTo.size();
+  }
   return token;
 }
 
@@ -215,6 +227,16 @@ void append_numbers(std::string& text, const Group& group, const UnitConversion&
   }
 }
 
+void append_as_they_are(std::string& text, std::string_view sentence, std::size_t at,
+                        const Group& group) {
+  for (std::size_t i = 0; i < group.numbers.size(); ++i) {
+    if (i > 0) text += group.joints[i - 1];
+    text.append(sentence.substr(at, group.numbers[i].shown_end - at));
+    at = group.numbers[i].end;
+    if (i < group.joints.size()) at += group.joints[i].size();
+  }
+}
+
 // A number begins where no word or other number is going on.
 bool may_begin(std::string_view text, std::size_t at) {
   if (at == 0) return true;
@@ -264,6 +286,14 @@ UnitConversion difference_conversion(std::string_view unit, const ShownUnits& un
   return to;
 }
 
+std::string with_exact(std::string said, double value) {
+  const std::size_t gap = said.find(' ');
+  if (gap == said.npos || !digit_at(said, gap - 1) || !std::isfinite(value)) return said;
+  std::array<char, 40> exact;
+  std::snprintf(exact.data(), exact.size(), "%s%.9g%s", kExactFrom.data(), value, kExactTo.data());
+  return said.insert(gap, exact.data());
+}
+
 std::string in_units(std::string_view sentence, const ShownUnits& units) {
   std::string text;
   for (std::size_t at = 0; at < sentence.size();) {
@@ -275,7 +305,7 @@ std::string in_units(std::string_view sentence, const ShownUnits& units) {
     }
     const UnitConversion to = conversion_in(sentence, at, group->unit, units);
     if (to.same()) {
-      text.append(sentence.substr(at, group->numbers.back().end - at));
+      append_as_they_are(text, sentence, at, *group);
     } else {
       append_numbers(text, *group, to);
     }

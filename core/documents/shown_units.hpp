@@ -59,6 +59,11 @@ inline constexpr std::string_view kCelsiusDifference = "Δ°C";
 inline constexpr std::string_view kInside = "⊂";
 inline constexpr std::string_view kRoundedDown = "⌊";
 
+// What was entered in another unit must be read back as it was entered: 42 °F is 5.56 °C, which the
+// core says as 6 °C. Behind such a number stands its unrounded value, "6⟨5.5556⟩ °C"; in_units
+// converts that, to the decimals of the number before it. `said` is a number with its unit.
+std::string with_exact(std::string said, double value);
+
 // Restates every number that is followed by a unit, with what is joined to it ("6 to 8 kt",
 // "7 → 20 → 8 kt"). With the units of the core, the sentence as it is.
 std::string in_units(std::string_view sentence, const ShownUnits& units);

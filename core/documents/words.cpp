@@ -137,6 +137,10 @@ std::string distance(double m) {
 
 std::string celsius(double k) { return with_unit(units::celsius_from_kelvin(k), 0, " °C"); }
 
+std::string celsius_entered(double k) {
+  return with_exact(celsius(k), units::celsius_from_kelvin(k));
+}
+
 std::string celsius_difference(double k) {
   return with_unit(k, 0, std::string(" ").append(kCelsiusDifference));
 }
@@ -222,7 +226,9 @@ std::string list(const std::vector<std::string>& items) {
 Against against(double value, double limit, int decimals, std::string_view unit) {
   for (int places = decimals;; ++places) {
     Against said{with_unit(value, places, unit), with_unit(limit, places, unit)};
-    if (said.value != said.limit || value == limit || places == decimals + 3) return said;
+    if (said.value == said.limit && value != limit && places < decimals + 3) continue;
+    // The limit may have been entered in another unit; the value is as rounded as elsewhere.
+    return {said.value, with_exact(said.limit, limit)};
   }
 }
 

@@ -32,6 +32,8 @@ std::string margin(double m);        // "4.1 m", rounded down, since it is what 
 std::string distance(double m);      // "420 m", "2.4 km"
 
 std::string celsius(double k);  // "121 °C"
+// The same of a value that the user may have entered in another unit (with_exact).
+std::string celsius_entered(double k);
 // A rise or an error, not a temperature; "12 °C" once the sheet is restated (shown_units.hpp).
 std::string celsius_difference(double k);
 std::string pressure(double pa);       // "14.2 bar"

@@ -160,8 +160,8 @@ int decimals_in(const std::string& text) {
 }
 
 // Every number before a unit that was restated, and the one that a range or a chain joins to it:
-// within the last digit that is shown (half of it, but where the safe side is taken). Answers how
-// many.
+// within the last digit that is shown (half of it, but where the safe side is taken) and, for what
+// was entered, half of the last digit that it had. Answers how many.
 long numbers_that_agree(const std::vector<std::string>& was, const std::vector<std::string>& is) {
   REQUIRE(was.size() == is.size());
   long count = 0;
@@ -176,8 +176,9 @@ long numbers_that_agree(const std::vector<std::string>& was, const std::vector<s
     if (k > 1 && was[k - 2] == "±") to = difference_conversion(was[k], kOther);
     for (std::size_t at = k - 1;; at -= 2) {
       const double grid = std::pow(10.0, to.fewer_decimals - decimals_in(was[at]));
+      const double source = to.factor * std::pow(10.0, -decimals_in(was[at]));
       const double expected = to.shown(number_in(was[at]));
-      CHECK(std::fabs(number_in(is[at]) - expected) <= grid * (1.0 + 1e-6));
+      CHECK(std::fabs(number_in(is[at]) - expected) <= (grid + 0.5 * source) * (1.0 + 1e-6));
       ++count;
       const bool joined = at >= 2 && (was[at - 1] == "to" || was[at - 1] == "→");
       if (!joined || !is_number(was[at - 2])) break;
@@ -250,6 +251,28 @@ TEST_CASE("units: ranges that lie inside, and what is left") {
   }
 }
 
+TEST_CASE("units: what was entered in another unit is read back as it was entered") {
+  CHECK(with_exact("6 °C", 50.0 / 9.0) == "6⟨5.55555556⟩ °C");
+  CHECK(with_exact("not known", 1.0) == "not known");
+  CHECK(other("6⟨5.55555556⟩ °C, calm") == "42 °F, calm");
+  CHECK(in_units("6⟨5.55555556⟩ °C, calm", {}) == "6 °C, calm");
+  CHECK(in_units("6⟨5.6⟩ to 7⟨7.2⟩ kt or 3⟨2.9⟩ %", {}) == "6 to 7 kt or 3 %");
+  const auto card = std::make_unique<Card>();
+  for (int entered = -40; entered <= 120; entered += 7) {
+    BriefDocument document = default_brief();
+    Brief& brief = document.brief;
+    brief.day.temperature_k = units::kelvin_from_celsius((entered - 32.0) / 1.8);
+    brief.condition.brake_temperature_k = units::kelvin_from_celsius(entered / 1.8 + 80.0);
+    brief.condition.mass_kg = (600e3 + 1000.0 * entered) * units::kPound_kg;
+    brief.day.wind_speed_mps = (entered + 41.0) / 3.6 / 10.0;
+    compute_card(brief, *card);
+    const Sheet sheet = build_sheet(document, *card, kOther);
+    CHECK(sheet.title.ends_with(", " + grouped_number(600e3 + 1000.0 * entered, 0) + " lb"));
+    CHECK(sheet.day.starts_with(format_number(entered, 0) + " °F, "));
+    CHECK(sheet.day.ends_with(" " + format_number(entered + 176.0, 0) + " °F now"));
+  }
+}
+
 TEST_CASE("units: what is no number with a unit of ours stays") {
   for (const char* text : {"0.93 m/s² with 0.3 m/s³",
                            "6 mm",
@@ -309,6 +332,7 @@ TEST_CASE("units: no sheet keeps a unit that was not chosen") {
       if (units.temperature != TemperatureUnit::Celsius) gone.emplace_back("°C");
       each_text(sheet, [&](const std::string& text) {
         for (const std::string& unit : gone) CHECK_MESSAGE(!has_word(text, unit), text);
+        CHECK_MESSAGE(text.find("⟨") == std::string::npos, text);
       });
     }
   }
