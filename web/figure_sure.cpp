@@ -39,14 +39,18 @@ Bands4 bands_of(const Ui& ui) {
   const UncertaintyAnswer& sure = card.uncertainty;
   const UnitConversion metres = ui.shown("m");
   const UnitConversion heat = ui.shown("°C");
-  const auto degrees = [&](double k) { return heat.shown(units::celsius_from_kelvin(k)); };
+  // From the rounded number, as the sheet's words are: the two must not differ by one.
+  const auto in = [](const UnitConversion& to, double value) {
+    return to.same() ? value : to.shown(std::round(value));
+  };
+  const auto degrees = [&](double k) { return in(heat, units::celsius_from_kelvin(k)); };
   Bands4 bands;
   if (sure.reaches_target > 0.0) {
     const Spread& t = sure.time_to_target_s;
     const Spread& d = sure.distance_to_target_m;
     bands.add({"time to 10 kt", "s", t.p10, t.p50, t.p90, 0.0, 0});
-    bands.add({"distance to 10 kt", metres.unit, metres.shown(d.p10), metres.shown(d.p50),
-               metres.shown(d.p90), 0.0, 0});
+    bands.add({"distance to 10 kt", metres.unit, in(metres, d.p10), in(metres, d.p50),
+               in(metres, d.p90), 0.0, 0});
   }
   const Spread& h = sure.line_up_k;
   const double cold = degrees(std::min(h.p10, card.heat.start_k) - 10.0);
