@@ -21,6 +21,7 @@ const Twin = (() => {
     ['aircraft', 'Aircraft data', true],
     ['route', 'Route data', true],
     ['bands', 'How uncertain the inputs are', true],
+    ['units', 'Units', true],
   ];
   const WORDS = {care: 'Care: ', limit: 'Limit: '};
 
@@ -256,7 +257,7 @@ const Twin = (() => {
     let next = 1;  // after the heading, which is in the page already
     for (const [key, title, folded] of GROUPS) {
       const of = (list) => list.filter((input) => input.group === key);
-      const inputs = [...of(card.pickers), ...of(card.inputs), ...of(card.choices)];
+      const inputs = [...of(card.pickers), ...of(card.inputs), ...of(card.choices), ...of(card.units)];
       if (inputs.length === 0) continue;
       const entered = inputs.some((input) => input.entered);
       const {node, first, details} = groupNode(form, next++, key, title, folded, entered);

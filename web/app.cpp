@@ -69,10 +69,16 @@ void take_shortcuts(Ui& ui) {
   }
 }
 
-template <class AnyField>
-std::string not_a_number(const AnyField& field, FieldRange range, std::string_view typed) {
-  return range_sentence(field.label, field.unit, range, field.decimals,
-                        "\u201c" + std::string(typed.substr(0, 20)) + "\u201d");
+// The twin's user types in the unit shown. Answers why it can't be taken, or leaves the value in
+// the field's own unit.
+std::string read_shown(std::string_view label, const ShownNumber& number, std::string_view typed,
+                       double& value) {
+  double entered = 0.0;
+  if (!read_number(typed, entered)) {
+    return range_sentence(label, number, "\u201c" + std::string(typed.substr(0, 20)) + "\u201d");
+  }
+  value = field_value(number, entered);
+  return number.conversion.same() ? std::string() : outside_sentence(label, number, entered);
 }
 
 bool begins(std::string_view text, std::string_view start) {
@@ -105,9 +111,8 @@ std::string apply_leg(Session& session, std::string_view id, std::string_view va
   for (const LegField& field : leg_fields()) {
     if (field.key != id) continue;
     double number = 0.0;
-    if (!read_number(value, number)) {
-      return not_a_number(field, leg_field_range(field, legs[index]), value);
-    }
+    const std::string refusal = read_shown(field.label, session.shown(index, field), value, number);
+    if (!refusal.empty()) return refusal;
     return session.set_leg_field(index, field, number);
   }
   return "There is no such field.";
@@ -130,12 +135,25 @@ std::string apply_observation(Session& session, std::string_view id, std::string
   for (const ObservationField& field : observation_fields()) {
     if (field.key != id || !carries(field, seen[index].kind)) continue;
     double number = 0.0;
-    if (!read_number(value, number)) {
-      return not_a_number(field, {field.minimum, field.maximum}, value);
-    }
+    const std::string refusal = read_shown(field.label, session.shown(index, field), value, number);
+    if (!refusal.empty()) return refusal;
     return session.set_observation_field(index, field, number);
   }
   return "There is no such field.";
+}
+
+// "speed" with "km/h".
+std::string apply_units(Session& session, std::string_view key, std::string_view value) {
+  for (const UnitChoice& choice : unit_choices()) {
+    for (int i = 0; i < 2; ++i) {
+      if (choice.key != key || choice.options[static_cast<std::size_t>(i)] != value) continue;
+      ShownUnits units = session.units();
+      choice.set(units, i);
+      session.choose_units(units);
+      return {};
+    }
+  }
+  return "There is no such unit.";
 }
 
 std::string apply_input(Session& session, std::string_view id, std::string_view value) {
@@ -157,6 +175,7 @@ std::string apply_input(Session& session, std::string_view id, std::string_view 
     return {};
   }
   if (file_action(session, id)) return {};
+  if (begins(id, "units-")) return apply_units(session, id.substr(6), value);
   if (begins(id, "leg-")) return apply_leg(session, id.substr(4), value);
   if (begins(id, "observation-")) return apply_observation(session, id.substr(12), value);
   if (id == "use-calibration") {
@@ -165,9 +184,8 @@ std::string apply_input(Session& session, std::string_view id, std::string_view 
   }
   if (const Field* field = find_field(id)) {
     double number = 0.0;
-    if (!read_number(value, number)) {
-      return not_a_number(*field, field_range(*field, session.document().brief), value);
-    }
+    const std::string refusal = read_shown(field->label, session.shown(*field), value, number);
+    if (!refusal.empty()) return refusal;
     return session.set_field(*field, number);
   }
   if (const Choice* choice = find_choice(id)) {
@@ -190,6 +208,7 @@ void app_start() {
   if (platform::load("seat") == "right") a.view.seat = 1;
   begin_tour_if_new(a.view);
   a.session.start();
+  use_units(a.study, a.session.units());
   start_study(a.study);
 }
 
@@ -222,6 +241,7 @@ void app_frame(const platform::FrameInfo& frame) {
   ui.touch.end_frame(ui.pen);
   // However a drag ended, also by a finger that was taken away: what it led to is published.
   if (!ui.touch.dragging()) a.session.end_drag();
+  use_units(a.study, a.session.units());
 }
 
 void app_input(std::string_view id, std::string_view value) {
@@ -230,6 +250,7 @@ void app_input(std::string_view id, std::string_view value) {
                               : id == "study-guess" ? take_typed_guess(a.study, value)
                                                     : apply_input(a.session, id, value);
   if (!refusal.empty()) a.session.announce(refusal, id);
+  use_units(a.study, a.session.units());
 }
 
 void app_notice(std::string_view text) { app().session.set_notice(std::string(text)); }

@@ -20,14 +20,16 @@ std::string_view label_of(ObservationKind kind) {
 }
 
 // "Speed after a time: 60 s, 9.5 kt": the numbers up to the one that says how good it is.
-std::string describe(const Observation& seen) {
+std::string describe(const Session& session, std::size_t index) {
+  const Observation& seen = session.document().observations[index];
   std::string words(label_of(seen.kind));
   std::string_view joint = ": ";
   for (const ObservationField& field : observation_fields()) {
     if (!carries(field, seen.kind)) continue;
     if (field.key.substr(0, 6) == "error_") break;
     words.append(joint);
-    words += with_unit(format_number(field.get(seen), field.decimals), field.unit);
+    const ShownNumber number = session.shown(index, field);
+    words += with_unit(shown_text(number, number.value), number.unit);
     joint = ", ";
   }
   return words;
@@ -71,7 +73,7 @@ bool draw_observation(Ui& ui, Column& col, std::size_t index) {
   const theme::Palette& c = ui.colours();
   const bool open = ui.view.open_observation == static_cast<int>(index);
   const Type type = open ? Type::BodyBold : Type::Body;
-  const std::string words = describe(ui.session.document().observations[index]);
+  const std::string words = describe(ui.session, index);
   const float room = col.width - 84.0f;
   const float lines = pen.paragraph_height(type, room, words);
   const Digits number(static_cast<int>(index) + 1);
@@ -142,8 +144,8 @@ void draw_result(Ui& ui, Column& col) {
   const BriefDocument& document = ui.session.document();
   if (document.observations.empty()) return;
   const Calibration& calibration = ui.session.calibration();
-  const SheetSection section =
-      calibration_section(calibration, document.brief.aircraft, document.observations);
+  const SheetSection section = calibration_section(calibration, document.brief.aircraft,
+                                                   document.observations, ui.session.units());
   set_title(ui, col, section.title);
   set_headline(ui, col, section);
   set_table(ui, col, section.table);

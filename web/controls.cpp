@@ -21,25 +21,27 @@ void centred_label(const Pen& pen, Type type, const Box& box, ImU32 colour,
 
 double on_grid(double value, double step) { return std::round(value / step) * step; }
 
-// Follows a sideways drag; true when the value changed.
-bool follow_drag(Ui& ui, const Use& use, double present, double fine, double coarse,
-                 FieldRange range, double& value) {
+// Follows a sideways drag, in steps of the unit shown; true when the value changed.
+bool follow_drag(Ui& ui, const Use& use, const ShownNumber& number, double& value) {
   View& view = ui.view;
   if (use.drag_began) {
-    view.drag_value = present;
+    view.drag_value = number.value;
     view.drag_x = use.from.x;
     view.drag_refusal.clear();
     ui.session.begin_drag();
   }
   const bool far = std::abs(use.at.y - use.from.y) > kCoarseReach;
-  const double step = far ? coarse : fine;
+  const double step = far ? number.coarse_step : number.fine_step;
   if (use.at.x > -1e6f) {
     view.drag_value += static_cast<double>((use.at.x - view.drag_x) / kPixelsPerStep) * step;
     view.drag_x = use.at.x;
   }
+  const FieldRange& range = number.range;
   view.drag_value = std::clamp(view.drag_value, range.minimum, range.maximum);
-  value = std::clamp(on_grid(view.drag_value, fine), range.minimum, range.maximum);
-  return std::abs(value - present) > 1e-9;
+  const double shown =
+      std::clamp(on_grid(view.drag_value, number.fine_step), range.minimum, range.maximum);
+  value = field_value(number, shown);
+  return std::abs(shown - number.value) > 1e-9;
 }
 
 struct TileLook {
@@ -178,76 +180,69 @@ bool chip(Ui& ui, std::string_view name, std::string_view detail, const Box& box
 void value_tile(Ui& ui, const Field& field, const Box& box) {
   if (!ui.in_sight(box)) return;
   Session& session = ui.session;
-  const Brief& brief = session.document().brief;
   const Use use = ui.touch.use(part_id("tile:", field.key), box, ui.pen, true);
   if (use.dragging) {
     double value = 0.0;
-    const double present = field.get(brief);
-    if (follow_drag(ui, use, present, field.fine_step, field.coarse_step, field_range(field, brief),
-                    value)) {
+    if (follow_drag(ui, use, session.shown(field), value)) {
       ui.view.drag_refusal = session.set_field(field, value);
     }
   }
   if (use.tapped || use.digit) open_keypad(ui, {.field = &field}, box, use.digit);
   const bool open = ui.view.keypad.target.field == &field;
+  const ShownNumber number = session.shown(field);
   draw_tile(ui, box,
-            {field.label, field.unit, session.was_entered(field.key),
+            {field.label, number.unit, session.was_entered(field.key),
              use.held || use.dragging || use.hovered || open},
-            format_number(field.get(session.document().brief), field.decimals));
+            shown_text(number, number.value));
   ui.mark("tile:", field.key, box);
 }
 
 void leg_tile(Ui& ui, std::size_t leg, const LegField& field, const Box& box) {
   if (!ui.in_sight(box)) return;
-  const Leg& now = ui.session.document().route.route.legs[leg];
   const Use use = ui.touch.use(part_id("leg-tile:", field.key), box, ui.pen, true);
   if (use.dragging) {
     double value = 0.0;
-    if (follow_drag(ui, use, field.get(now), field.fine_step, field.coarse_step,
-                    leg_field_range(field, now), value)) {
+    if (follow_drag(ui, use, ui.session.shown(leg, field), value)) {
       ui.view.leg_refusal = ui.session.set_leg_field(leg, field, value);
     }
   }
   if (use.tapped || use.digit) open_keypad(ui, {.leg_field = &field, .index = leg}, box, use.digit);
   const bool open = ui.view.keypad.target.leg_field == &field;
-  const double value = field.get(ui.session.document().route.route.legs[leg]);
+  const ShownNumber number = ui.session.shown(leg, field);
   draw_tile(ui, box,
-            {field.label, field.unit, false, use.held || use.dragging || use.hovered || open},
-            format_number(value, field.decimals));
+            {field.label, number.unit, false, use.held || use.dragging || use.hovered || open},
+            shown_text(number, number.value));
   ui.mark("leg-tile:", field.key, box);
 }
 
 void observation_tile(Ui& ui, std::size_t index, const ObservationField& field, const Box& box) {
   if (!ui.in_sight(box)) return;
-  const auto now = [&]() -> const Observation& {
-    return ui.session.document().observations[index];
-  };
   const Use use = ui.touch.use(part_id("observation-tile:", field.key), box, ui.pen, true);
   if (use.dragging) {
     double value = 0.0;
-    if (follow_drag(ui, use, field.get(now()), field.fine_step, field.coarse_step,
-                    {field.minimum, field.maximum}, value)) {
+    if (follow_drag(ui, use, ui.session.shown(index, field), value)) {
       ui.view.observation_refusal = ui.session.set_observation_field(index, field, value);
     }
   }
   if (use.tapped || use.digit)
     open_keypad(ui, {.observation_field = &field, .index = index}, box, use.digit);
   const bool open = ui.view.keypad.target.observation_field == &field;
+  const ShownNumber number = ui.session.shown(index, field);
   draw_tile(ui, box,
-            {field.label, field.unit, false, use.held || use.dragging || use.hovered || open},
-            format_number(field.get(now()), field.decimals));
+            {field.label, number.unit, false, use.held || use.dragging || use.hovered || open},
+            shown_text(number, number.value));
   ui.mark("observation-tile:", field.key, box);
 }
 
 void drawn_tile(Ui& ui, std::size_t point, const DrawnField& field, const Box& box) {
   if (!ui.in_sight(box)) return;
-  Drawing& drawing = ui.view.drawing;
   const Use use = ui.touch.use(part_id("drawn-tile:", field.key), box, ui.pen);
   if (use.tapped || use.digit)
     open_keypad(ui, {.drawn_field = &field, .index = point}, box, use.digit);
   const bool open = ui.view.keypad.target.drawn_field == &field;
-  draw_tile(ui, box, {field.label, field.unit, false, use.held || use.hovered || open},
-            format_number(drawing.number(field, point), field.decimals));
+  const ShownNumber number = ui.view.drawing.shown(field, point, ui.session.units());
+  draw_tile(ui, box, {field.label, number.unit, false, use.held || use.hovered || open},
+            shown_text(number, number.value));
   ui.mark("drawn-tile:", field.key, box);
 }
 

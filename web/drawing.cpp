@@ -10,7 +10,7 @@ namespace tillerline {
 namespace {
 
 constexpr std::size_t kSteps = 100;
-constexpr double kSquares_m[] = {1.0, 5.0, 10.0, 50.0, 100.0, 500.0};
+constexpr double kSquares[] = {1.0, 5.0, 10.0, 50.0, 100.0, 500.0};
 constexpr float kSmallestSquare = 15.0f;
 constexpr double kRoundAngle_rad = units::kPi / 12.0;
 constexpr double kAngleReach_rad = 4.0 * units::kDegree_rad;
@@ -58,11 +58,13 @@ const DrawnField kDrawnEveryRadius{"every-radius",
                                    0,
                                    "Sets all of them. What stands now is the tightest one's."};
 
-double square_m(float pixels_per_metre) {
-  for (const double metres : kSquares_m) {
-    if (static_cast<float>(metres) * pixels_per_metre >= kSmallestSquare) return metres;
+double square_m(float pixels_per_metre, double unit_m) {
+  for (const double round : kSquares) {
+    if (static_cast<float>(round * unit_m) * pixels_per_metre >= kSmallestSquare) {
+      return round * unit_m;
+    }
   }
-  return kSquares_m[std::size(kSquares_m) - 1];
+  return kSquares[std::size(kSquares) - 1] * unit_m;
 }
 
 double Drawing::elevation_m(std::size_t point) const {
@@ -248,6 +250,13 @@ FieldRange Drawing::range(const DrawnField& field, std::size_t point) const {
   return {before_m - reach_m, before_m + reach_m};
 }
 
+ShownNumber Drawing::shown(const DrawnField& field, std::size_t point,
+                           const ShownUnits& units) const {
+  return shown_number({field.unit, range(field, point), number(field, point), field.fine_step,
+                       field.fine_step, field.decimals, false},
+                      units);
+}
+
 std::string Drawing::set(const DrawnField& field, std::size_t point, double value) {
   if (point >= count()) return "There is no such point.";
   const FieldRange allowed = range(field, point);
@@ -297,7 +306,7 @@ PlanePoint Drawing::on_angle(PlanePoint wanted, std::size_t point, bool& found) 
   const double round_rad = std::round(off_rad / kRoundAngle_rad) * kRoundAngle_rad;
   if (std::fabs(off_rad - round_rad) > kAngleReach_rad) return wanted;
   found = true;
-  const double square = to_squares ? square_m(scale) : 0.1;
+  const double square = to_squares ? square_m(scale, unit_m) : 0.1;
   const double along_m = distance_between_m(from, wanted) * std::cos(off_rad - round_rad);
   double snapped_m = std::max(square, std::round(along_m / square) * square);
   // Where this turn would just meet the one before.
@@ -315,7 +324,7 @@ PlanePoint Drawing::snapped(PlanePoint wanted, std::size_t point) const {
   bool found = false;
   const PlanePoint at = on_angle(wanted, point, found);
   if (found || !to_squares) return at;
-  const double square = square_m(scale);
+  const double square = square_m(scale, unit_m);
   return {std::round(wanted.east_m / square) * square,
           std::round(wanted.north_m / square) * square};
 }

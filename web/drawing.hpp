@@ -9,12 +9,14 @@
 
 #include "documents/documents.hpp"
 #include "documents/fields.hpp"
+#include "documents/shown_units.hpp"
 #include "physics/drawn_route.hpp"
 
 namespace tillerline {
 
-// The metres of a square of the paper, for a scale in pixels per metre.
-double square_m(float pixels_per_metre);
+// The metres of a square of the paper, for a scale in pixels per metre; round in the unit of length
+// that is shown, `unit_m` long.
+double square_m(float pixels_per_metre, double unit_m);
 
 class Drawing;
 
@@ -39,6 +41,7 @@ class Drawing {
   PlanePoint middle;
   float scale = 0.0f;  // pixels per metre; 0: to be fitted
   int selected = -1;
+  double unit_m = 1.0;  // squares are round in this
   bool to_squares = true;
   bool to_angles = true;
   std::string refusal;  // why it could not be used
@@ -80,6 +83,7 @@ class Drawing {
 
   double number(const DrawnField& field, std::size_t point) const;
   FieldRange range(const DrawnField& field, std::size_t point) const;
+  ShownNumber shown(const DrawnField& field, std::size_t point, const ShownUnits& units) const;
   std::string set(const DrawnField& field, std::size_t point, double value);
 
   // Where a point put there comes to lie: on the squares, on a round angle from its neighbour, or

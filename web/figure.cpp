@@ -15,6 +15,19 @@ bool overlap(const Box& a, const Box& b) {
 
 }  // namespace
 
+Scale in_unit(const Scale& scale, const UnitConversion& to) {
+  return {to.shown(scale.low), to.shown(scale.high), scale.from, scale.to};
+}
+
+std::string named(std::string_view name, const UnitConversion& to) {
+  return std::string(name).append(", ").append(to.unit);
+}
+
+std::string metres_named(const Ui& ui, std::string_view behind) {
+  return std::string(ui.session.units().length == LengthUnit::Feet ? "feet" : "metres")
+      .append(behind);
+}
+
 Ticks round_ticks(double low, double high, int about) {
   const double rough = std::max((high - low) / std::max(about, 1), 1e-9);
   const double power = std::pow(10.0, std::floor(std::log10(rough)));

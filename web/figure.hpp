@@ -26,6 +26,9 @@ struct Scale {
   }
 };
 
+// The same stretch in the unit shown, for an axis; the picture itself keeps the core's.
+Scale in_unit(const Scale& scale, const UnitConversion& to);
+
 // Round tick values (1, 2, 2.5 or 5 times a power of ten apart) inside low..high.
 struct Ticks {
   double first = 0.0;
@@ -52,6 +55,10 @@ class Number {
 // its unit stands at the end.
 void axis_below(const Ui& ui, const Scale& x, float y, const Ticks& ticks, std::string_view name);
 void axis_left(const Ui& ui, const Scale& y, float x, const Ticks& ticks, std::string_view name);
+
+// The axis' name of a quantity: "speed, kt", "metres behind the engines".
+std::string named(std::string_view name, const UnitConversion& to);
+std::string metres_named(const Ui& ui, std::string_view behind = {});
 
 // Keeps labels from covering each other: ask before drawing one.
 class LabelRoom {

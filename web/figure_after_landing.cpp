@@ -93,9 +93,9 @@ void draw_limit(const Ui& ui, const AfterLanding& answer, const Plot& p) {
   const double limit = units::celsius_from_kelvin(answer.limit_k);
   std::array<char, 80> text;
   const bool above = limit > p.heat.high;
-  const int length = std::snprintf(text.data(), text.size(), "limit for departure %.0f\u00a0°C%s",
-                                   limit, above ? ", above this picture" : "");
-  const std::string_view words(text.data(), static_cast<std::size_t>(length));
+  std::snprintf(text.data(), text.size(), "limit for departure %.0f\u00a0°C%s", limit,
+                above ? ", above this picture" : "");
+  const std::string words = ui.said(text.data());
   if (above) {
     label(ui, {p.left + 6.0f, p.heat.to + 3.0f}, c.muted, words);
     return;
@@ -161,7 +161,7 @@ void draw_reading(const Ui& ui, const AfterLanding& answer, const Plot& p, ImVec
   const auto celsius = [](double kelvin) { return units::celsius_from_kelvin(kelvin); };
   const auto put = [&](ImU32 colour, const char* form, double value) {
     std::snprintf(text.data(), text.size(), form, value);
-    line.put(colour, text.data());
+    line.put(colour, ui.said(text.data()));
   };
   put(c.ink, "%.0f min", q.time_s / kMinute_s);
   put(c.second, ui.narrow ? "%.0f °C" : "mean %.0f °C", celsius(q.mean_k));
@@ -224,9 +224,10 @@ float figure_after_landing(Ui& ui, ImVec2 at, float width) {
   draw_curve(ui, answer, p, c.accent, 2.0f, 8.0f, [](const HeatPoint& q) { return q.indicated_k; });
   draw_end(ui, answer, p);
   draw_names(ui, answer, p);
-  axis_left(ui, p.heat, p.left, round_ticks(p.heat.low, p.heat.high, 4), {});
+  const Scale heat = in_unit(p.heat, ui.shown("°C"));
+  axis_left(ui, heat, p.left, round_ticks(heat.low, heat.high, 4), {});
   ui.pen.text(Type::Small, {at.x + 4.0f, p.heat.to - (answer.included ? 46.0f : 25.0f)}, c.muted,
-              "brakes, °C");
+              named("brakes", ui.shown("°C")));
   const Scale minutes{0.0, end / kMinute_s, p.left, p.right};
   axis_below(ui, minutes, p.heat.from, round_ticks(0.0, minutes.high, ui.narrow ? 4 : 8),
              answer.included ? "minutes from touchdown" : "minutes of this taxi");

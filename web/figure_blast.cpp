@@ -24,7 +24,8 @@ constexpr Way kWays[] = {{"one engine by itself", &BlastReach::single_m},
                          {"merged, along the ground", &BlastReach::ground_m}};
 constexpr int kLimits = 3;  // gust, people, contour: from far to near
 
-// The three published speeds as nested lengths of one bar; each length has its own shade and edge.
+// The three published speeds, in km/h whatever the reader chose, as nested lengths of one bar; each
+// length has its own shade and edge.
 void draw_bar(const Ui& ui, const Scale& x, float y, float height, const BlastReach* reach,
               double BlastReach::*way, float strength) {
   const theme::Palette& c = ui.colours();
@@ -45,10 +46,9 @@ void draw_way(const Ui& ui, const Scale& x, float y, const Way& way) {
   draw_bar(ui, x, y + 22.0f, kBar, blast.restart, way.reach_m, 1.0f);
   draw_bar(ui, x, y + 24.0f + kBar, kIdleBar, blast.idle, way.reach_m, 0.6f);
   std::array<char, 64> text;
-  const int length = std::snprintf(text.data(), text.size(), "%.0f\u00a0m, 48\u00a0km/h",
-                                   blast.restart[1].*way.reach_m);
-  ui.pen.text_right(Type::SmallBold, {x.to, y}, c.ink,
-                    {text.data(), static_cast<std::size_t>(length)});
+  std::snprintf(text.data(), text.size(), "%.0f\u00a0m, 48\u00a0km/h",
+                blast.restart[1].*way.reach_m);
+  ui.pen.text_right(Type::SmallBold, {x.to, y}, c.ink, ui.said(text.data()));
 }
 
 void draw_manual(const Ui& ui, const Scale& x, float top, float bottom) {
@@ -63,9 +63,9 @@ void draw_manual(const Ui& ui, const Scale& x, float top, float bottom) {
   const ImVec2 ends[] = {{at, top + 20.0f}, {at, bottom}};
   ui.pen.curve(ends, 2, c.second, 2.4f, 9.0f, 4.0f);
   std::array<char, 64> text;
-  const int length = std::snprintf(
-      text.data(), text.size(), "your manual, 56\u00a0km/h: %.0f\u00a0m behind the tail", contour);
-  const std::string_view words(text.data(), static_cast<std::size_t>(length));
+  std::snprintf(text.data(), text.size(), "your manual, 56\u00a0km/h: %.0f\u00a0m behind the tail",
+                contour);
+  const std::string words = ui.said(text.data());
   const float w = ui.pen.width(Type::SmallBold, words);
   ui.pen.text(Type::SmallBold, {std::clamp(at - w / 2.0f, x.from, x.to - w), top}, c.second, words);
 }
@@ -131,8 +131,9 @@ float figure_blast(Ui& ui, ImVec2 at, float width) {
   for (std::size_t i = 0; i < std::size(kWays); ++i) {
     draw_way(ui, x, top + kRow * static_cast<float>(i), kWays[i]);
   }
-  axis_below(ui, x, top + bars, round_ticks(0.0, x.high, ui.narrow ? 4 : 8),
-             "metres behind the engines");
+  const Scale distance = in_unit(x, ui.shown("m"));
+  axis_below(ui, distance, top + bars, round_ticks(0.0, distance.high, ui.narrow ? 4 : 8),
+             metres_named(ui, " behind the engines"));
   draw_key(ui, {at.x, top + bars + kAxis}, width);
   return height;
 }

@@ -90,11 +90,11 @@ std::string_view cue_words(const TurnCue& cue, std::array<char, 96>& text) {
   return {text.data(), static_cast<std::size_t>(length)};
 }
 
-std::string_view line_words(const LineInView& line, std::array<char, 96>& text) {
+std::string line_words(const Ui& ui, const LineInView& line) {
   if (!line.any) return "no part of the painted line in sight";
-  const int length =
-      std::snprintf(text.data(), text.size(), "painted line hidden for %.1f\u00a0m", line.from_m);
-  return {text.data(), static_cast<std::size_t>(length)};
+  std::array<char, 96> text;
+  std::snprintf(text.data(), text.size(), "painted line hidden for %.1f\u00a0m", line.from_m);
+  return ui.said(text.data());
 }
 
 void move_along(Ui& ui, const TrackPlan& plan, const Box& whole) {
@@ -162,7 +162,7 @@ float figure_eye(Ui& ui, std::size_t turn, TurnTechnique technique, ImVec2 at, f
   ui.pen.text(Type::BodyBold, under, c.accent, cue_words(cue, text));
   const float x = ui.narrow ? 0.0f : ui.pen.width(Type::BodyBold, cue_words(cue, text)) + 22.0f;
   ui.pen.text(Type::BodyBold, {under.x + x, under.y + (ui.narrow ? 25.0f : 0.0f)}, c.ink,
-              line_words(line, text));
+              line_words(ui, line));
   return height;
 }
 

@@ -115,16 +115,15 @@ std::string_view place_words(const StopAnswer& stop, const Sight& sight, double 
 void draw_reading(const Ui& ui, const StopAnswer& stop, double eye_m, bool in_view, ImVec2 at) {
   const theme::Palette& c = ui.colours();
   std::array<char, 96> text;
-  const auto words = [&text](const char* form, double value_m) {
-    const int length = std::snprintf(text.data(), text.size(), form, value_m);
-    return std::string_view(text.data(), static_cast<std::size_t>(length));
+  const auto words = [&](const char* form, double value_m) {
+    std::snprintf(text.data(), text.size(), form, value_m);
+    return ui.said(text.data());
   };
   ReadingLine first(ui, at);
   first.put(c.ink, words(eye_m < 0.0 ? "eye %.1f\u00a0m past it" : "eye %.1f\u00a0m before it",
                          std::fabs(eye_m)));
   const double left_m = std::max(0.0, eye_m - stop.eye_before_line_m);
-  first.put(c.ink,
-            left_m < 0.05 ? std::string_view("stopped") : words("%.1f\u00a0m to roll", left_m));
+  first.put(c.ink, left_m < 0.05 ? std::string("stopped") : words("%.1f\u00a0m to roll", left_m));
   ReadingLine second(ui, ui.narrow ? ImVec2{at.x, at.y + 25.0f} : first.at());
   if (!in_view)
     second.put(c.second, "out of sight");

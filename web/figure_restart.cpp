@@ -178,7 +178,9 @@ float figure_restart(Ui& ui, ImVec2 at, float width) {
   draw_level(ui, p, levels.limit_kn, "taxi limit", 0.0f, room);
   axis_left(ui, p.thrust, p.left, round_ticks(0.0, p.thrust.high, 6), {});
   ui.pen.text(Type::Small, {at.x + 4.0f, p.thrust.to - 46.0f}, ui.colours().muted, name);
-  axis_below(ui, p.distance, p.thrust.from, round_ticks(0.0, length, ui.narrow ? 4 : 8), "metres");
+  const Scale distance = in_unit(p.distance, ui.shown("m"));
+  axis_below(ui, distance, p.thrust.from, round_ticks(0.0, distance.high, ui.narrow ? 4 : 8),
+             metres_named(ui));
   draw_reading(ui, p, levels, {at.x, at.y + 4.0f});
   return kHeight;
 }

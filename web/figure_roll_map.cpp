@@ -381,21 +381,23 @@ void draw_reading(const Ui& ui, const Plot& plot, ImVec2 at) {
   ui.pen.hairline({x, plot.box.y}, {x, plot.box.bottom()}, c.ink);
   ui.pen.hairline({plot.box.x, y}, {plot.box.right(), y}, c.ink);
   ReadingLine line(ui, at);
-  line.put(c.ink, Number(mass_kg / units::kTonne_kg, 0, "t"));
+  std::array<char, 64> text;
+  std::snprintf(text.data(), text.size(), "%.0f t", mass_kg / units::kTonne_kg);
+  line.put(c.ink, ui.said(text.data()));
   line.put(c.ink, Number(slope, 2, "%", true));
   const RollAnswer answer = answer_at(ui, mass_kg, ui.view.map_slope_rad);
   const Passage& to_target = answer.targets[1].passage;
-  std::array<char, 64> text;
   if (answer.verdict == RollVerdict::KeepsRolling) {
     line.put(c.second, "needs a push to start");
   } else if (answer.verdict != RollVerdict::RollsByItself) {
     line.put(c.second, "does not roll at idle");
   } else if (!to_target.reached) {
-    line.put(c.accent, "does not get to 10 kt");
+    line.put(c.accent, ui.said("does not get to 10 kt"));
   } else {
     std::snprintf(text.data(), text.size(), "10 kt after %.0f\u00a0s", to_target.time_s);
-    line.put(c.accent, text.data());
-    if (!ui.narrow) line.put(c.accent, Number(to_target.distance_m, 0, "m"));
+    line.put(c.accent, ui.said(text.data()));
+    std::snprintf(text.data(), text.size(), "%.0f m", to_target.distance_m);
+    if (!ui.narrow) line.put(c.accent, ui.said(text.data()));
   }
 }
 
@@ -444,8 +446,9 @@ float figure_roll_map(Ui& ui, ImVec2 at, float width) {
   follow_finger(ui, {at.x, at.y, width, picture - 54.0f}, plot);
   draw_reading(ui, plot, {at.x, at.y + 2.0f});
 
-  axis_below(ui, plot.mass, plot.box.bottom(),
-             round_ticks(plot.mass.low, plot.mass.high, ui.narrow ? 4 : 7), "mass, t");
+  const Scale mass = in_unit(plot.mass, ui.shown("t"));
+  axis_below(ui, mass, plot.box.bottom(), round_ticks(mass.low, mass.high, ui.narrow ? 4 : 7),
+             named("mass", ui.shown("t")));
   axis_left(ui, plot.slope, plot.box.x, round_ticks(plot.slope.low, plot.slope.high, 6),
             "slope, % (up is positive)");
   draw_line_key(ui, {at.x, at.y + picture + 8.0f}, width);

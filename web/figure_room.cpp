@@ -80,8 +80,8 @@ void draw_width(const Ui& ui, const Plan& plan, float x, double top_m, double wi
   const float bottom = plan.at({top_m - width_m, 0.0}).y;
   dimension(ui, {x, top}, {x, bottom}, colour);
   std::array<char, 48> text;
-  const int length = std::snprintf(text.data(), text.size(), form, width_m);
-  const std::string_view words(text.data(), static_cast<std::size_t>(length));
+  std::snprintf(text.data(), text.size(), form, width_m);
+  const std::string words = ui.said(text.data());
   const float w = ui.pen.width(Type::SmallBold, words);
   const float text_x = std::clamp(x + 8.0f, plan.box.x + 4.0f, plan.box.right() - w - 6.0f);
   label(ui, {text_x, (top + bottom) / 2.0f - 9.0f}, colour, words, true);
@@ -120,8 +120,8 @@ void draw_beyond(const Ui& ui, const Plan& plan, const Manoeuvre& m, const HalfT
     const float reach = static_cast<float>(part.beyond_m) * plan.scale;
     dimension(ui, {x, edge}, {x, at_top ? edge - reach : edge + reach}, c.ink);
     std::array<char, 48> text;
-    const int length = std::snprintf(text.data(), text.size(), part.form, part.beyond_m);
-    const std::string_view words(text.data(), static_cast<std::size_t>(length));
+    std::snprintf(text.data(), text.size(), part.form, part.beyond_m);
+    const std::string words = ui.said(text.data());
     const float w = ui.pen.width(Type::SmallBold, words);
     label(ui, {part.side < 0.0f ? x - 9.0f - w : x + 9.0f, at_top ? edge - 22.0f : edge + 4.0f},
           c.ink, words, true);

@@ -112,7 +112,8 @@ void draw_brakes(const Ui& ui, const RouteTrace& trace, const Panels& p) {
     pen.curve(ends, 2, c.ink, 1.5f, 7.0f, 5.0f);
     label(ui, {p.left + 6.0f, y - 21.0f}, c.ink, "limit for departure");
   } else {
-    const Number number(limit, 0, "°C");
+    const UnitConversion to = ui.shown("°C");
+    const Number number(to.shown(limit), 0, to.unit);
     std::array<char, 64> text;
     const std::string_view digits = number;
     const int length =
@@ -167,13 +168,13 @@ void draw_reading(Ui& ui, const RouteTrace& trace, const Panels& p, ImVec2 at, f
   const int seconds = static_cast<int>(std::lround(t.time_s));
   std::snprintf(text.data(), text.size(), "%.0f m", t.distance_m);
   ReadingLine line(ui, at);
-  line.put(c.ink, text.data());
+  line.put(c.ink, ui.said(text.data()));
   std::snprintf(text.data(), text.size(), "%d:%02d", seconds / 60, seconds % 60);
   line.put(c.ink, text.data());
   std::snprintf(text.data(), text.size(), "%.1f kt", kt);
-  line.put(c.accent, text.data());
+  line.put(c.accent, ui.said(text.data()));
   std::snprintf(text.data(), text.size(), "%.0f °C", celsius);
-  line.put(c.second, text.data());
+  line.put(c.second, ui.said(text.data()));
   std::snprintf(text.data(), text.size(), "leg %d", static_cast<int>(leg) + 1);
   line.put(c.ink, text.data());
 }
@@ -243,14 +244,20 @@ float figure_route(Ui& ui, ImVec2 at, float width) {
   draw_brakes(ui, trace, p);
   draw_band(ui, p);
 
-  axis_left(ui, p.elevation, p.left,
-            Ticks{low_m, std::max(high_m - low_m, 1e-6), high_m - low_m > 2.5 ? 2 : 1, 0},
-            "elevation, m");
-  axis_left(ui, p.speed, p.left, round_ticks(0.0, p.speed.high, 4), "speed, kt");
+  const UnitConversion metres = ui.shown("m");
+  const double rise = metres.factor * (high_m - low_m);
+  axis_left(ui, in_unit(p.elevation, metres), p.left,
+            Ticks{metres.shown(low_m), std::max(rise, 1e-6), high_m - low_m > 2.5 ? 2 : 1, 0},
+            named("elevation", metres));
+  const Scale speed = in_unit(p.speed, ui.shown("kt"));
+  axis_left(ui, speed, p.left, round_ticks(0.0, speed.high, 4), named("speed", ui.shown("kt")));
   pen.hairline({p.left, p.speed.from}, {p.right, p.speed.from}, c.rule);
-  axis_left(ui, p.brake, p.left, round_ticks(p.brake.low, p.brake.high, 3), "brakes, °C");
-  axis_below(ui, p.distance, p.brake.from, round_ticks(0.0, run.length_m, ui.narrow ? 4 : 8),
-             "metres");
+  const Scale brake = in_unit(p.brake, ui.shown("°C"));
+  axis_left(ui, brake, p.left, round_ticks(brake.low, brake.high, 3),
+            named("brakes", ui.shown("°C")));
+  const Scale distance = in_unit(p.distance, metres);
+  axis_below(ui, distance, p.brake.from, round_ticks(0.0, distance.high, ui.narrow ? 4 : 8),
+             metres_named(ui));
   draw_reading(ui, trace, p, {at.x, at.y + 2.0f}, p.elevation.to, p.brake.from);
   return height;
 }

@@ -60,22 +60,22 @@ struct Tick {
   ImU32 colour;
 };
 
-std::string_view tick_words(const Tick& tick, std::array<char, 80>& text) {
-  int length = std::snprintf(text.data(), text.size(), "%.*s", static_cast<int>(tick.name.size()),
-                             tick.name.data());
+std::string tick_words(const Ui& ui, const Tick& tick) {
+  std::array<char, 80> text;
+  const int length = std::snprintf(text.data(), text.size(), "%.*s",
+                                   static_cast<int>(tick.name.size()), tick.name.data());
   if (tick.before_m > 0.0) {
-    length += std::snprintf(text.data() + length, text.size() - static_cast<std::size_t>(length),
-                            ", %.1f\u00a0m", tick.before_m);
+    std::snprintf(text.data() + length, text.size() - static_cast<std::size_t>(length),
+                  ", %.1f\u00a0m", tick.before_m);
   }
-  return {text.data(), static_cast<std::size_t>(length)};
+  return ui.said(text.data());
 }
 
 // Right of its tick or left of it, in the first row where it stands clear of names and other ticks.
 // Answers the row.
 int draw_tick(const Ui& ui, const Side& side, const Box& box, std::span<const Tick> ticks,
               const Tick& tick, LabelRoom& room) {
-  std::array<char, 80> text;
-  const std::string_view words = tick_words(tick, text);
+  const std::string words = tick_words(ui, tick);
   const float w = ui.pen.width(Type::SmallBold, words);
   const float x = side.at(tick.before_m, 0.0).x;
   float text_x = x + 6.0f;
@@ -117,8 +117,7 @@ void draw_ticks(const Ui& ui, const Side& side, const Box& box, std::span<const 
     pen.line({box.x, y + 10.0f}, {box.x + 18.0f, y + 10.0f}, tick.colour, 2.0f);
     pen.line({box.x, y + 10.0f}, {box.x + 6.0f, y + 5.0f}, tick.colour, 2.0f);
     pen.line({box.x, y + 10.0f}, {box.x + 6.0f, y + 15.0f}, tick.colour, 2.0f);
-    std::array<char, 80> text;
-    pen.text(Type::SmallBold, {box.x + 24.0f, y}, tick.colour, tick_words(tick, text));
+    pen.text(Type::SmallBold, {box.x + 24.0f, y}, tick.colour, tick_words(ui, tick));
   }
 }
 

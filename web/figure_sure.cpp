@@ -34,32 +34,43 @@ struct Bands4 {
   }
 };
 
-Bands4 bands_of(const Card& card) {
+// In the units shown.
+Bands4 bands_of(const Ui& ui) {
+  const Card& card = ui.session.card();
   const UncertaintyAnswer& sure = card.uncertainty;
-  const auto celsius = [](double kelvin) { return units::celsius_from_kelvin(kelvin); };
+  const UnitConversion metres = ui.shown("m");
+  const UnitConversion heat = ui.shown("°C");
+  // From the rounded number, as the sheet's words are: the two must not differ by one.
+  const auto in = [](const UnitConversion& to, double value) {
+    return to.same() ? value : to.shown(std::round(value));
+  };
+  const auto degrees = [&](double k) { return in(heat, units::celsius_from_kelvin(k)); };
   Bands4 bands;
   if (sure.reaches_target > 0.0) {
     const Spread& t = sure.time_to_target_s;
     const Spread& d = sure.distance_to_target_m;
     bands.add({"time to 10 kt", "s", t.p10, t.p50, t.p90, 0.0, 0});
-    bands.add({"distance to 10 kt", "m", d.p10, d.p50, d.p90, 0.0, 0});
+    bands.add({"distance to 10 kt", metres.unit, in(metres, d.p10), in(metres, d.p50),
+               in(metres, d.p90), 0.0, 0});
   }
   const Spread& h = sure.line_up_k;
-  const double cold = std::min(celsius(h.p10), celsius(card.heat.start_k)) - 10.0;
-  bands.add({"brakes at the end", "°C", celsius(h.p10), celsius(h.p50), celsius(h.p90), cold, 0});
+  const double cold = degrees(std::min(h.p10, card.heat.start_k) - 10.0);
+  bands.add(
+      {"brakes at the end", heat.unit, degrees(h.p10), degrees(h.p50), degrees(h.p90), cold, 0});
   const Spread& r = sure.restart_extra_n;
   bands.add({"worst restart, above idle", "kN", r.p10 / 1e3, r.p50 / 1e3, r.p90 / 1e3, 0.0, 0});
   return bands;
 }
 
 // "10 kt" is the usual target; another one is named as it is.
-std::string_view target_name(const Band& band, double target_mps, std::array<char, 40>& text) {
-  if (band.name.find("10 kt") == std::string_view::npos) return band.name;
+std::string target_name(const Ui& ui, const Band& band) {
+  if (band.name.find("10 kt") == std::string_view::npos) return std::string(band.name);
+  const double target_mps = ui.session.card().uncertainty.target_mps;
+  std::array<char, 40> text;
   const std::string_view stem = band.name.substr(0, band.name.find("10 kt"));
-  const int length =
-      std::snprintf(text.data(), text.size(), "%.*s%.0f kt", static_cast<int>(stem.size()),
-                    stem.data(), units::knots_from_mps(target_mps));
-  return {text.data(), static_cast<std::size_t>(length)};
+  std::snprintf(text.data(), text.size(), "%.*s%.0f kt", static_cast<int>(stem.size()), stem.data(),
+                units::knots_from_mps(target_mps));
+  return ui.said(text.data());
 }
 
 // One answer: its name, the stretch from P10 to P90 on a scale of its own, the middle as a stroke.
@@ -67,8 +78,7 @@ void draw_band(const Ui& ui, const Band& band, ImVec2 at, float width) {
   const Pen& pen = ui.pen;
   const theme::Palette& c = ui.colours();
   const float names = ui.narrow ? 0.0f : 200.0f;
-  std::array<char, 40> text;
-  const std::string_view name = target_name(band, ui.session.card().uncertainty.target_mps, text);
+  const std::string name = target_name(ui, band);
   pen.text(Type::Small, {at.x, at.y + (ui.narrow ? 0.0f : 16.0f)}, c.muted, name);
   const Scale x{band.from, std::max(band.p90 + 0.25 * (band.p90 - band.from), band.from + 1e-6),
                 at.x + names, at.x + width};
@@ -156,7 +166,7 @@ void draw_ranking(const Ui& ui, std::string_view title, const Importance* rankin
 }  // namespace
 
 float figure_bands(Ui& ui, ImVec2 at, float width) {
-  const Bands4 bands = bands_of(ui.session.card());
+  const Bands4 bands = bands_of(ui);
   ui.pen.text(Type::SmallBold, at, ui.colours().ink, "Eight taxis of ten lie between (P10 to P90)");
   float y = at.y + kBandTitle;
   for (std::size_t i = 0; i < bands.count; ++i) {
@@ -182,8 +192,7 @@ float figure_sure(Ui& ui, ImVec2 at, float width) {
   constexpr float kBetween = 22.0f;
   const UncertaintyAnswer& sure = ui.session.card().uncertainty;
   if (sure.draws == 0) return 0.0f;
-  const float bands =
-      kBandTitle + kBandRow * static_cast<float>(bands_of(ui.session.card()).count) + kBetween;
+  const float bands = kBandTitle + kBandRow * static_cast<float>(bands_of(ui).count) + kBetween;
   const float height = bands + rankings_at(sure, at, width).height + (ui.narrow ? 52.0f : 28.0f);
   const Box whole{at.x, at.y, width, height};
   ui.mark("figure:", "sure", whole);

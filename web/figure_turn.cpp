@@ -153,13 +153,13 @@ void draw_margin(const Ui& ui, const Plan& plan, const TurnOutline& outline, con
   const ImVec2 from = plan.at(wheel);
   const ImVec2 to = plan.at(edge);
   dimension(ui, from, to, colour);
-  const Number number(std::floor(margin * 10.0) / 10.0, 1, "m");
+  // Rounded down in any unit: it is what is left.
+  const Number number(std::floor(margin * 10.0) / 10.0, 1, std::string(kRoundedDown).append("m"));
   std::array<char, 48> text;
   const std::string_view digits = number;
-  const int length =
-      std::snprintf(text.data(), text.size(), "%s%.*s", which == Margin::Nose ? "nose wheels " : "",
-                    static_cast<int>(digits.size()), digits.data());
-  const std::string_view words(text.data(), static_cast<std::size_t>(length));
+  std::snprintf(text.data(), text.size(), "%s%.*s", which == Margin::Nose ? "nose wheels " : "",
+                static_cast<int>(digits.size()), digits.data());
+  const std::string words = ui.said(text.data());
   const float w = ui.pen.width(Type::SmallBold, words);
   // Outside the pavement, beyond the end of the dimension line, where nothing stands yet.
   const float outward = margin < 0.0 ? -1.0f : 1.0f;

@@ -78,13 +78,16 @@ float figure_window(Ui& ui, const TurnAnswer& turn, ImVec2 at, float width) {
                                 {px, bar_top - 1.0f}, c.second);
     std::array<char, 40> text;
     std::snprintf(text.data(), text.size(), "planned %.1f kt", planned);
-    const std::string_view name(text.data());
+    const std::string name = ui.said(text.data());
     const float w = pen.width(Type::SmallBold, name);
     // Beside the triangle, on the side with more room.
     const bool left = px > (x.from + x.to) / 2.0f;
     label(ui, {left ? px - w - 14.0f : px + 14.0f, bar_top - 22.0f}, c.second, name, true);
   }
-  axis_below(ui, x, bar_bottom + 6.0f, round_ticks(0.0, high, ui.narrow ? 5 : 10), "kt at entry");
+  const UnitConversion knots = ui.shown("kt");
+  const Scale speed = in_unit(x, knots);
+  axis_below(ui, speed, bar_bottom + 6.0f, round_ticks(0.0, speed.high, ui.narrow ? 5 : 10),
+             std::string(knots.unit) + " at entry");
   return kHeight;
 }
 

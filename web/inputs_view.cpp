@@ -138,7 +138,8 @@ std::string entered_words(const Ui& ui, const Folder& folder) {
   }
   for (const Field& field : brief_fields()) {
     if (!in_folder(folder, field, brief) || !ui.session.was_entered(field.key)) continue;
-    add(field.label, with_unit(format_number(field.get(brief), field.decimals), field.unit));
+    const ShownNumber number = ui.session.shown(field);
+    add(field.label, with_unit(shown_text(number, number.value), number.unit));
   }
   if (count > kNamed) words += " and " + std::to_string(count - kNamed) + " more";
   return words;

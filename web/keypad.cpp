@@ -16,55 +16,43 @@ constexpr float kPadding = 20.0f;
 // What the keypad needs to know of its number, whichever kind it is.
 struct Subject {
   std::string_view label;
-  std::string_view unit;
-  std::string_view help;
-  FieldRange range;
-  double present;
-  double fine_step;
-  int decimals;
+  std::string help;
+  ShownNumber number;
 };
 
 Subject subject_of(const Ui& ui, const NumberTarget& target) {
-  const BriefDocument& document = ui.session.document();
+  const Session& session = ui.session;
+  const auto about = [&](const auto& field, const ShownNumber& number) {
+    return Subject{field.label, in_units(field.help, session.units()), number};
+  };
   if (target.exercise != nullptr) {
     const Exercise& e = *target.exercise;
-    return {"Your guess", e.unit,    e.question, {e.lowest, e.highest}, std::max(0.0, e.lowest),
-            e.step,       e.decimals};
+    return {"Your guess", in_units(e.question, session.units()),
+            shown_guess(e, std::max(0.0, e.lowest), session.units())};
   }
-  if (target.field != nullptr) {
-    const Field& f = *target.field;
-    return {f.label,     f.unit,    f.help, field_range(f, document.brief), f.get(document.brief),
-            f.fine_step, f.decimals};
-  }
+  if (target.field != nullptr) return about(*target.field, session.shown(*target.field));
   if (target.leg_field != nullptr) {
-    const LegField& f = *target.leg_field;
-    const Leg& leg = document.route.route.legs[target.index];
-    return {f.label, f.unit, f.help, leg_field_range(f, leg), f.get(leg), f.fine_step, f.decimals};
+    return about(*target.leg_field, session.shown(target.index, *target.leg_field));
   }
   if (target.drawn_field != nullptr) {
     const DrawnField& f = *target.drawn_field;
-    const Drawing& drawing = ui.view.drawing;
-    return {f.label,
-            f.unit,
-            f.help,
-            drawing.range(f, target.index),
-            drawing.number(f, target.index),
-            f.fine_step,
-            f.decimals};
+    return about(f, ui.view.drawing.shown(f, target.index, session.units()));
   }
   const ObservationField& f = *target.observation_field;
-  const Observation& seen = document.observations[target.index];
-  return {f.label, f.unit, f.help, {f.minimum, f.maximum}, f.get(seen), f.fine_step, f.decimals};
+  return about(f, session.shown(target.index, f));
 }
 
-std::string put_number(Ui& ui, const Subject& subject, double value) {
+// `entered` is in the unit shown.
+std::string put_number(Ui& ui, const Subject& subject, double entered) {
   const NumberTarget& target = ui.view.keypad.target;
   Session& session = ui.session;
+  const ShownNumber& number = subject.number;
+  if (target.exercise != nullptr || !number.conversion.same()) {
+    const std::string refusal = outside_sentence(subject.label, number, entered);
+    if (!refusal.empty()) return refusal;
+  }
+  const double value = field_value(number, entered);
   if (target.exercise != nullptr) {
-    if (value < subject.range.minimum || value > subject.range.maximum) {
-      return range_sentence(subject.label, subject.unit, subject.range, subject.decimals,
-                            format_number(value, subject.decimals));
-    }
     take_guess(ui.study, value);
     return {};
   }
@@ -109,7 +97,7 @@ void type(KeypadState& pad, char c, const Subject& subject) {
     if (pad.length == 0) pad.typed[pad.length++] = '0';
     pad.typed[pad.length++] = '.';
   } else if (c == '-') {
-    if (pad.length == 0) take_present(pad, subject.present, subject.decimals);
+    if (pad.length == 0) take_present(pad, subject.number.value, subject.number.decimals);
     if (pad.typed[0] == '-') {
       std::copy(pad.typed.begin() + 1, pad.typed.end(), pad.typed.begin());
       --pad.length;
@@ -119,7 +107,7 @@ void type(KeypadState& pad, char c, const Subject& subject) {
       ++pad.length;
     }
   } else if (c == '\b') {
-    if (pad.length == 0) take_present(pad, subject.present, subject.decimals);
+    if (pad.length == 0) take_present(pad, subject.number.value, subject.number.decimals);
     if (pad.length > 0) --pad.length;
   }
   pad.typed[pad.length] = '\0';
@@ -127,10 +115,10 @@ void type(KeypadState& pad, char c, const Subject& subject) {
 
 void step(KeypadState& pad, double by, const Subject& subject) {
   pad.refusal.clear();
-  const double stepped = typed_value(pad, subject.present) + by;
-  const double on_grid = std::round(stepped / subject.fine_step) * subject.fine_step;
-  take_present(pad, std::clamp(on_grid, subject.range.minimum, subject.range.maximum),
-               subject.decimals);
+  const double stepped = typed_value(pad, subject.number.value) + by;
+  const double on_grid = std::round(stepped / subject.number.fine_step) * subject.number.fine_step;
+  take_present(pad, std::clamp(on_grid, subject.number.range.minimum, subject.number.range.maximum),
+               subject.number.decimals);
 }
 
 void close(Ui& ui) {
@@ -144,7 +132,7 @@ void set(Ui& ui, const Subject& subject) {
     close(ui);
     return;
   }
-  const double value = typed_value(pad, subject.present);
+  const double value = typed_value(pad, subject.number.value);
   const std::string refusal = put_number(ui, subject, value);
   if (refusal.empty()) {
     close(ui);
@@ -164,8 +152,8 @@ void take_keys(Ui& ui, const Subject& subject) {
   }
   const auto pressed = [](ImGuiKey key) { return ImGui::IsKeyPressed(ImGui::GetKeyIndex(key)); };
   if (pressed(ImGuiKey_Backspace)) type(pad, '\b', subject);
-  if (pressed(ImGuiKey_UpArrow)) step(pad, subject.fine_step, subject);
-  if (pressed(ImGuiKey_DownArrow)) step(pad, -subject.fine_step, subject);
+  if (pressed(ImGuiKey_UpArrow)) step(pad, subject.number.fine_step, subject);
+  if (pressed(ImGuiKey_DownArrow)) step(pad, -subject.number.fine_step, subject);
   if (pressed(ImGuiKey_Escape)) {
     close(ui);
   } else if (pressed(ImGuiKey_Enter) || pressed(ImGuiKey_KeyPadEnter)) {
@@ -218,8 +206,10 @@ void draw_keys(Ui& ui, const Subject& subject, ImVec2 at, float width, float key
   KeypadState& pad = ui.view.keypad;
   std::array<char, 24> more;
   std::array<char, 24> less;
-  std::snprintf(more.data(), more.size(), "+ %.*f", subject.decimals, subject.fine_step);
-  std::snprintf(less.data(), less.size(), "\u2212 %.*f", subject.decimals, subject.fine_step);
+  std::snprintf(more.data(), more.size(), "+ %.*f", subject.number.decimals,
+                subject.number.fine_step);
+  std::snprintf(less.data(), less.size(), "\u2212 %.*f", subject.number.decimals,
+                subject.number.fine_step);
   const float w = (width - 3.0f * kGap) / 4.0f;
   for (int row = 0; row < 4; ++row) {
     for (int column = 0; column < 4; ++column) {
@@ -233,9 +223,9 @@ void draw_keys(Ui& ui, const Subject& subject, ImVec2 at, float width, float key
       if (k.name == "back") {
         type(pad, '\b', subject);
       } else if (k.name == "plus") {
-        step(pad, subject.fine_step, subject);
+        step(pad, subject.number.fine_step, subject);
       } else if (k.name == "minus") {
-        step(pad, -subject.fine_step, subject);
+        step(pad, -subject.number.fine_step, subject);
       } else if (k.name == "clear") {
         put_text(pad, "");
         pad.refusal.clear();
@@ -249,10 +239,10 @@ void draw_keys(Ui& ui, const Subject& subject, ImVec2 at, float width, float key
 }
 
 bool out_of_range(const KeypadState& pad, const Subject& subject) {
-  const double value = typed_value(pad, subject.present);
-  const double slack = 0.5 * std::pow(10.0, -subject.decimals);
-  return pad.length > 0 &&
-         (value < subject.range.minimum - slack || value > subject.range.maximum + slack);
+  const double value = typed_value(pad, subject.number.value);
+  const double slack = 0.5 * std::pow(10.0, -subject.number.decimals);
+  return pad.length > 0 && (value < subject.number.range.minimum - slack ||
+                            value > subject.number.range.maximum + slack);
 }
 
 Box place(const Ui& ui, float height) {
@@ -313,7 +303,7 @@ void draw_keypad(Ui& ui) {
   std::snprintf(shown.data(), shown.size(), "%s%.*s", negative ? "\u2212" : "",
                 static_cast<int>(typed.size()) - (negative ? 1 : 0),
                 typed.data() + (negative ? 1 : 0));
-  const std::string present = format_number(subject.present, subject.decimals);
+  const std::string present = shown_text(subject.number, subject.number.value);
   const std::string_view number = typing ? std::string_view(shown.data()) : present;
   const Type type = typing ? Type::ResultBold : Type::Result;
   const bool wrong = !pad.refusal.empty() || out_of_range(pad, subject);
@@ -321,20 +311,18 @@ void draw_keypad(Ui& ui) {
   pen.text(type, {x, y}, ink, number);
   const float w = pen.width(type, number);
   const float base = (pen.height(type) - pen.height(Type::Body)) * 0.8225f;
-  pen.text(Type::Body, {x + w + 8.0f, y + base}, c.muted, subject.unit);
+  pen.text(Type::Body, {x + w + 8.0f, y + base}, c.muted, subject.number.unit);
   y += pen.height(type) + 4.0f;
   pen.fill({x, y, width, 2.0f}, wrong ? c.exceeded : c.accent);
   y += 10.0f;
   const std::string range =
-      format_number(subject.range.minimum, subject.decimals) + " to " +
-      with_unit(format_number(subject.range.maximum, subject.decimals), subject.unit);
+      shown_text(subject.number, subject.number.range.minimum) + " to " +
+      with_unit(shown_text(subject.number, subject.number.range.maximum), subject.number.unit);
   pen.text(Type::SmallBold, {x, y}, c.ink, range);
   y += pen.line_height(Type::Small) + 2.0f;
   if (wrong) {
     const std::string live =
-        pad.refusal.empty()
-            ? range_sentence(subject.label, subject.unit, subject.range, subject.decimals, number)
-            : pad.refusal;
+        pad.refusal.empty() ? range_sentence(subject.label, subject.number, number) : pad.refusal;
     pen.mark(Mark::Exceeded, {x + 6.0f, y + 10.0f}, 12.0f);
     pen.paragraph(Type::Small, {x + 20.0f, y}, width - 20.0f, c.exceeded, live);
   } else {

@@ -122,7 +122,7 @@ void draw_legs_editor(Ui& ui) {
     const bool open = ui.view.open_leg == static_cast<int>(i);
     const Type type = open ? Type::BodyBold : Type::Body;
     std::array<char, 128> text;
-    const std::string_view words = describe(ui.session.document().route.route.legs[i], text);
+    const std::string words = ui.said(describe(ui.session.document().route.route.legs[i], text));
     const float room = width - 84.0f;
     const float lines = pen.paragraph_height(type, room, words);
     const Box box{x, y, width, std::max(56.0f, lines + 26.0f)};

@@ -58,7 +58,7 @@ void draw_aircraft_list(Ui& ui) {
                                      a.engine_count, a.wheelbase_m, a.wing_span_m);
     const bool chosen = d.id == ui.session.document().aircraft.id;
     if (list_item(ui, "aircraft:", d.id, space.content.x, y, space.content.width, d.name,
-                  {facts.data(), static_cast<std::size_t>(length)}, chosen)) {
+                  ui.said({facts.data(), static_cast<std::size_t>(length)}), chosen)) {
       ui.session.set_notice(ui.session.take_aircraft(d));
       ui.view.panel = Panel::None;
       ui.view.turn_sample = -1;
@@ -85,7 +85,8 @@ void draw_route_list(Ui& ui) {
                       d.to.c_str(), route_length_m(d.route) / 1e3, turns);
     const bool chosen = d.id == ui.session.document().route.id;
     if (list_item(ui, "route:", d.id, space.content.x, y, space.content.width, d.name,
-                  {facts.data(), static_cast<std::size_t>(std::clamp(length, 0, 239))}, chosen)) {
+                  ui.said({facts.data(), static_cast<std::size_t>(std::clamp(length, 0, 239))}),
+                  chosen)) {
       ui.session.set_notice(ui.session.take_route(d));
       ui.view.panel = Panel::None;
       ui.view.turn = 0;

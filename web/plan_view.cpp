@@ -142,15 +142,18 @@ void block_fuselage(const Ui& ui, const Plan& plan, const Pose& pose, LabelRoom&
 
 void draw_scale_bar(const Ui& ui, const Plan& plan) {
   const theme::Palette& c = ui.colours();
-  double metres = 10.0;
-  for (const double longer : {20.0, 50.0, 100.0}) {
-    if (static_cast<float>(longer) * plan.scale < 0.26f * plan.box.width) metres = longer;
+  const UnitConversion to = ui.shown("m");
+  const float scale = plan.scale / static_cast<float>(to.factor);  // pixels for one of the unit
+  double round = 10.0;
+  for (const double longer : {20.0, 50.0, 100.0, 200.0, 500.0}) {
+    if (to.same() && longer > 100.0) break;
+    if (static_cast<float>(longer) * scale < 0.26f * plan.box.width) round = longer;
   }
-  const float length = static_cast<float>(metres) * plan.scale;
+  const float length = static_cast<float>(round) * scale;
   const float y = plan.box.bottom() - 14.0f;
   const ImVec2 from{plan.box.x + 14.0f, y};
   dimension(ui, from, {from.x + length, y}, c.ink);
-  label(ui, {from.x + length + 10.0f, y - 10.0f}, c.ink, Number(metres, 0, "m"));
+  label(ui, {from.x + length + 10.0f, y - 10.0f}, c.ink, Number(round, 0, to.unit));
 }
 
 int start_sample(const TrackPlan& plan) {

@@ -158,7 +158,7 @@ void take_pointer(Ui& ui, const Box& box) {
 
 // One square to a side; without a chosen point the paper moves.
 void nudge(Drawing& drawing, double east, double north) {
-  const double square = square_m(drawing.scale);
+  const double square = square_m(drawing.scale, drawing.unit_m);
   if (drawing.selected < 0) {
     drawing.middle.east_m += 3.0 * square * east;
     drawing.middle.north_m += 3.0 * square * north;
@@ -222,7 +222,7 @@ void take_keys(Ui& ui, const Box& box) {
 
 void draw_squares(const Ui& ui, const Paper& paper) {
   const theme::Palette& c = ui.colours();
-  const double square = square_m(paper.scale);
+  const double square = square_m(paper.scale, ui.view.drawing.unit_m);
   const PlanePoint low = paper.metres({paper.box.x, paper.box.bottom()});
   const PlanePoint high = paper.metres({paper.box.right(), paper.box.y});
   const auto colour = [&](double n) {
@@ -354,7 +354,8 @@ void draw_labels(const Ui& ui, const Drawing& drawing, const Paper& paper) {
   const theme::Palette& c = ui.colours();
   LabelRoom room;
   std::array<char, 64> text;
-  const auto put = [&](ImVec2 at, const char* words, bool bold) {
+  const auto put = [&](ImVec2 at, const char* metric, bool bold) {
+    const std::string words = ui.said(metric);
     const float w = ui.pen.width(bold ? Type::SmallBold : Type::Small, words);
     at.x = std::min(at.x, paper.box.right() - w - 8.0f);
     const Box box{at.x, at.y, w, 20.0f};
@@ -406,23 +407,28 @@ void draw_cross(const Ui& ui, const Drawing& drawing, const Paper& paper) {
   ui.pen.line({p.x, paper.box.y}, {p.x, paper.box.bottom()}, theme::faded(c.second, 0.7f), 1.0f);
   std::array<char, 64> text;
   std::snprintf(text.data(), text.size(), "%.1f m east, %.1f m north", at.east_m, at.north_m);
-  const float w = ui.pen.width(Type::SmallBold, text.data());
+  const std::string words = ui.said(text.data());
+  const float w = ui.pen.width(Type::SmallBold, words);
   const float x = std::min(p.x + 18.0f, paper.box.right() - w - 12.0f);
-  label(ui, {x, std::max(paper.box.y + 8.0f, p.y - 54.0f)}, c.ink, text.data(), true);
+  label(ui, {x, std::max(paper.box.y + 8.0f, p.y - 54.0f)}, c.ink, words, true);
 }
 
 void draw_bar(const Ui& ui, const Paper& paper) {
   const theme::Palette& c = ui.colours();
-  double metres = 5.0;
+  const UnitConversion to = ui.shown("m");
+  const float scale = paper.scale / static_cast<float>(to.factor);  // pixels for one of the unit
+  double round = 5.0;
   for (const double longer : {10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0}) {
-    if (static_cast<float>(longer) * paper.scale < 0.28f * paper.box.width) metres = longer;
+    if (static_cast<float>(longer) * scale < 0.28f * paper.box.width) round = longer;
   }
-  const float length = static_cast<float>(metres) * paper.scale;
+  const float length = static_cast<float>(round) * scale;
   const float y = paper.box.bottom() - 18.0f;
   const ImVec2 from{paper.box.x + 16.0f, y};
   std::array<char, 64> text;
-  const double square = square_m(paper.scale);
-  std::snprintf(text.data(), text.size(), "%.0f m, squares of %.0f m", metres, square);
+  const double square = to.shown(square_m(paper.scale, ui.view.drawing.unit_m));
+  const std::string unit(to.unit);
+  std::snprintf(text.data(), text.size(), "%.0f %s, squares of %.0f %s", round, unit.c_str(),
+                square, unit.c_str());
   const float w = ui.pen.width(Type::SmallBold, text.data());
   ui.pen.fill({from.x - 8.0f, y - 14.0f, length + w + 34.0f, 28.0f}, c.raised);
   dimension(ui, from, {from.x + length, y}, c.ink);
@@ -438,6 +444,7 @@ void draw_bar(const Ui& ui, const Paper& paper) {
 void draw_paper(Ui& ui, const Box& box) {
   Drawing& drawing = ui.view.drawing;
   if (drawing.scale <= 0.0f) fit(drawing, box);
+  drawing.unit_m = 1.0 / ui.shown("m").factor;
   ui.pen.fill(box, ui.colours().raised);
   ui.pen.draw->PushClipRect(box.min(), box.max(), true);
   take_pointer(ui, box);
@@ -527,7 +534,7 @@ void draw_headline(const Ui& ui, float x, float& y, float width) {
     std::snprintf(text.data(), text.size(), "%.2f km, %d turn%s", length_m / 1e3, turns,
                   turns == 1 ? "" : "s");
   }
-  paragraph(ui, Type::Head, x, y, width, c.ink, text.data());
+  paragraph(ui, Type::Head, x, y, width, c.ink, ui.said(text.data()));
   if (turns > 0) {
     // The nose gear is about where the eye is; that or the main gear is kept on the line.
     const Brief& brief = ui.session.document().brief;
@@ -541,7 +548,7 @@ void draw_headline(const Ui& ui, float x, float& y, float width) {
                   tightest_m, std::ceil(can_m));
     if (too_tight) ui.pen.mark(Mark::Exceeded, {x + 7.0f, y + 12.0f}, 13.0f);
     paragraph(ui, Type::Body, x + (too_tight ? 22.0f : 0.0f), y, width - 22.0f,
-              too_tight ? c.exceeded : c.ink, text.data());
+              too_tight ? c.exceeded : c.ink, ui.said(text.data()));
   }
   y += 6.0f;
 }
@@ -557,7 +564,7 @@ void draw_problems(const Ui& ui, float x, float& y, float width) {
   if (!drawing.refusal.empty()) draw_problem(ui, x, y, width, drawing.refusal);
   if (drawing.count() < 2) return;
   for (const DrawnError& error : drawing.legs().errors) {
-    draw_problem(ui, x, y, width, drawn_sentence(error, drawing.count()));
+    draw_problem(ui, x, y, width, drawn_sentence(error, drawing.count(), ui.session.units()));
   }
 }
 

@@ -10,6 +10,7 @@ namespace tillerline {
 namespace {
 
 constexpr std::string_view kStorageKey = "brief";
+constexpr std::string_view kUnitsKey = "units";
 
 void note_entered(BriefDocument& document, std::string_view key) {
   auto& entered = document.entered;
@@ -120,7 +121,25 @@ std::string range_sentence(std::string_view label, std::string_view unit, FieldR
          ". Enter a value within that range.";
 }
 
+std::string range_sentence(std::string_view label, const ShownNumber& number,
+                           std::string_view value) {
+  return std::string(label) + ": " + with_unit(value, number.unit) + " is outside " +
+         shown_text(number, number.range.minimum) + " to " +
+         with_unit(shown_text(number, number.range.maximum), number.unit) +
+         ". Enter a value within that range.";
+}
+
+std::string outside_sentence(std::string_view label, const ShownNumber& number, double entered) {
+  const double slack = 0.5 * std::pow(10.0, -number.decimals);
+  const bool inside =
+      entered >= number.range.minimum - slack && entered <= number.range.maximum + slack;
+  // The number that stands there is always allowed, also where its rounding passes the range.
+  if (inside || entered == number.value) return {};
+  return range_sentence(label, number, shown_text(number, entered));
+}
+
 void Session::start() {
+  if (const auto units = platform::load(kUnitsKey)) units_ = units_from_text(*units);
   const auto stored = platform::load(kStorageKey);
   if (stored) {
     Read<BriefDocument> read = read_brief(*stored);
@@ -140,6 +159,46 @@ void Session::show(BriefDocument document) {
   past_.clear();
   document_ = std::move(document);
   recompute();
+}
+
+void Session::set_units(const ShownUnits& units) {
+  if (units == units_) return;
+  units_ = units;
+  if (revision_ == 0) return;  // nothing is shown yet
+  revision_ = next_revision();
+  sheet_ = build_sheet(document_, *card_, units_);
+  publish();
+  platform::request_frames(3);
+}
+
+void Session::choose_units(const ShownUnits& units) {
+  platform::store(kUnitsKey, units_text(units));
+  set_units(units);
+}
+
+ShownNumber Session::shown(const Field& field) const {
+  const Brief& brief = document_.brief;
+  return shown_number({field.unit, field_range(field, brief), field.get(brief), field.fine_step,
+                       field.coarse_step, field.decimals, is_difference(field.key)},
+                      units_);
+}
+
+ShownNumber Session::shown(std::size_t leg, const LegField& field) const {
+  const Leg& at = document_.route.route.legs[leg];
+  return shown_number({field.unit, leg_field_range(field, at), field.get(at), field.fine_step,
+                       field.coarse_step, field.decimals, is_difference(field.key)},
+                      units_);
+}
+
+ShownNumber Session::shown(std::size_t observation, const ObservationField& field) const {
+  return shown_number({field.unit,
+                       {field.minimum, field.maximum},
+                       field.get(document_.observations[observation]),
+                       field.fine_step,
+                       field.coarse_step,
+                       field.decimals,
+                       is_difference(field.key)},
+                      units_);
 }
 
 const RouteTrace& Session::trace() const {
@@ -354,7 +413,7 @@ std::vector<DocumentError> Session::take_file(std::string_view text) {
   if (kind.empty() && is_geojson(text)) {
     Read<RouteOfLine> read = read_geojson_route(text);
     if (!read.value) return read.errors;
-    file_words_ = account_sentence(read.value->account);
+    file_words_ = in_units(account_sentence(read.value->account), units_);
     refused = take_route(read.value->route);
   } else if (kind == "aircraft") {
     Read<AircraftDocument> read = read_aircraft(text);
@@ -407,7 +466,8 @@ void Session::announce_refused(std::string_view name,
 std::string Session::try_change(BriefDocument changed) {
   Read<BriefDocument> read = read_brief(write_brief_line(changed));
   if (!read.value) {
-    return read.errors.empty() ? std::string("That can't be taken.") : read.errors.front().message;
+    return read.errors.empty() ? std::string("That can't be taken.")
+                               : in_units(read.errors.front().message, units_);
   }
   accept(std::move(changed));
   return {};
@@ -429,14 +489,14 @@ void Session::accept(BriefDocument changed) {
 void Session::recompute() {
   revision_ = next_revision();
   compute_card(document_.brief, *card_);
-  sheet_ = build_sheet(document_, *card_);
+  sheet_ = build_sheet(document_, *card_, units_);
   if (!dragging_) publish();
   platform::request_frames(3);
 }
 
 void Session::publish() {
   if (quiet_) return;
-  twin_ = twin_json(document_, *card_, sheet_);
+  twin_ = twin_json(document_, *card_, sheet_, units_);
   platform::publish(twin_);
 }
 

@@ -16,6 +16,7 @@
 #include "documents/documents.hpp"
 #include "documents/fields.hpp"
 #include "documents/sheet.hpp"
+#include "documents/shown_units.hpp"
 #include "physics/calibration.hpp"
 #include "physics/card.hpp"
 
@@ -41,6 +42,16 @@ class Session {
   const Calibration& calibration() const;
   // Goes up with every change; pictures keep their geometry until it does.
   std::uint32_t revision() const { return revision_; }
+
+  // The units of everything that is shown. A setting of the reader: the brief stays as it is.
+  const ShownUnits& units() const { return units_; }
+  void set_units(const ShownUnits& units);
+  void choose_units(const ShownUnits& units);  // the same, kept for the next start
+  // What can be changed, as it is shown. The changes below take the field's own unit: field_value
+  // of what was entered.
+  ShownNumber shown(const Field& field) const;
+  ShownNumber shown(std::size_t leg, const LegField& field) const;
+  ShownNumber shown(std::size_t observation, const ObservationField& field) const;
 
   // The changes. An empty answer means done; anything else says why not.
   std::string set_field(const Field& field, double value);
@@ -97,6 +108,7 @@ class Session {
   void keep() const;
 
   BriefDocument document_;
+  ShownUnits units_;
   std::unique_ptr<Card> card_ = std::make_unique<Card>();
   Sheet sheet_;
   std::string twin_;
@@ -120,6 +132,12 @@ class Session {
 // "Mass: 400 t is outside 130.0 to 350.0 t. Enter a value within that range."
 std::string range_sentence(std::string_view label, std::string_view unit, FieldRange range,
                            int decimals, std::string_view value);
+
+// The same for a number as it is shown; `value` is what was typed.
+std::string range_sentence(std::string_view label, const ShownNumber& number,
+                           std::string_view value);
+// That sentence when the number, entered in the unit shown, is outside; "" when it is not.
+std::string outside_sentence(std::string_view label, const ShownNumber& number, double entered);
 
 // A number with its unit; no space before degrees.
 std::string with_unit(std::string_view number, std::string_view unit);

@@ -143,9 +143,9 @@ void draw_question(Ui& ui, Column& col) {
   std::snprintf(text.data(), text.size(), "%.*s, grade %d of 3", static_cast<int>(topic.size()),
                 topic.data(), e.grade);
   set_title(ui, col, text.data());
-  set_text(ui, col, Type::Body, c.muted, e.situation);
+  set_text(ui, col, Type::Body, c.muted, in_units(e.situation, ui.session.units()));
   col.y += 12.0f;
-  set_text(ui, col, Type::Head, c.ink, e.question);
+  set_text(ui, col, Type::Head, c.ink, in_units(e.question, ui.session.units()));
   col.y += 16.0f;
 }
 
@@ -170,24 +170,27 @@ void draw_number(Ui& ui, Column& col) {
     if (button(ui, "guess", {}, box, "Enter your guess", ButtonLook::Primary))
       open_keypad(ui, {.exercise = &study.exercise}, box);
   } else {
+    const ShownNumber shown = shown_guess(e, study.guess, ui.session.units());
     const std::string guess =
-        "Your guess: " + with_unit(format_number(study.guess, e.decimals), e.unit);
+        "Your guess: " + with_unit(shown_text(shown, shown.value), shown.unit);
     set_text(ui, col, Type::BodyBold, ui.colours().accent, guess);
     col.y -= 64.0f;
   }
   col.y += 64.0f + kGap;
 }
 
-std::string verdict_of(const Study& study) {
+std::string verdict_of(const Study& study, const ShownUnits& units) {
   const Exercise& e = study.exercise;
   const Judgement judged = judge(e, study.guess);
   std::string text = judged == Judgement::Right   ? "Right. "
                      : judged == Judgement::Close ? "Close. "
                                                   : "Not so. ";
-  text += e.solution;
+  text += in_units(e.solution, units);
   if (!e.options.empty()) return text;
-  return text + " From " + format_number(e.right_low, e.decimals) + " to " +
-         with_unit(format_number(e.right_high, e.decimals), e.unit) + " counts as right.";
+  const ShownNumber low = shown_guess(e, e.right_low, units);
+  const ShownNumber high = shown_guess(e, e.right_high, units);
+  return text + " From " + shown_text(low, low.value) + " to " +
+         with_unit(shown_text(high, high.value), high.unit) + " counts as right.";
 }
 
 // The sheet's own picture of the exercise's section.
@@ -223,11 +226,11 @@ void draw_answer(Ui& ui, Column& col) {
   col.y += 8.0f;
   draw_result(ui, {col.x + 9.0f, col.y + 15.0f}, result);
   Column inner{col.x + 30.0f, col.y, col.width - 30.0f};
-  const std::string verdict = verdict_of(study);
+  const std::string verdict = verdict_of(study, ui.session.units());
   ui.mark("verdict:", word_of(result), {inner.x, inner.y, inner.width, 30.0f});
   set_text(ui, inner, Type::Head, c.ink, verdict);
   col.y = inner.y + 10.0f;
-  set_text(ui, col, Type::Body, c.ink, study.exercise.headline);
+  set_text(ui, col, Type::Body, c.ink, in_units(study.exercise.headline, ui.session.units()));
   col.y += 12.0f;
   col.y += draw_picture(ui, col.at(), col.width) + 16.0f;
   ui.pen.spaced_title(col.at(), c.muted, "Why");
@@ -259,9 +262,20 @@ void draw_exercise(Ui& ui, Column& col) {
 
 }  // namespace
 
+ShownNumber shown_guess(const Exercise& exercise, double guess, const ShownUnits& units) {
+  return shown_number({exercise.unit,
+                       {exercise.lowest, exercise.highest},
+                       guess,
+                       exercise.step,
+                       exercise.step,
+                       exercise.decimals,
+                       false},
+                      units);
+}
+
 // {"score": text,
 //  "exercises": [{"id", "topic": text, "grade": 1 to 3, "result": "new", "right", "close" or
-//  "off"}], "open": null or {"id", "situation", "question", "unit", "lowest", "highest", "step",
+//  "off"}], "open": null or {"id", "situation", "question", "unit", "lowest", "highest",
 //  "decimals",
 //                   "options": [text], "refusal": text, and once it was guessed "guess": text,
 //                   "verdict", "headline", "reason": text}}
@@ -277,21 +291,24 @@ void publish_study(const Study& study) {
   Json open = nullptr;
   if (study.open >= 0) {
     const Exercise& e = study.exercise;
+    const ShownUnits& units = study.session.units();
+    const ShownNumber number = shown_guess(e, study.guess, units);
+    Json options = Json::array();
+    for (const std::string& option : e.options) options.push_back(in_units(option, units));
     open = {{"id", e.id},
-            {"situation", e.situation},
-            {"question", e.question},
-            {"unit", e.unit},
-            {"lowest", e.lowest},
-            {"highest", e.highest},
-            {"step", e.step},
-            {"decimals", e.decimals},
-            {"options", e.options},
+            {"situation", in_units(e.situation, units)},
+            {"question", in_units(e.question, units)},
+            {"unit", number.unit},
+            {"lowest", number.range.minimum},
+            {"highest", number.range.maximum},
+            {"decimals", number.decimals},
+            {"options", options},
             {"refusal", study.refusal}};
     if (study.guessed) {
-      open["guess"] = e.options.empty() ? with_unit(format_number(study.guess, e.decimals), e.unit)
-                                        : e.options[static_cast<std::size_t>(study.guess)];
-      open["verdict"] = verdict_of(study);
-      open["headline"] = e.headline;
+      const std::string text = with_unit(shown_text(number, number.value), number.unit);
+      open["guess"] = e.options.empty() ? Json(text) : options[at(static_cast<int>(study.guess))];
+      open["verdict"] = verdict_of(study, units);
+      open["headline"] = in_units(e.headline, units);
       open["reason"] = e.reason;
     }
   }
@@ -337,23 +354,33 @@ std::string open_exercise_by_id(Study& study, View& view, std::string_view id) {
 std::string take_typed_guess(Study& study, std::string_view typed) {
   if (study.open < 0) return "There is no exercise at hand.";
   const Exercise& e = study.exercise;
-  const bool chosen = !e.options.empty();
-  const double highest = chosen ? static_cast<double>(e.options.size()) - 1.0 : e.highest;
-  double guess = 0.0;
-  const bool number = read_number(typed, guess);
-  const bool known = number && guess >= (chosen ? 0.0 : e.lowest) && guess <= highest;
+  const ShownNumber number = shown_guess(e, e.lowest, study.session.units());
+  double entered = 0.0;
+  const bool read = read_number(typed, entered);
   study.refusal.clear();
-  if (known && !(chosen && guess != std::floor(guess))) {
-    take_guess(study, guess);
+  if (!e.options.empty()) {
+    const bool known = read && entered >= 0.0 && entered < static_cast<double>(e.options.size()) &&
+                       entered == std::floor(entered);
+    if (!known) study.refusal = "Choose one of the answers.";
+  } else if (!read) {
+    study.refusal = range_sentence("Your guess", number,
+                                   "\u201c" + std::string(typed.substr(0, 20)) + "\u201d");
   } else {
-    study.refusal =
-        chosen ? "Choose one of the answers."
-               : range_sentence("Your guess", e.unit, {e.lowest, e.highest}, e.decimals,
-                                number ? format_number(guess, e.decimals)
-                                       : "\u201c" + std::string(typed.substr(0, 20)) + "\u201d");
+    study.refusal = outside_sentence("Your guess", number, entered);
+    entered = field_value(number, entered);
+  }
+  if (study.refusal.empty()) {
+    take_guess(study, entered);
+  } else {
     publish_study(study);
   }
   return study.refusal;
+}
+
+void use_units(Study& study, const ShownUnits& units) {
+  if (study.session.units() == units) return;
+  study.session.set_units(units);
+  publish_study(study);
 }
 
 void take_guess(Study& study, double guess) {

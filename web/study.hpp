@@ -27,6 +27,9 @@ struct Study {
   ScrollArea scroll;
 };
 
+// A guess as it is shown; the exercise itself keeps the units of the core.
+ShownNumber shown_guess(const Exercise& exercise, double guess, const ShownUnits& units);
+
 // Reads what was kept.
 void start_study(Study& study);
 
@@ -39,6 +42,9 @@ void take_guess(Study& study, double guess);
 // typed. An empty answer means done; anything else says why not.
 std::string open_exercise_by_id(Study& study, View& view, std::string_view id);
 std::string take_typed_guess(Study& study, std::string_view typed);
+
+// What the reader wants to see; the accessible page follows.
+void use_units(Study& study, const ShownUnits& units);
 
 // Hands the list, and the exercise at hand, to the accessible page. Done by all of the above.
 void publish_study(const Study& study);

@@ -129,6 +129,10 @@ struct Ui {
   void mark(std::string_view name, std::string_view detail, const Box& box) const;
   void mark(std::string_view name, const Box& box) const { mark(name, {}, box); }
   bool in_sight(const Box& box) const;
+
+  // Words of the core's units, and the way from one of them, in the units that the reader chose.
+  std::string said(std::string_view words) const { return in_units(words, session.units()); }
+  UnitConversion shown(std::string_view unit) const { return conversion(unit, session.units()); }
 };
 
 // An id and a mark from two parts, without building a string.

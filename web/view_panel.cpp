@@ -54,6 +54,29 @@ float draw_looks(Ui& ui, ImVec2 at, float width) {
   return static_cast<float>(rows) * (theme::kTarget + kGap);
 }
 
+// What the reader wants to see; the brief stays as it is.
+float draw_units(Ui& ui, ImVec2 at, float width) {
+  constexpr float kGap = 8.0f;
+  constexpr float kNames = 116.0f;
+  const float w = std::min(120.0f, (width - kNames - kGap) / 2.0f);
+  float y = at.y;
+  for (const UnitChoice& choice : unit_choices()) {
+    const float text_y = y + (theme::kTarget - ui.pen.height(Type::Body)) / 2.0f;
+    ui.pen.text(Type::Body, {at.x, text_y}, ui.colours().ink, choice.label);
+    for (int i = 0; i < 2; ++i) {
+      const std::string_view unit = choice.options[static_cast<std::size_t>(i)];
+      const Box box{at.x + kNames + static_cast<float>(i) * (w + kGap), y, w, theme::kTarget};
+      const bool chosen = choice.get(ui.session.units()) == i;
+      if (!chip(ui, "unit:", unit, box, unit, chosen) || chosen) continue;
+      ShownUnits units = ui.session.units();
+      choice.set(units, i);
+      ui.session.choose_units(units);
+    }
+    y += theme::kTarget + kGap;
+  }
+  return y - at.y;
+}
+
 }  // namespace
 
 void go(Ui& ui, Purpose purpose) {
@@ -71,6 +94,9 @@ void draw_view_panel(Ui& ui) {
   ui.pen.spaced_title(col.at(), ui.colours().muted, "Light");
   col.y += ui.pen.line_height(Type::Small) + 6.0f;
   col.y += draw_looks(ui, col.at(), col.width) + 20.0f;
+  ui.pen.spaced_title(col.at(), ui.colours().muted, "Units");
+  col.y += ui.pen.line_height(Type::Small) + 6.0f;
+  col.y += draw_units(ui, col.at(), col.width) + 20.0f;
   ui.pen.spaced_title(col.at(), ui.colours().muted, "Use");
   col.y += ui.pen.line_height(Type::Small) + 6.0f;
   for (const PurposeChoice& choice : kPurposes) {

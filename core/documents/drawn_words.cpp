@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "documents/fields.hpp"
+#include "documents/shown_units.hpp"
 
 namespace tillerline {
 namespace {
@@ -28,7 +29,9 @@ std::string drawn_place(std::size_t point, std::size_t count) {
   return "corner " + std::to_string(point);
 }
 
-std::string drawn_sentence(const DrawnError& error, std::size_t count) {
+namespace {
+
+std::string sentence(const DrawnError& error, std::size_t count) {
   const std::string here = drawn_place(error.point, count);
   switch (error.fault) {
     case DrawnFault::TooFewPoints:
@@ -46,8 +49,8 @@ std::string drawn_sentence(const DrawnError& error, std::size_t count) {
              metres(error.allowed) + " are allowed. Make it wider.";
     case DrawnFault::RadiusTooLarge:
       return capital(here) + " has a radius of " + metres(error.value) +
-             ", but the straights beside it leave room for " + rounded_down(error.allowed) +
-             " m at most. Take that, or move the corner.";
+             ", but the straights beside it leave room for " + rounded_down(error.allowed) + " " +
+             std::string(kRoundedDown) + "m at most. Take that, or move the corner.";
     case DrawnFault::TurnTooSlight:
       return capital(here) + " turns by " + degrees(error.value) +
              ", a turn has at least 5°. Put it in line with its neighbours, or bend it more.";
@@ -60,6 +63,12 @@ std::string drawn_sentence(const DrawnError& error, std::size_t count) {
              "its points closer together.";
   }
   return "";
+}
+
+}  // namespace
+
+std::string drawn_sentence(const DrawnError& error, std::size_t count, const ShownUnits& units) {
+  return in_units(sentence(error, count), units);
 }
 
 }  // namespace tillerline

@@ -4,13 +4,15 @@
 
 #include <string>
 
+#include "documents/shown_units.hpp"
 #include "physics/drawn_route.hpp"
 
 namespace tillerline {
 
 // `count` is the number of drawn points: the first is the start and the last the end, between them
 // corners are counted from 1.
-std::string drawn_sentence(const DrawnError& error, std::size_t count);
+std::string drawn_sentence(const DrawnError& error, std::size_t count,
+                           const ShownUnits& units = {});
 
 // "the start", "corner 2", "the end"
 std::string drawn_place(std::size_t point, std::size_t count);

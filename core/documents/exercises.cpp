@@ -353,7 +353,7 @@ const std::array<Question, 12>& questions() {
          {.aircraft = "very-large-four", .route = "cargo-apron-to-d2", .load = 0.5}}}},
       {"stop-left",
        Topic::Stop,
-       "How many metres are still to roll when the line goes out of sight under the nose?",
+       "How far is it still to roll when the line goes out of sight under the nose?",
        "m",
        1,
        0.5,

@@ -1,6 +1,7 @@
 #include "documents/sheet.hpp"
 
 #include <cmath>
+#include <utility>
 
 #include "documents/sheet_parts.hpp"
 #include "documents/words.hpp"
@@ -12,7 +13,9 @@ namespace {
 using sheet_parts::Source;
 
 std::string title(const Source& source) {
-  return source.document.aircraft.name + ", " + words::tonnes(source.brief().condition.mass_kg);
+  const double mass_kg = source.brief().condition.mass_kg;
+  return source.document.aircraft.name + ", " +
+         with_exact(words::tonnes(mass_kg), mass_kg / units::kTonne_kg);
 }
 
 std::string from_to(const Source& source) {
@@ -45,7 +48,7 @@ std::string wind_words(const Day& day) {
   if (whole <= 0) whole += 360;
   std::string from = std::to_string(whole);
   from.insert(0, 3 - from.size(), '0');
-  return "wind " + from + "°/" + speed;
+  return "wind " + from + "°/" + with_exact(speed, units::knots_from_mps(day.wind_speed_mps));
 }
 
 std::string engines_words(const Source& source) {
@@ -60,12 +63,12 @@ std::string brakes_words(const Source& source) {
   if (source.card.after_landing.included) {
     return words::celsius(source.card.heat.start_k) + " off the stand";
   }
-  return words::celsius(source.brief().condition.brake_temperature_k) + " now";
+  return words::celsius_entered(source.brief().condition.brake_temperature_k) + " now";
 }
 
 std::string day_words(const Source& source) {
   const Day& day = source.brief().day;
-  return words::celsius(day.temperature_k) + ", " +
+  return words::celsius_entered(day.temperature_k) + ", " +
          words::number(day.qnh_pa / units::kHectopascal_pa, 0) + " hPa, " + wind_words(day) + ", " +
          sheet_parts::surface_words(day) + " · " + engines_words(source) + " · brakes " +
          brakes_words(source);
@@ -149,7 +152,7 @@ std::vector<SheetTurn> turns(const Source& source) {
 
 }  // namespace
 
-Sheet build_sheet(const BriefDocument& document, const Card& card) {
+Sheet build_sheet(const BriefDocument& document, const Card& card, const ShownUnits& units) {
   const Source source{document, card};
   Sheet sheet;
   sheet.title = title(source);
@@ -174,7 +177,7 @@ Sheet build_sheet(const BriefDocument& document, const Card& card) {
   sheet.assumptions = sheet_parts::assumptions(source, sheet.sure.table);
   sheet.invented = invented_words(document);
   sheet.safety = "Training and briefing aid. Your manuals, local rules and judgement come first.";
-  return sheet;
+  return sheet_parts::restated(std::move(sheet), units);
 }
 
 }  // namespace tillerline

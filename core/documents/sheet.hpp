@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "documents/documents.hpp"
+#include "documents/shown_units.hpp"
 #include "physics/card.hpp"
 
 namespace tillerline {
@@ -89,7 +90,8 @@ struct Sheet {
   std::string safety;    // training and briefing aid …
 };
 
-Sheet build_sheet(const BriefDocument& document, const Card& card);
+// In the units that the reader chose; all but "why", which quotes sources as they are.
+Sheet build_sheet(const BriefDocument& document, const Card& card, const ShownUnits& units = {});
 
 // As the sheet calls it: "Rolling resistance".
 std::string_view name_of(Unknown unknown);
@@ -97,7 +99,7 @@ std::string_view name_of(Unknown unknown);
 // What a calibration found, for its panel: one row a constant with the value or the reason why it
 // is refused, and a table of the residuals. `aircraft` as it was before.
 SheetSection calibration_section(const Calibration& calibration, const Aircraft& aircraft,
-                                 const Observations& observations);
+                                 const Observations& observations, const ShownUnits& units = {});
 
 // The sheet as plain text, wrapped at 96 columns: `tillerline --text`.
 std::string sheet_text(const Sheet& sheet);
@@ -105,7 +107,8 @@ std::string sheet_text(const Sheet& sheet);
 // Card as JSON (every number, SI and unit in the key; NaN never): `tillerline`.
 std::string card_json(const BriefDocument& document, const Card& card, bool one_line);
 
-// Inputs, sheet and cautions as JSON for the accessible page.
-std::string twin_json(const BriefDocument& document, const Card& card, const Sheet& sheet);
+// Inputs, sheet and cautions as JSON for the accessible page; the sheet is in these units already.
+std::string twin_json(const BriefDocument& document, const Card& card, const Sheet& sheet,
+                      const ShownUnits& units = {});
 
 }  // namespace tillerline

@@ -1,9 +1,10 @@
 // Calibration: what the observations teach about the aircraft, in words, and putting it to use.
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "documents/fields.hpp"
-#include "documents/sheet.hpp"
+#include "documents/sheet_parts.hpp"
 #include "documents/words.hpp"
 #include "physics/units.hpp"
 
@@ -148,7 +149,7 @@ std::string difference_words(const Observation& observation, double residual) {
       return residual < -kNeverReached_m ? "–" : words::signed_number(residual, 1) + " m";
     case ObservationKind::HeatedBy:
     case ObservationKind::CooledAfter:
-      return words::signed_number(residual, 1) + " °C";
+      return words::signed_number(residual, 1) + " " + std::string(kCelsiusDifference);
     case ObservationKind::TurnAxisAhead:
       return words::signed_number(residual, 2) + " m";
   }
@@ -212,7 +213,7 @@ CalibrationRecord::Item combined(const CalibrationRecord& before, const Estimate
 }  // namespace
 
 SheetSection calibration_section(const Calibration& calibration, const Aircraft& aircraft,
-                                 const Observations& observations) {
+                                 const Observations& observations, const ShownUnits& units) {
   SheetSection section;
   section.id = "calibration";
   section.title = "Calibration";
@@ -234,7 +235,7 @@ SheetSection calibration_section(const Calibration& calibration, const Aircraft&
   for (const SheetRow& row : section.rows) {
     if (row.tone == Tone::Care) section.tone = Tone::Care;
   }
-  return section;
+  return sheet_parts::restated(std::move(section), units);
 }
 
 BriefDocument calibrated(const BriefDocument& document) {

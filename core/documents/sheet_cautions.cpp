@@ -196,8 +196,8 @@ std::string plain_sentence(const Source& source, const Caution& caution) {
       return "The brakes need " + words::duration_up(caution.value) +
              " more on the stand to stay within the limit.";
     case CautionKind::DraggingBrake:
-      return "A dragging brake gets " + words::number(caution.value, 0) +
-             " °C hotter for it by the stop.";
+      return "A dragging brake gets " + words::celsius_difference(caution.value) +
+             " hotter for it by the stop.";
     case CautionKind::ChanceOfHotBrakes:
       return "Within the brake limit, but " + chance_words(caution.value) + " of passing it.";
     case CautionKind::ChanceOfRunaway:

@@ -130,12 +130,12 @@ SheetSection heat_section(const Source& source) {
   section.headline = headline(source);
   section.caption = "Speed and brake temperature along the route, over one distance.";
   section.rows.push_back({source.card.after_landing.included ? "As the taxi begins" : "Brakes now",
-                          words::celsius(heat.start_k), fans_words(source), Tone::Plain});
+                          words::celsius_entered(heat.start_k), fans_words(source), Tone::Plain});
   section.rows.push_back({"At " + (complete ? stop_place(source) : std::string("the end")),
                           end.value + (complete ? in_brackets(source) : ""), "limit " + end.limit,
                           heat.within_limit ? Tone::Plain : Tone::Exceeded});
   section.rows.push_back({"Peak", temperatures(heat.peak_k, heat.limit_k).value,
-                          words::number(heat.rise_k, 0) + " °C above the start",
+                          words::celsius_difference(heat.rise_k) + " above the start",
                           heat.peak_k > heat.limit_k ? Tone::Care : Tone::Plain});
   section.rows.push_back(wait_row(heat));
   section.rows.push_back({"Brakes used", words::count(heat.applications, "application"),

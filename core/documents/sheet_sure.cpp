@@ -90,7 +90,9 @@ std::string thrust_band(const Spread& spread) {
                   words::thrust(spread.p50));
 }
 
-std::string limit_words(const Source& source) { return words::celsius(source.card.heat.limit_k); }
+std::string limit_words(const Source& source) {
+  return words::celsius_entered(source.card.heat.limit_k);
+}
 
 std::string roll_sentence(const UncertaintyAnswer& sure) {
   const std::string target = words::knots(sure.target_mps);

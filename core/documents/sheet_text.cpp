@@ -32,9 +32,9 @@ std::string padded(std::string text, std::size_t width) {
 }
 
 bool is_unit(std::string_view word) {
-  static constexpr std::array<std::string_view, 16> kUnits = {
-      "kt", "m",  "km", "s",   "min",  "h",    "t",  "kg",
-      "kN", "MJ", "g",  "hPa", "m/s²", "m/s³", "°C", "%"};
+  static constexpr std::array<std::string_view, 20> kUnits = {
+      "kt", "m",   "km",   "s",    "min", "h", "t",  "kg", "kN",   "MJ",
+      "g",  "hPa", "m/s²", "m/s³", "°C",  "%", "ft", "lb", "km/h", "°F"};
   while (!word.empty() && std::string_view(".,;:)").find(word.back()) != std::string_view::npos) {
     word.remove_suffix(1);
   }

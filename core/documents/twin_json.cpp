@@ -9,6 +9,8 @@
 //                   "entered": true, "origin": text, "help": text } ],
 //     "choices": [ { "key": "surface", "label", "group", "value": "dry", "entered": true, "help",
 //                    "options": [ { "value": "dry", "label": "Dry" } ] } ],
+//     "units": [ as in "choices": "units-speed", "units-mass", "units-length" and
+//                "units-temperature"; the inputs and all text are in them already ],
 //     "pickers": [ as in "choices": "aircraft" and "route"; the value is a preset's id, or "" ],
 //     "route_legs": [ { "leg", "number", "title", "kind": "straight" | "arc",
 //                       "fields": [ as in "inputs"; the keys are "leg-0-length_m" ] } ],
@@ -45,6 +47,7 @@
 
 #include "documents/fields.hpp"
 #include "documents/sheet.hpp"
+#include "documents/shown_units.hpp"
 #include "documents/version.hpp"
 #include "documents/words.hpp"
 
@@ -96,27 +99,32 @@ bool entered(const BriefDocument& document, std::string_view key) {
   return std::find(document.entered.begin(), document.entered.end(), key) != document.entered.end();
 }
 
-// What every number has, whoever holds it.
+// What every number has, whoever holds it; in the units shown.
 template <class AnyField>
-Json number_json(std::string key, const AnyField& field, FieldRange range, double value) {
+Json number_json(std::string key, const AnyField& field, FieldRange range, double value,
+                 const ShownUnits& units) {
+  const ShownNumber shown =
+      shown_number({field.unit, range, value, field.fine_step, field.coarse_step, field.decimals,
+                    is_difference(field.key)},
+                   units);
   return {{"key", std::move(key)},
           {"label", field.label},
-          {"unit", field.unit},
-          {"value", num(value)},
-          {"text", words::number(value, field.decimals)},
-          {"min", num(range.minimum)},
-          {"max", num(range.maximum)},
-          {"step", num(field.fine_step)},
-          {"coarse_step", num(field.coarse_step)},
-          {"decimals", field.decimals},
+          {"unit", shown.unit},
+          {"value", num(shown.value)},
+          {"text", words::number(shown.value, shown.decimals)},
+          {"min", num(shown.range.minimum)},
+          {"max", num(shown.range.maximum)},
+          {"step", num(shown.fine_step)},
+          {"coarse_step", num(shown.coarse_step)},
+          {"decimals", shown.decimals},
           {"entered", false},
           {"origin", ""},
-          {"help", field.help}};
+          {"help", in_units(field.help, units)}};
 }
 
-Json input_json(const BriefDocument& document, const Field& field) {
+Json input_json(const BriefDocument& document, const Field& field, const ShownUnits& units) {
   Json input = number_json(std::string(field.key), field, field_range(field, document.brief),
-                           field.get(document.brief));
+                           field.get(document.brief), units);
   input["group"] = word(field.group);
   input["entered"] = entered(document, field.key);
   input["origin"] = field.origin;
@@ -126,17 +134,18 @@ Json input_json(const BriefDocument& document, const Field& field) {
 // A number of one leg or one observation.
 template <class AnyField, class Holder>
 Json part_field_json(const std::string& key, const AnyField& field, FieldRange range,
-                     const Holder& holder) {
-  return number_json(key + std::string(field.key), field, range, field.get(holder));
+                     const Holder& holder, const ShownUnits& units) {
+  return number_json(key + std::string(field.key), field, range, field.get(holder), units);
 }
 
-Json route_leg_json(const Leg& leg, std::size_t index, const Sheet& sheet) {
+Json route_leg_json(const Leg& leg, std::size_t index, const Sheet& sheet,
+                    const ShownUnits& units) {
   const bool arc = leg.kind == LegKind::Arc;
   const std::string key = "leg-" + std::to_string(index) + "-";
   Json fields = Json::array();
   for (const LegField& field : leg_fields()) {
     if (!(arc ? field.arcs : field.straights)) continue;
-    fields.push_back(part_field_json(key, field, leg_field_range(field, leg), leg));
+    fields.push_back(part_field_json(key, field, leg_field_range(field, leg), leg, units));
   }
   return {{"leg", index},
           {"number", std::to_string(index + 1)},
@@ -145,15 +154,15 @@ Json route_leg_json(const Leg& leg, std::size_t index, const Sheet& sheet) {
           {"fields", fields}};
 }
 
-Json route_legs_json(const BriefDocument& document, const Sheet& sheet) {
+Json route_legs_json(const BriefDocument& document, const Sheet& sheet, const ShownUnits& units) {
   Json legs = Json::array();
   for (const Leg& leg : document.brief.route.legs) {
-    legs.push_back(route_leg_json(leg, legs.size(), sheet));
+    legs.push_back(route_leg_json(leg, legs.size(), sheet, units));
   }
   return legs;
 }
 
-Json observations_json(const BriefDocument& document) {
+Json observations_json(const BriefDocument& document, const ShownUnits& units) {
   Json list = Json::array();
   for (const Observation& observation : document.observations) {
     const std::string key = "observation-" + std::to_string(list.size()) + "-";
@@ -161,7 +170,7 @@ Json observations_json(const BriefDocument& document) {
     for (const ObservationField& field : observation_fields()) {
       if (!carries(field, observation.kind)) continue;
       const FieldRange range{field.minimum, field.maximum};
-      fields.push_back(part_field_json(key, field, range, observation));
+      fields.push_back(part_field_json(key, field, range, observation, units));
     }
     const auto kind = static_cast<std::size_t>(observation.kind);
     list.push_back({{"number", std::to_string(list.size() + 1)},
@@ -211,6 +220,21 @@ Json picker_json(const char* key, const char* label, const std::vector<Document>
           {"entered", false}, {"help", ""},     {"options", options}};
 }
 
+// A choice of the reader, which no document holds.
+Json units_json(const UnitChoice& choice, const ShownUnits& units) {
+  Json options = Json::array();
+  for (const std::string_view option : choice.options) {
+    options.push_back({{"value", option}, {"label", option}});
+  }
+  return {{"key", "units-" + std::string(choice.key)},
+          {"label", "Unit of " + words::lower_first(std::string(choice.label))},
+          {"group", "units"},
+          {"value", choice.options[static_cast<std::size_t>(choice.get(units))]},
+          {"entered", false},
+          {"help", ""},
+          {"options", options}};
+}
+
 Json row_json(const SheetRow& row) {
   return {{"label", row.label}, {"value", row.value}, {"note", row.note}, {"tone", word(row.tone)}};
 }
@@ -241,7 +265,7 @@ Json section_json(const SheetSection& section) {
           {"tone", word(section.tone)}};
 }
 
-Json sections_json(const BriefDocument& document, const Sheet& sheet) {
+Json sections_json(const BriefDocument& document, const Sheet& sheet, const ShownUnits& units) {
   Json sections = Json::array();
   sections.push_back(section_json(sheet.roll));
   for (const SheetTurn& turn : sheet.turns) {
@@ -256,7 +280,7 @@ Json sections_json(const BriefDocument& document, const Sheet& sheet) {
   if (!document.observations.empty()) {
     const Aircraft& aircraft = document.brief.aircraft;
     sections.push_back(section_json(calibration_section(calibrate(aircraft, document.observations),
-                                                        aircraft, document.observations)));
+                                                        aircraft, document.observations, units)));
   }
   return sections;
 }
@@ -276,7 +300,8 @@ Json leg_json(const SheetLeg& leg) {
 
 }  // namespace
 
-std::string twin_json(const BriefDocument& document, const Card& card, const Sheet& sheet) {
+std::string twin_json(const BriefDocument& document, const Card& card, const Sheet& sheet,
+                      const ShownUnits& units) {
   Json json;
   json["program"] = kVersion;
   json["title"] = sheet.title;
@@ -286,7 +311,9 @@ std::string twin_json(const BriefDocument& document, const Card& card, const She
   json["status"] = sheet.card_headline;
   json["possible"] = card.possible;
   json["inputs"] = Json::array();
-  for (const Field& field : brief_fields()) json["inputs"].push_back(input_json(document, field));
+  for (const Field& field : brief_fields()) {
+    json["inputs"].push_back(input_json(document, field, units));
+  }
   json["choices"] = Json::array();
   for (const Choice& choice : brief_choices()) {
     json["choices"].push_back(choice_json(document, choice));
@@ -295,10 +322,12 @@ std::string twin_json(const BriefDocument& document, const Card& card, const She
       picker_json("aircraft", "Aircraft", preset_aircraft(), document.aircraft),
       picker_json("route", "Route", preset_routes(), document.route),
   };
-  json["route_legs"] = route_legs_json(document, sheet);
-  json["observations"] = observations_json(document);
+  json["units"] =
+      array_of(unit_choices(), [&](const UnitChoice& c) { return units_json(c, units); });
+  json["route_legs"] = route_legs_json(document, sheet, units);
+  json["observations"] = observations_json(document, units);
   json["observation_kinds"] = observation_kinds_json();
-  json["sections"] = sections_json(document, sheet);
+  json["sections"] = sections_json(document, sheet, units);
   json["turns"] = array_of(sheet.turns, turn_json);
   json["legs"] = array_of(sheet.legs, leg_json);
   json["watch"] = sheet.watch;

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <cstdint>
 
+#include "documents/shown_units.hpp"
 #include "physics/elementary.hpp"
 #include "physics/units.hpp"
 
@@ -93,7 +94,7 @@ std::string knots_within(double lower_mps, double upper_mps, std::string_view jo
     if (high - low < 0.5 * step || (step == 0.5 && high - low < kSaidShare * width_kt)) continue;
     const int decimals = step == 0.01 ? 2 : 1;
     const auto say = [&](double kt) { return step == 0.5 ? half_steps(kt) : number(kt, decimals); };
-    return say(low).append(joint) + say(high) + " kt";
+    return say(low).append(joint) + say(high) + " " + std::string(kInside) + "kt";
   }
   return number(middle_kt, 2) + " kt";
 }
@@ -125,7 +126,8 @@ std::string metres_tenth(double m) { return with_unit(m, 1, " m"); }
 
 std::string margin(double m) {
   if (!sayable(m)) return kNotKnown;
-  return with_unit(std::floor(m * 10.0 + kSlack) / 10.0, 1, " m");
+  return with_unit(std::floor(m * 10.0 + kSlack) / 10.0, 1,
+                   std::string(" ").append(kRoundedDown).append("m"));
 }
 
 std::string distance(double m) {
@@ -134,6 +136,14 @@ std::string distance(double m) {
 }
 
 std::string celsius(double k) { return with_unit(units::celsius_from_kelvin(k), 0, " °C"); }
+
+std::string celsius_entered(double k) {
+  return with_exact(celsius(k), units::celsius_from_kelvin(k));
+}
+
+std::string celsius_difference(double k) {
+  return with_unit(k, 0, std::string(" ").append(kCelsiusDifference));
+}
 
 std::string pressure(double pa) { return with_unit(pa / 1e5, 1, " bar"); }
 std::string flow(double kgps) {
@@ -216,7 +226,9 @@ std::string list(const std::vector<std::string>& items) {
 Against against(double value, double limit, int decimals, std::string_view unit) {
   for (int places = decimals;; ++places) {
     Against said{with_unit(value, places, unit), with_unit(limit, places, unit)};
-    if (said.value != said.limit || value == limit || places == decimals + 3) return said;
+    if (said.value == said.limit && value != limit && places < decimals + 3) continue;
+    // The limit may have been entered in another unit; the value is as rounded as elsewhere.
+    return {said.value, with_exact(said.limit, limit)};
   }
 }
 

@@ -18,7 +18,7 @@ std::string knots(double mps);        // to 0.5: "6.5 kt", "10 kt"
 std::string knots_tenth(double mps);  // for rows: "6.5 kt", "10.0 kt"
 // A range that lies inside the true one: lower edge rounded up, upper edge down, to 0.5 kt or, when
 // that would leave out more than a fifth of it, to 0.1 kt or 0.01 kt. `joint` stands between the
-// numbers.
+// numbers. Like margin, it is marked for in_units (shown_units.hpp), which takes the mark away.
 std::string knots_within(double lower_mps, double upper_mps, std::string_view joint);
 
 std::string duration(double s);     // "63 s" below 120 s, "2.5 min", "14 min", "3 h 5 min"
@@ -31,7 +31,11 @@ std::string metres_tenth(double m);  // "16.5 m"
 std::string margin(double m);        // "4.1 m", rounded down, since it is what is left
 std::string distance(double m);      // "420 m", "2.4 km"
 
-std::string celsius(double k);         // "121 °C"
+std::string celsius(double k);  // "121 °C"
+// The same of a value that the user may have entered in another unit (with_exact).
+std::string celsius_entered(double k);
+// A rise or an error, not a temperature; "12 °C" once the sheet is restated (shown_units.hpp).
+std::string celsius_difference(double k);
 std::string pressure(double pa);       // "14.2 bar"
 std::string flow(double kgps);         // per minute: "53 kg/min"
 std::string slope(double rad);         // "0.2 % up", "0.2 % down", "level"

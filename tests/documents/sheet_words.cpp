@@ -3,6 +3,7 @@
 
 #include <limits>
 
+#include "documents/shown_units.hpp"
 #include "documents/words.hpp"
 #include "physics/units.hpp"
 
@@ -49,7 +50,9 @@ TEST_CASE("speeds are said to half a knot, without an idle .0") {
 
 TEST_CASE("a window is never said wider than it is") {
   const auto window = [](double low_kt, double high_kt) {
-    return words::knots_within(mps_from_knots(low_kt), mps_from_knots(high_kt), " to ");
+    // As a sheet shows it, with the mark for the reader's units taken away.
+    return in_units(words::knots_within(mps_from_knots(low_kt), mps_from_knots(high_kt), " to "),
+                    {});
   };
   CHECK(window(6.5, 8.5) == "6.5 to 8.5 kt");
   CHECK(window(6.51, 8.49) == "6.6 to 8.4 kt");
@@ -83,10 +86,10 @@ TEST_CASE("a wait is rounded up to whole minutes") {
 }
 
 TEST_CASE("what is left to an edge is rounded down") {
-  CHECK(words::margin(4.19) == "4.1 m");
-  CHECK(words::margin(3.97) == "3.9 m");
-  CHECK(words::margin(3.9999999999) == "4.0 m");
-  CHECK(words::margin(0.04) == "0.0 m");
+  CHECK(words::margin(4.19) == "4.1 ⌊m");          // the mark for the reader's units
+  CHECK(words::margin(3.97) == "3.9 ⌊m");          // the mark for the reader's units
+  CHECK(words::margin(3.9999999999) == "4.0 ⌊m");  // the mark for the reader's units
+  CHECK(words::margin(0.04) == "0.0 ⌊m");          // the mark for the reader's units
 }
 
 TEST_CASE("distances, masses, forces, energies, slopes") {
@@ -123,8 +126,8 @@ TEST_CASE("lists of numbers") {
 
 TEST_CASE("a value beyond its limit never reads like the limit") {
   CHECK(words::against(340.2, 300.0, 0, " °C").value == "340 °C");
-  CHECK(words::against(340.2, 300.0, 0, " °C").limit == "300 °C");
+  CHECK(in_units(words::against(340.2, 300.0, 0, " °C").limit, {}) == "300 °C");
   CHECK(words::against(300.4, 300.0, 0, " °C").value == "300.4 °C");
-  CHECK(words::against(300.4, 300.0, 0, " °C").limit == "300.0 °C");
+  CHECK(in_units(words::against(300.4, 300.0, 0, " °C").limit, {}) == "300.0 °C");
   CHECK(words::against(300.0, 300.0, 0, " °C").value == "300 °C");
 }
