@@ -101,6 +101,33 @@ void draw_stroke_key(const Ui& ui, const Panels& p) {
   entry("limit in the turn", c.ink, 2.0f);
 }
 
+// P10 to P90 along the way, under the curve.
+void draw_heat_band(const Ui& ui, const RouteTrace& trace, const Panels& p) {
+  const auto& band = ui.session.heat_band();
+  if (band.empty()) return;
+  const ImU32 colour = theme::faded(ui.colours().second, 0.2f);
+  ImDrawList* draw = ui.pen.draw;
+  const ImDrawListFlags flags = draw->Flags;
+  draw->Flags &= ~ImDrawListFlags_AntiAliasedFill;
+  ImVec2 high;
+  ImVec2 low;
+  bool first = true;
+  for (const TracePoint& t : trace.points) {
+    const HeatBandPoint here = heat_band_at(band, t.distance_m);
+    const float x = p.distance.at(t.distance_m);
+    const auto at = [&](double kelvin) {
+      return ImVec2{x, p.brake.at(units::celsius_from_kelvin(kelvin))};
+    };
+    const ImVec2 next_high = at(t.brake_k + here.above_k);
+    const ImVec2 next_low = at(t.brake_k - here.below_k);
+    if (!first && next_high.x > high.x) draw->AddQuadFilled(high, next_high, next_low, low, colour);
+    first = false;
+    high = next_high;
+    low = next_low;
+  }
+  draw->Flags = flags;
+}
+
 void draw_brakes(const Ui& ui, const RouteTrace& trace, const Panels& p) {
   const Pen& pen = ui.pen;
   const theme::Palette& c = ui.colours();
@@ -124,6 +151,7 @@ void draw_brakes(const Ui& ui, const RouteTrace& trace, const Panels& p) {
                {text.data(), static_cast<std::size_t>(length)});
     }
   }
+  draw_heat_band(ui, trace, p);
   draw_trace(ui, trace, p, p.brake, c.second, 2.4f,
              [](const TracePoint& t) { return units::celsius_from_kelvin(t.brake_k); });
 }
@@ -173,7 +201,14 @@ void draw_reading(Ui& ui, const RouteTrace& trace, const Panels& p, ImVec2 at, f
   line.put(c.ink, text.data());
   std::snprintf(text.data(), text.size(), "%.1f kt", kt);
   line.put(c.accent, ui.said(text.data()));
-  std::snprintf(text.data(), text.size(), "%.0f °C", celsius);
+  const auto& band = ui.session.heat_band();
+  if (band.empty() || ui.narrow) {
+    std::snprintf(text.data(), text.size(), "%.0f °C", celsius);
+  } else {
+    const HeatBandPoint here = heat_band_at(band, t.distance_m);
+    std::snprintf(text.data(), text.size(), "%.0f °C (%.0f to %.0f °C)", celsius,
+                  celsius - here.below_k, celsius + here.above_k);
+  }
   line.put(c.second, ui.said(text.data()));
   std::snprintf(text.data(), text.size(), "leg %d", static_cast<int>(leg) + 1);
   line.put(c.ink, text.data());

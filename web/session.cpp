@@ -209,6 +209,14 @@ const RouteTrace& Session::trace() const {
   return *trace_;
 }
 
+const std::vector<HeatBandPoint>& Session::heat_band() const {
+  if (heat_band_revision_ != revision_) {
+    heat_band_ = tillerline::heat_band(document_.brief, *card_);
+    heat_band_revision_ = revision_;
+  }
+  return heat_band_;
+}
+
 const RollMap& Session::map() const {
   if (map_revision_ != revision_) {
     *map_ = roll_map(document_.brief, card_->air, kMapTarget_mps);

@@ -17,6 +17,7 @@
 #include "documents/fields.hpp"
 #include "documents/sheet.hpp"
 #include "documents/shown_units.hpp"
+#include "heat_band.hpp"
 #include "physics/calibration.hpp"
 #include "physics/card.hpp"
 
@@ -39,6 +40,7 @@ class Session {
   // Made when first asked for after a change.
   const RouteTrace& trace() const;
   const RollMap& map() const;
+  const std::vector<HeatBandPoint>& heat_band() const;
   const Calibration& calibration() const;
   // Goes up with every change; pictures keep their geometry until it does.
   std::uint32_t revision() const { return revision_; }
@@ -126,6 +128,8 @@ class Session {
   mutable Calibration calibration_;
   mutable std::uint32_t calibration_revision_ = ~0u;
   mutable std::uint32_t trace_revision_ = ~0u;
+  mutable std::vector<HeatBandPoint> heat_band_;
+  mutable std::uint32_t heat_band_revision_ = ~0u;
   mutable std::uint32_t map_revision_ = ~0u;
 };
 
