@@ -7,6 +7,7 @@ const Study = (() => {
   const onInput = {handler: null};
   const byId = (id) => document.getElementById(id);
   let shown = null;
+  let asked = false;  // the guess was made here: on the drawn sheet the focus stays there
 
   function element(tag, text = '', attributes = {}) {
     const node = document.createElement(tag);
@@ -89,7 +90,9 @@ const Study = (() => {
     form.addEventListener('submit', (event) => {
       event.preventDefault();
       const guess = value();
+      asked = true;
       send('study-guess', guess);
+      asked = false;
       if (shown.open && shown.open.refusal) {
         const again = byId('study-guess');
         if (again) again.value = guess;
@@ -131,7 +134,7 @@ const Study = (() => {
       body.append(element('h3', open.question, {id: 'study-question', tabindex: '-1'}));
       body.append(element('p', open.situation));
       body.append(open.verdict ? answer(study) : question(open, same ? typed : ''));
-      if (same && open.verdict && !before.verdict) {
+      if (asked && same && open.verdict && !before.verdict) {
         byId('study-verdict').focus();
         Twin.sayStatus(open.verdict);
       }

@@ -382,6 +382,8 @@ void draw_reading(const Ui& ui, const Plot& plot, ImVec2 at) {
   ui.pen.hairline({plot.box.x, y}, {plot.box.right(), y}, c.ink);
   ReadingLine line(ui, at);
   std::array<char, 64> text;
+  std::snprintf(text.data(), text.size(), "%.0f t at %.2f %%", mass_kg / units::kTonne_kg, slope);
+  ui.mark("reading:", text.data(), {at.x, at.y, plot.box.width, ui.pen.height(Type::Body)});
   std::snprintf(text.data(), text.size(), "%.0f t", mass_kg / units::kTonne_kg);
   line.put(c.ink, ui.said(text.data()));
   line.put(c.ink, Number(slope, 2, "%", true));

@@ -173,6 +173,7 @@ float figure_bands(Ui& ui, ImVec2 at, float width) {
     draw_band(ui, bands.items[i], {at.x, y}, width);
     y += kBandRow;
   }
+  ui.mark("figure:", "bands", {at.x, at.y, width, y - at.y});
   return y - at.y;
 }
 
@@ -185,7 +186,9 @@ float figure_rankings(Ui& ui, ImVec2 at, float width) {
   const StrokeName names[] = {{"by itself", accent, 14.0f},
                               {"together with others", theme::faded(accent, 0.35f), 14.0f}};
   stroke_key(ui, {at.x, at.y + place.height}, width, names, std::size(names));
-  return place.height + (ui.narrow ? 52.0f : 28.0f);
+  const float height = place.height + (ui.narrow ? 52.0f : 28.0f);
+  ui.mark("figure:", "rankings", {at.x, at.y, width, height});
+  return height;
 }
 
 float figure_sure(Ui& ui, ImVec2 at, float width) {

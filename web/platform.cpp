@@ -443,7 +443,8 @@ void on_key(const SDL_KeyboardEvent& key) {
   event.kind = Kind::kKey;
   event.code = key.keysym.scancode;
   event.down = key.type == SDL_KEYDOWN;
-  const int modifiers = SDL_GetModState();
+  // As they were then: a quick hand has let go of them before a frame comes to the key.
+  const int modifiers = key.keysym.mod;
   event.ctrl = (modifiers & KMOD_CTRL) != 0;
   event.shift = (modifiers & KMOD_SHIFT) != 0;
   event.alt = (modifiers & KMOD_ALT) != 0;
