@@ -209,3 +209,17 @@ test('the page\u2019s button lies on nothing that can be tapped', async ({open})
     }
   }
 });
+
+test('Control held for a quick second press is seen as often as it was pressed', async ({open}) => {
+  const sheet = await open();
+  const was = await mass(sheet);
+  for (const digits of ['301', '302', '303']) {
+    await sheet.tap('tile:mass_t');
+    await sheet.page.keyboard.type(digits);
+    await sheet.key('Enter');
+  }
+  // All before the program has drawn even one of them.
+  await Promise.all([1, 2, 3].map(() => sheet.page.keyboard.press('Control+z')));
+  await sheet.settle();
+  assert.equal(await mass(sheet), was);
+});
