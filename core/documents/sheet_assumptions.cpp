@@ -19,7 +19,7 @@ std::string chosen(const Source& source, std::string_view key) {
 
 std::string value_words(const Source& source, std::string_view key) {
   const Field& field = *find_field(key);
-  const std::string number = words::number(field.get(source.brief()), field.decimals);
+  std::string number = words::number(field.get(source.brief()), field.decimals);
   if (field.unit.empty()) return number;
   return with_exact(number + " " + std::string(field.unit), field.get(source.brief()));
 }
