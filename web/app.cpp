@@ -4,6 +4,7 @@
 
 #include "files_panel.hpp"
 #include "keypad.hpp"
+#include "keys.hpp"
 #include "layout.hpp"
 #include "panel.hpp"
 #include "session.hpp"
@@ -50,15 +51,14 @@ Layer layer_of(const View& view) {
 // What the user does in study or before a wall leaves the brief alone.
 void leave_purpose(Ui& ui) {
   if (ui.view.purpose == Purpose::Brief) return;
-  const bool escape = ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape));
-  const bool covered = ui.view.panel != Panel::None || ui.view.keypad.target.open();
-  if (escape && !covered && !ui.touch.focus.shown()) go(ui, Purpose::Brief);
+  const bool uncovered = layer_of(ui.view) == Layer::Screen && !ui.touch.focus.shown();
+  if (key_pressed(ImGuiKey_Escape) && uncovered) go(ui, Purpose::Brief);
 }
 
 void take_shortcuts(Ui& ui) {
   const ImGuiIO& io = ImGui::GetIO();
-  const bool z = ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Z));
-  const bool y = ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Y));
+  const bool z = key_pressed(ImGuiKey_Z);
+  const bool y = key_pressed(ImGuiKey_Y);
   // The drawn route has its own steps.
   if (!(io.KeyCtrl || io.KeySuper) || ui.view.keypad.target.open()) return;
   if (ui.view.panel == Panel::Draw) return;
@@ -75,7 +75,7 @@ std::string read_shown(std::string_view label, const ShownNumber& number, std::s
                        double& value) {
   double entered = 0.0;
   if (!read_number(typed, entered)) {
-    return range_sentence(label, number, "\u201c" + std::string(typed.substr(0, 20)) + "\u201d");
+    return not_a_number(label, number, typed);
   }
   value = field_value(number, entered);
   return number.conversion.same() ? std::string() : outside_sentence(label, number, entered);
@@ -147,9 +147,7 @@ std::string apply_units(Session& session, std::string_view key, std::string_view
   for (const UnitChoice& choice : unit_choices()) {
     for (int i = 0; i < 2; ++i) {
       if (choice.key != key || choice.options[static_cast<std::size_t>(i)] != value) continue;
-      ShownUnits units = session.units();
-      choice.set(units, i);
-      session.choose_units(units);
+      session.choose_unit(choice, i);
       return {};
     }
   }

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <cstdio>
 
+#include "keys.hpp"
+
 namespace tillerline {
 namespace {
 
@@ -130,21 +132,20 @@ Reading read_picture(Ui& ui, Id id, const Box& box, bool upright) {
     reading.at = use.at;
   }
   if (chosen != id || !ui.touch.enabled) return reading;
-  const auto pressed = [](ImGuiKey key) { return ImGui::IsKeyPressed(ImGui::GetKeyIndex(key)); };
   const bool elsewhere = focus.shown() && !focus.on(id);
-  if (elsewhere || pressed(ImGuiKey_Escape)) {
+  if (elsewhere || key_pressed(ImGuiKey_Escape)) {
     chosen = 0;
     if (!elsewhere) focus.keep_escape();
     return reading;
   }
   focus.keep_sideways();
   const int step = ImGui::GetIO().KeyShift ? 10 : 1;
-  if (pressed(ImGuiKey_RightArrow)) reading.steps += step;
-  if (pressed(ImGuiKey_LeftArrow)) reading.steps -= step;
+  if (key_pressed(ImGuiKey_RightArrow)) reading.steps += step;
+  if (key_pressed(ImGuiKey_LeftArrow)) reading.steps -= step;
   if (!upright) return reading;
   focus.keep_all();
-  if (pressed(ImGuiKey_UpArrow)) reading.steps_up += step;
-  if (pressed(ImGuiKey_DownArrow)) reading.steps_up -= step;
+  if (key_pressed(ImGuiKey_UpArrow)) reading.steps_up += step;
+  if (key_pressed(ImGuiKey_DownArrow)) reading.steps_up -= step;
   return reading;
 }
 

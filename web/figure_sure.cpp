@@ -122,6 +122,9 @@ float ranking_height(const Importance* ranking) {
   return 34.0f + kRankRow * static_cast<float>(std::max<std::size_t>(ranked(ranking), 1)) + 14.0f;
 }
 
+// Of the key under the rankings.
+float key_height(const Ui& ui) { return ui.narrow ? 52.0f : 28.0f; }
+
 // Two lists beside each other where there is room.
 struct Rankings {
   ImVec2 second;
@@ -186,7 +189,7 @@ float figure_rankings(Ui& ui, ImVec2 at, float width) {
   const StrokeName names[] = {{"by itself", accent, 14.0f},
                               {"together with others", theme::faded(accent, 0.35f), 14.0f}};
   stroke_key(ui, {at.x, at.y + place.height}, width, names, std::size(names));
-  const float height = place.height + (ui.narrow ? 52.0f : 28.0f);
+  const float height = place.height + key_height(ui);
   ui.mark("figure:", "rankings", {at.x, at.y, width, height});
   return height;
 }
@@ -196,7 +199,7 @@ float figure_sure(Ui& ui, ImVec2 at, float width) {
   const UncertaintyAnswer& sure = ui.session.card().uncertainty;
   if (sure.draws == 0) return 0.0f;
   const float bands = kBandTitle + kBandRow * static_cast<float>(bands_of(ui).count) + kBetween;
-  const float height = bands + rankings_at(sure, at, width).height + (ui.narrow ? 52.0f : 28.0f);
+  const float height = bands + rankings_at(sure, at, width).height + key_height(ui);
   const Box whole{at.x, at.y, width, height};
   ui.mark("figure:", "sure", whole);
   if (!ui.in_sight(whole)) return height;

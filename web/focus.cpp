@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "keys.hpp"
 #include "scroll.hpp"
 
 namespace tillerline {
@@ -12,10 +13,6 @@ constexpr float kSlack = 4.0f;         // controls that share an edge overlap by
 constexpr float kScrollStep = 120.0f;  // where no control is in sight on that side
 constexpr float kArrowStep = 60.0f;    // while no frame is shown
 constexpr float kMargin = 28.0f;       // kept free around what the frame is moved to
-
-bool pressed(ImGuiKey key, bool repeat = true) {
-  return ImGui::IsKeyPressed(ImGui::GetKeyIndex(key), repeat);
-}
 
 // How far two stretches lie apart; 0 where they overlap.
 float apart(float a_from, float a_to, float b_from, float b_to) {
@@ -178,30 +175,30 @@ void Focus::page_keys() const {
   }
   if (area == nullptr) return;
   const float page = area->view.height * 0.85f;
-  if (pressed(ImGuiKey_PageDown)) Touch::scroll_by(*area, page);
-  if (pressed(ImGuiKey_PageUp)) Touch::scroll_by(*area, -page);
-  if (pressed(ImGuiKey_Home)) Touch::scroll_by(*area, -1e6f);
-  if (pressed(ImGuiKey_End)) Touch::scroll_by(*area, 1e6f);
+  if (key_pressed(ImGuiKey_PageDown)) Touch::scroll_by(*area, page);
+  if (key_pressed(ImGuiKey_PageUp)) Touch::scroll_by(*area, -page);
+  if (key_pressed(ImGuiKey_Home)) Touch::scroll_by(*area, -1e6f);
+  if (key_pressed(ImGuiKey_End)) Touch::scroll_by(*area, 1e6f);
   if (shown_) return;
-  if (pressed(ImGuiKey_DownArrow)) Touch::scroll_by(*area, kArrowStep);
-  if (pressed(ImGuiKey_UpArrow)) Touch::scroll_by(*area, -kArrowStep);
+  if (key_pressed(ImGuiKey_DownArrow)) Touch::scroll_by(*area, kArrowStep);
+  if (key_pressed(ImGuiKey_UpArrow)) Touch::scroll_by(*area, -kArrowStep);
 }
 
 void Focus::take_keys() {
   const ImGuiIO& io = ImGui::GetIO();
   if (all_kept_ || io.KeyCtrl || io.KeyAlt || io.KeySuper) return;
   page_keys();
-  if (!sideways_kept_ && pressed(ImGuiKey_LeftArrow)) return move(Way::Left);
-  if (!sideways_kept_ && pressed(ImGuiKey_RightArrow)) return move(Way::Right);
-  if (shown_ && pressed(ImGuiKey_UpArrow)) return move(Way::Up);
-  if (shown_ && pressed(ImGuiKey_DownArrow)) return move(Way::Down);
-  if (pressed(ImGuiKey_Enter, false) || pressed(ImGuiKey_KeyPadEnter, false) ||
-      pressed(ImGuiKey_Space, false)) {
+  if (!sideways_kept_ && key_pressed(ImGuiKey_LeftArrow)) return move(Way::Left);
+  if (!sideways_kept_ && key_pressed(ImGuiKey_RightArrow)) return move(Way::Right);
+  if (shown_ && key_pressed(ImGuiKey_UpArrow)) return move(Way::Up);
+  if (shown_ && key_pressed(ImGuiKey_DownArrow)) return move(Way::Down);
+  if (key_pressed(ImGuiKey_Enter, false) || key_pressed(ImGuiKey_KeyPadEnter, false) ||
+      key_pressed(ImGuiKey_Space, false)) {
     if (!shown_) return go(entry(Way::Down));
     if (find(here()) != nullptr) pressed_next_ = here();
     platform::request_frames(3);
   }
-  if (shown_ && !escape_kept_ && pressed(ImGuiKey_Escape, false)) shown_ = false;
+  if (shown_ && !escape_kept_ && key_pressed(ImGuiKey_Escape, false)) shown_ = false;
 }
 
 // Two lines, so that it stands out from a filled control and from the paper alike; whole, also

@@ -5,6 +5,7 @@
 #include <cstdlib>
 
 #include "controls.hpp"
+#include "keys.hpp"
 #include "study.hpp"
 
 namespace tillerline {
@@ -150,13 +151,12 @@ void take_keys(Ui& ui, const Subject& subject) {
     if (c == '.' || c == ',') type(pad, '.', subject);
     if (c == '-') type(pad, '-', subject);
   }
-  const auto pressed = [](ImGuiKey key) { return ImGui::IsKeyPressed(ImGui::GetKeyIndex(key)); };
-  if (pressed(ImGuiKey_Backspace)) type(pad, '\b', subject);
-  if (pressed(ImGuiKey_UpArrow)) step(pad, subject.number.fine_step, subject);
-  if (pressed(ImGuiKey_DownArrow)) step(pad, -subject.number.fine_step, subject);
-  if (pressed(ImGuiKey_Escape)) {
+  if (key_pressed(ImGuiKey_Backspace)) type(pad, '\b', subject);
+  if (key_pressed(ImGuiKey_UpArrow)) step(pad, subject.number.fine_step, subject);
+  if (key_pressed(ImGuiKey_DownArrow)) step(pad, -subject.number.fine_step, subject);
+  if (key_pressed(ImGuiKey_Escape)) {
     close(ui);
-  } else if (pressed(ImGuiKey_Enter) || pressed(ImGuiKey_KeyPadEnter)) {
+  } else if (key_pressed(ImGuiKey_Enter) || key_pressed(ImGuiKey_KeyPadEnter)) {
     set(ui, subject);
   }
 }

@@ -7,6 +7,7 @@
 #include "calibration_panel.hpp"
 #include "controls.hpp"
 #include "files_panel.hpp"
+#include "keys.hpp"
 #include "legs_editor.hpp"
 #include "physics/taxi_route.hpp"
 #include "route_sheet.hpp"
@@ -143,7 +144,7 @@ PanelSpace begin_panel(Ui& ui, std::string_view title) {
   PanelSpace space;
   const bool cross =
       close_button(ui, "panel:close", {box.right() - 60.0f, box.y + 8.0f, 48.0f, 48.0f});
-  const bool escape = ui.touch.enabled && ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape));
+  const bool escape = ui.touch.enabled && key_pressed(ImGuiKey_Escape);
   ui.touch.focus.keep_escape();
   const bool outside = ui.touch.enabled && ui.touch.pressed() && !box.contains(ui.touch.position());
   space.closed = cross || escape || outside;

@@ -7,6 +7,7 @@
 #include "controls.hpp"
 #include "documents/drawn_words.hpp"
 #include "figure.hpp"
+#include "keys.hpp"
 #include "physics/track.hpp"
 
 namespace tillerline {
@@ -180,10 +181,9 @@ void take_keys(Ui& ui, const Box& box) {
   if (!ui.touch.enabled) return;
   Drawing& drawing = ui.view.drawing;
   const ImGuiIO& io = ImGui::GetIO();
-  const auto pressed = [](ImGuiKey key) { return ImGui::IsKeyPressed(ImGui::GetKeyIndex(key)); };
   if (io.KeyCtrl || io.KeySuper) {
-    const bool z = pressed(ImGuiKey_Z);
-    if (pressed(ImGuiKey_Y) || (z && io.KeyShift)) {
+    const bool z = key_pressed(ImGuiKey_Z);
+    if (key_pressed(ImGuiKey_Y) || (z && io.KeyShift)) {
       drawing.redo();
     } else if (z) {
       drawing.undo();
@@ -192,24 +192,24 @@ void take_keys(Ui& ui, const Box& box) {
   }
   if (ui.touch.focus.shown()) return;
   ui.touch.focus.keep_all();
-  if (pressed(ImGuiKey_Space)) ui.touch.focus.show();
-  if (pressed(ImGuiKey_LeftArrow)) nudge(drawing, -1.0, 0.0);
-  if (pressed(ImGuiKey_RightArrow)) nudge(drawing, 1.0, 0.0);
-  if (pressed(ImGuiKey_UpArrow)) nudge(drawing, 0.0, 1.0);
-  if (pressed(ImGuiKey_DownArrow)) nudge(drawing, 0.0, -1.0);
-  if (pressed(ImGuiKey_PageDown)) choose(drawing, drawing.selected + 1);
-  if (pressed(ImGuiKey_PageUp)) choose(drawing, drawing.selected - 1);
-  if (pressed(ImGuiKey_Home)) choose(drawing, 0);
-  if (pressed(ImGuiKey_End)) choose(drawing, static_cast<int>(drawing.count()) - 1);
-  if (pressed(ImGuiKey_Delete) || pressed(ImGuiKey_Backspace)) drawing.remove_selected();
-  if (pressed(ImGuiKey_Enter) || pressed(ImGuiKey_KeyPadEnter)) {
+  if (key_pressed(ImGuiKey_Space)) ui.touch.focus.show();
+  if (key_pressed(ImGuiKey_LeftArrow)) nudge(drawing, -1.0, 0.0);
+  if (key_pressed(ImGuiKey_RightArrow)) nudge(drawing, 1.0, 0.0);
+  if (key_pressed(ImGuiKey_UpArrow)) nudge(drawing, 0.0, 1.0);
+  if (key_pressed(ImGuiKey_DownArrow)) nudge(drawing, 0.0, -1.0);
+  if (key_pressed(ImGuiKey_PageDown)) choose(drawing, drawing.selected + 1);
+  if (key_pressed(ImGuiKey_PageUp)) choose(drawing, drawing.selected - 1);
+  if (key_pressed(ImGuiKey_Home)) choose(drawing, 0);
+  if (key_pressed(ImGuiKey_End)) choose(drawing, static_cast<int>(drawing.count()) - 1);
+  if (key_pressed(ImGuiKey_Delete) || key_pressed(ImGuiKey_Backspace)) drawing.remove_selected();
+  if (key_pressed(ImGuiKey_Enter) || key_pressed(ImGuiKey_KeyPadEnter)) {
     if (!drawing.insert_after_selected()) too_many(ui);
   }
   for (const ImWchar c : io.InputQueueCharacters) {
     if (c == '+' || c == '=') zoom(drawing, box, kZoomStep, box.centre());
     if (c == '-') zoom(drawing, box, 1.0f / kZoomStep, box.centre());
   }
-  if (!pressed(ImGuiKey_Escape)) return;
+  if (!key_pressed(ImGuiKey_Escape)) return;
   if (drawing.selected >= 0) {
     drawing.selected = -1;
   } else {

@@ -129,6 +129,11 @@ std::string range_sentence(std::string_view label, const ShownNumber& number,
          ". Enter a value within that range.";
 }
 
+std::string not_a_number(std::string_view label, const ShownNumber& number,
+                         std::string_view typed) {
+  return range_sentence(label, number, "\u201c" + std::string(typed.substr(0, 20)) + "\u201d");
+}
+
 std::string outside_sentence(std::string_view label, const ShownNumber& number, double entered) {
   const double slack = 0.5 * std::pow(10.0, -number.decimals);
   const bool inside =
@@ -171,34 +176,26 @@ void Session::set_units(const ShownUnits& units) {
   platform::request_frames(3);
 }
 
-void Session::choose_units(const ShownUnits& units) {
+void Session::choose_unit(const UnitChoice& choice, int option) {
+  ShownUnits units = units_;
+  choice.set(units, option);
   platform::store(kUnitsKey, units_text(units));
   set_units(units);
 }
 
 ShownNumber Session::shown(const Field& field) const {
   const Brief& brief = document_.brief;
-  return shown_number({field.unit, field_range(field, brief), field.get(brief), field.fine_step,
-                       field.coarse_step, field.decimals, is_difference(field.key)},
-                      units_);
+  return shown_number(as_kept(field, field_range(field, brief), field.get(brief)), units_);
 }
 
 ShownNumber Session::shown(std::size_t leg, const LegField& field) const {
   const Leg& at = document_.route.route.legs[leg];
-  return shown_number({field.unit, leg_field_range(field, at), field.get(at), field.fine_step,
-                       field.coarse_step, field.decimals, is_difference(field.key)},
-                      units_);
+  return shown_number(as_kept(field, leg_field_range(field, at), field.get(at)), units_);
 }
 
 ShownNumber Session::shown(std::size_t observation, const ObservationField& field) const {
-  return shown_number({field.unit,
-                       {field.minimum, field.maximum},
-                       field.get(document_.observations[observation]),
-                       field.fine_step,
-                       field.coarse_step,
-                       field.decimals,
-                       is_difference(field.key)},
-                      units_);
+  const double value = field.get(document_.observations[observation]);
+  return shown_number(as_kept(field, {field.minimum, field.maximum}, value), units_);
 }
 
 const RouteTrace& Session::trace() const {

@@ -48,7 +48,8 @@ class Session {
   // The units of everything that is shown. A setting of the reader: the brief stays as it is.
   const ShownUnits& units() const { return units_; }
   void set_units(const ShownUnits& units);
-  void choose_units(const ShownUnits& units);  // the same, kept for the next start
+  // One of the reader's choices, kept for the next start.
+  void choose_unit(const UnitChoice& choice, int option);
   // What can be changed, as it is shown. The changes below take the field's own unit: field_value
   // of what was entered.
   ShownNumber shown(const Field& field) const;
@@ -140,6 +141,8 @@ std::string range_sentence(std::string_view label, std::string_view unit, FieldR
 // The same for a number as it is shown; `value` is what was typed.
 std::string range_sentence(std::string_view label, const ShownNumber& number,
                            std::string_view value);
+// The same for what is no number at all.
+std::string not_a_number(std::string_view label, const ShownNumber& number, std::string_view typed);
 // That sentence when the number, entered in the unit shown, is outside; "" when it is not.
 std::string outside_sentence(std::string_view label, const ShownNumber& number, double entered);
 

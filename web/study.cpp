@@ -274,11 +274,11 @@ ShownNumber shown_guess(const Exercise& exercise, double guess, const ShownUnits
 }
 
 // {"score": text,
-//  "exercises": [{"id", "topic": text, "grade": 1 to 3, "result": "new", "right", "close" or
-//  "off"}], "open": null or {"id", "situation", "question", "unit", "lowest", "highest",
-//  "decimals",
-//                   "options": [text], "refusal": text, and once it was guessed "guess": text,
-//                   "verdict", "headline", "reason": text}}
+//  "exercises": [ each {"id", "topic": text, "grade": 1 to 3,
+//                       "result": "new", "right", "close" or "off"} ],
+//  "open": null or {"id", "situation", "question", "unit", "lowest", "highest", "decimals",
+//                   "options": [text], "refusal": text, and once it was guessed
+//                   "guess", "verdict", "headline", "reason": text}}
 void publish_study(const Study& study) {
   using Json = nlohmann::ordered_json;
   Json exercises = Json::array();
@@ -363,8 +363,7 @@ std::string take_typed_guess(Study& study, std::string_view typed) {
                        entered == std::floor(entered);
     if (!known) study.refusal = "Choose one of the answers.";
   } else if (!read) {
-    study.refusal = range_sentence("Your guess", number,
-                                   "\u201c" + std::string(typed.substr(0, 20)) + "\u201d");
+    study.refusal = not_a_number("Your guess", number, typed);
   } else {
     study.refusal = outside_sentence("Your guess", number, entered);
     entered = field_value(number, entered);

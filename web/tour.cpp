@@ -85,14 +85,19 @@ void lift(Ui& ui, const Box& box) {
   platform::request_frames(3);
 }
 
+float card_width(const Ui& ui) {
+  const platform::Insets& insets = ui.frame.safe_insets;
+  return std::min(560.0f, ui.frame.width - insets.left - insets.right - 32.0f);
+}
+
 Box place(const Ui& ui, float height) {
   const platform::FrameInfo& f = ui.frame;
-  const float free_right = f.width - f.safe_insets.right - 16.0f;
-  const float width = std::min(560.0f, free_right - f.safe_insets.left - 16.0f);
+  const float width = card_width(ui);
+  const float right = f.width - f.safe_insets.right - 16.0f;
   float bottom = f.height - std::max(f.safe_insets.bottom, ui.view.foot) - 16.0f;
   const platform::Rect& button = f.page_button;
   if (button.height > 0.0f && button.y > f.height / 2.0f) bottom = button.y - 12.0f;
-  return {free_right - width, bottom - height, width, height};
+  return {right - width, bottom - height, width, height};
 }
 
 }  // namespace
@@ -121,9 +126,7 @@ void draw_tour(Ui& ui) {
   const Pen& pen = ui.pen;
   const theme::Palette& c = ui.colours();
   const Step& step = kSteps[view.tour];
-  const float text_width = std::min(560.0f, ui.frame.width - ui.frame.safe_insets.left -
-                                                ui.frame.safe_insets.right - 32.0f) -
-                           2.0f * kPad;
+  const float text_width = card_width(ui) - 2.0f * kPad;
   const float text = pen.paragraph_height(Type::Body, text_width, step.text);
   const Box box =
       place(ui, kPad + pen.line_height(Type::Body) + text + 12.0f + theme::kTarget + kPad);

@@ -67,10 +67,7 @@ float draw_units(Ui& ui, ImVec2 at, float width) {
       const std::string_view unit = choice.options[static_cast<std::size_t>(i)];
       const Box box{at.x + kNames + static_cast<float>(i) * (w + kGap), y, w, theme::kTarget};
       const bool chosen = choice.get(ui.session.units()) == i;
-      if (!chip(ui, "unit:", unit, box, unit, chosen) || chosen) continue;
-      ShownUnits units = ui.session.units();
-      choice.set(units, i);
-      ui.session.choose_units(units);
+      if (chip(ui, "unit:", unit, box, unit, chosen) && !chosen) ui.session.choose_unit(choice, i);
     }
     y += theme::kTarget + kGap;
   }

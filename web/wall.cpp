@@ -5,6 +5,7 @@
 
 #include "controls.hpp"
 #include "figure.hpp"
+#include "keys.hpp"
 #include "setting.hpp"
 #include "view_panel.hpp"
 
@@ -101,8 +102,6 @@ Pages pages_of(const Sheet& sheet, const Card& card) {
   return pages;
 }
 
-bool pressed(ImGuiKey key) { return ImGui::IsKeyPressed(ImGui::GetKeyIndex(key)); }
-
 bool typed(char wanted) {
   for (const ImWchar c : ImGui::GetIO().InputQueueCharacters)
     if (c == static_cast<ImWchar>(wanted)) return true;
@@ -119,15 +118,15 @@ void take_keys(Ui& ui, int last) {
   const bool framed = focus.shown();
   const bool arrows = !framed && ui.view.figure == 0;
   if (!framed) focus.keep_all();
-  if (!framed && pressed(ImGuiKey_Enter)) focus.show();
-  if (pressed(ImGuiKey_PageDown) || (!framed && pressed(ImGuiKey_DownArrow)) ||
-      (!framed && pressed(ImGuiKey_Space)) || (arrows && pressed(ImGuiKey_RightArrow)))
+  if (!framed && key_pressed(ImGuiKey_Enter)) focus.show();
+  if (key_pressed(ImGuiKey_PageDown) || (!framed && key_pressed(ImGuiKey_DownArrow)) ||
+      (!framed && key_pressed(ImGuiKey_Space)) || (arrows && key_pressed(ImGuiKey_RightArrow)))
     ++page;
-  if (pressed(ImGuiKey_PageUp) || (!framed && pressed(ImGuiKey_UpArrow)) ||
-      (arrows && pressed(ImGuiKey_LeftArrow)))
+  if (key_pressed(ImGuiKey_PageUp) || (!framed && key_pressed(ImGuiKey_UpArrow)) ||
+      (arrows && key_pressed(ImGuiKey_LeftArrow)))
     --page;
-  if (pressed(ImGuiKey_Home)) page = 0;
-  if (pressed(ImGuiKey_End)) page = last;
+  if (key_pressed(ImGuiKey_Home)) page = 0;
+  if (key_pressed(ImGuiKey_End)) page = last;
   if (typed('.') || typed('b') || typed('B')) ui.view.wall_blank = !ui.view.wall_blank;
   page = std::clamp(page, 0, last);
   if (page != before) {

@@ -21,14 +21,14 @@ struct Source {
   int leg_count() const { return static_cast<int>(document.brief.route.legs.size()); }
 };
 
-// One file each: sheet_roll, sheet_turn, sheet_oversteer, sheet_heat, sheet_stop, sheet_legs and
-// so on.
 // sheet_units.cpp: everything but the id and "why" in these units. Sections come from their own
 // files with the core's units, and with kCelsiusDifference behind differences of temperatures; this
 // takes that away in any case.
 Sheet restated(Sheet sheet, const ShownUnits& units);
 SheetSection restated(SheetSection section, const ShownUnits& units);
 
+// One file each: sheet_roll, sheet_turn, sheet_oversteer, sheet_heat, sheet_stop, sheet_legs and
+// so on.
 SheetSection roll_section(const Source& source);
 SheetSection entry_section(const Source& source, const TurnAnswer& turn);
 SheetSection oversteer_section(const Source& source, const TrackAnswer& track);

@@ -95,6 +95,18 @@ ShownNumber shown_number(const NumberAsKept& kept, const ShownUnits& units);
 // Is the number of this field a difference? Those of which the unit's zero does not matter.
 bool is_difference(std::string_view key);
 
+// The number of a field of the brief, a leg or an observation, with the range that holds now.
+template <class AnyField>
+NumberAsKept as_kept(const AnyField& field, FieldRange range, double value) {
+  return {field.unit,
+          range,
+          value,
+          field.fine_step,
+          field.coarse_step,
+          field.decimals,
+          is_difference(field.key)};
+}
+
 // What goes into the field when `shown` is entered. The number that is shown already changes
 // nothing, whatever its rounding hides.
 double field_value(const ShownNumber& number, double shown);

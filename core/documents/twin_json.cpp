@@ -103,10 +103,7 @@ bool entered(const BriefDocument& document, std::string_view key) {
 template <class AnyField>
 Json number_json(std::string key, const AnyField& field, FieldRange range, double value,
                  const ShownUnits& units) {
-  const ShownNumber shown =
-      shown_number({field.unit, range, value, field.fine_step, field.coarse_step, field.decimals,
-                    is_difference(field.key)},
-                   units);
+  const ShownNumber shown = shown_number(as_kept(field, range, value), units);
   return {{"key", std::move(key)},
           {"label", field.label},
           {"unit", shown.unit},

@@ -46,6 +46,18 @@ Brief straight_brief(double length_m, double slope_rad) {
   return brief;
 }
 
+// The same straight before and behind a level turn.
+Brief turn_between_straights(double length_m, double slope_rad, double radius_m, double turn_rad) {
+  Brief brief = straight_brief(length_m, slope_rad);
+  Leg arc;
+  arc.kind = LegKind::Arc;
+  arc.radius_m = radius_m;
+  arc.turn_rad = turn_rad;
+  brief.route.legs.push(arc);
+  brief.route.legs.push(brief.route.legs[0]);
+  return brief;
+}
+
 // An aircraft k times as heavy, with k times the thrust, air and fuel flow, drag, brakes and
 // cooling.
 Brief scaled(Brief brief, double k) {
@@ -724,13 +736,7 @@ TEST_CASE("run: the trace has twelve steps to a piece that bends, and each lies 
 }
 
 TEST_CASE("run: in a turn less than a tenth of a metre a second is no application, but a drag") {
-  Brief brief = straight_brief(300.0, 0.0);
-  Leg arc;
-  arc.kind = LegKind::Arc;
-  arc.radius_m = 120.0;
-  arc.turn_rad = 3.0;
-  brief.route.legs.push(arc);
-  brief.route.legs.push(brief.route.legs[0]);
+  Brief brief = turn_between_straights(300.0, 0.0, 120.0, 3.0);
   // A slope in the turn on which it just gains, slowly.
   Leg& turn = brief.route.legs[1];
   const double limit_mps = brief.limits.sharp_turn_speed_mps;
@@ -752,13 +758,7 @@ TEST_CASE("run: in a turn less than a tenth of a metre a second is no applicatio
 
 TEST_CASE(
     "run: before a turn uphill the push goes to four fifths of what push and brake would reach") {
-  Brief brief = straight_brief(300.0, 0.02);
-  Leg arc;
-  arc.kind = LegKind::Arc;
-  arc.radius_m = 60.0;
-  arc.turn_rad = 1.5;
-  brief.route.legs.push(arc);
-  brief.route.legs.push(brief.route.legs[0]);
+  Brief brief = turn_between_straights(300.0, 0.02, 60.0, 1.5);
   Technique& technique = brief.technique;
   technique.band_bottom_mps = 11.0;
   technique.band_top_mps = 13.0;
