@@ -1,4 +1,4 @@
-#include "app.hpp"
-#include "platform_run.hpp"
+#include "platform/platform_run.hpp"
+#include "screens/app.hpp"
 
 int main() { return tillerline::platform::run(); }

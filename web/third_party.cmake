@@ -29,7 +29,7 @@ if(EMSCRIPTEN)
   add_library(sdl2 STATIC ${sdl_sources})
   target_include_directories(sdl2 SYSTEM PUBLIC ${TILLERLINE_SDL2_SOURCE_DIR}/include)
   target_compile_options(sdl2 PRIVATE -w -Oz
-    "SHELL:-include ${CMAKE_CURRENT_SOURCE_DIR}/sdl_config_web.h")
+    "SHELL:-include ${CMAKE_CURRENT_SOURCE_DIR}/platform/sdl_config_web.h")
   target_compile_definitions(sdl2 PRIVATE NDEBUG)
 else()
   find_package(SDL2 QUIET)

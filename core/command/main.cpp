@@ -12,9 +12,9 @@
 
 #include "documents/documents.hpp"
 #include "documents/geojson.hpp"
-#include "documents/sheet.hpp"
-#include "documents/version.hpp"
-#include "physics/card.hpp"
+#include "physics/card/card.hpp"
+#include "sheet/sheet.hpp"
+#include "sheet/version.hpp"
 
 namespace {
 

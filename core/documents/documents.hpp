@@ -23,8 +23,8 @@
 #include <string_view>
 #include <vector>
 
-#include "physics/brief.hpp"
-#include "physics/calibration.hpp"
+#include "physics/given/brief.hpp"
+#include "physics/uncertainty/calibration.hpp"
 
 namespace tillerline {
 

@@ -5,7 +5,7 @@
 #include <string>
 
 #include "documents/shown_units.hpp"
-#include "physics/drawn_route.hpp"
+#include "physics/path/drawn_route.hpp"
 
 namespace tillerline {
 

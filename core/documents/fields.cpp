@@ -5,8 +5,8 @@
 #include <cmath>
 #include <cstdio>
 
-#include "physics/elementary.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/elementary.hpp"
+#include "physics/numerics/units.hpp"
 
 namespace tillerline {
 namespace {

@@ -9,8 +9,8 @@
 #include <string>
 #include <string_view>
 
-#include "physics/brief.hpp"
-#include "physics/calibration.hpp"
+#include "physics/given/brief.hpp"
+#include "physics/uncertainty/calibration.hpp"
 
 namespace tillerline {
 

@@ -6,7 +6,7 @@
 // those at the middle.
 #pragma once
 
-#include "physics/drawn_route.hpp"
+#include "physics/path/drawn_route.hpp"
 
 namespace tillerline {
 

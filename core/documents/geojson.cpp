@@ -7,8 +7,8 @@
 #include "documents/drawn_words.hpp"
 #include "documents/fields.hpp"
 #include "documents/json_text.hpp"
-#include "physics/drawn_line.hpp"
-#include "physics/elementary.hpp"
+#include "physics/numerics/elementary.hpp"
+#include "physics/path/drawn_line.hpp"
 
 namespace tillerline {
 namespace {

@@ -6,7 +6,7 @@
 #include "documents/checks.hpp"
 #include "documents/documents.hpp"
 #include "documents/json_text.hpp"
-#include "physics/stop.hpp"
+#include "physics/run/stop.hpp"
 
 namespace tillerline {
 namespace {

@@ -8,7 +8,7 @@
 #include <optional>
 #include <vector>
 
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
 
 namespace tillerline {
 namespace {

@@ -4,8 +4,8 @@
 #include <cstdint>
 
 #include "documents/shown_units.hpp"
-#include "physics/elementary.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/elementary.hpp"
+#include "physics/numerics/units.hpp"
 
 namespace tillerline::words {
 namespace {

@@ -2,7 +2,7 @@
 //
 //   node tests/audit/run.js [-v]
 //
-// A public function is a free function declared in core/physics/*.hpp in namespace tillerline (or
+// A public function is a free function declared in a header of core/physics in namespace tillerline (or
 // one of its inner namespaces); overloads of one name count as one. For each one
 //
 //   outside    some test case of tests/published that calls check() or check_band(), or some test
@@ -175,7 +175,10 @@ const kinds = {
 
 let passed = 0;
 let failed = 0;
-const headers = filesIn("core/physics", ".hpp");
+const headers = fs
+  .readdirSync(path.join(root, "core", "physics"))
+  .sort()
+  .flatMap((folder) => filesIn(path.join("core", "physics", folder), ".hpp"));
 const seen = new Set();
 for (const header of headers) {
   for (const name of declaredFunctions(header)) {

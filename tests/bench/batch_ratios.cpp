@@ -14,10 +14,10 @@
 #include <cstdio>
 #include <vector>
 
-#include "physics/batch_roll.hpp"
 #include "physics/draws.hpp"
-#include "physics/uncertainty.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/uncertainty/batch_roll.hpp"
+#include "physics/uncertainty/uncertainty.hpp"
 
 using namespace tillerline;
 

@@ -4,9 +4,9 @@
 #include <cmath>
 
 #include "documents/fields.hpp"
-#include "documents/sheet.hpp"
 #include "example.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
+#include "sheet/sheet.hpp"
 
 using namespace tillerline;
 using namespace tillerline::testing;

@@ -10,8 +10,8 @@
 
 #include "documents/drawn_words.hpp"
 #include "documents/fields.hpp"
-#include "physics/drawn_route.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/path/drawn_route.hpp"
 
 using namespace tillerline;
 

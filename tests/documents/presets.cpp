@@ -9,8 +9,8 @@
 #include <set>
 
 #include "documents/documents.hpp"
-#include "physics/card.hpp"
-#include "physics/units.hpp"
+#include "physics/card/card.hpp"
+#include "physics/numerics/units.hpp"
 
 using namespace tillerline;
 

@@ -2,10 +2,10 @@
 #pragma once
 
 #include "draws.hpp"
-#include "physics/after_landing.hpp"
-#include "physics/brief.hpp"
-#include "physics/route_run.hpp"
-#include "physics/units.hpp"
+#include "physics/given/brief.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/run/after_landing.hpp"
+#include "physics/run/route_run.hpp"
 
 namespace tillerline::tests {
 

@@ -6,9 +6,9 @@
 #include <utility>
 
 #include "after_landing_cases.hpp"
-#include "physics/application.hpp"
-#include "physics/indication.hpp"
-#include "physics/surface.hpp"
+#include "physics/heat/indication.hpp"
+#include "physics/motion/application.hpp"
+#include "physics/world/surface.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;

@@ -11,9 +11,9 @@
 
 #include "draws.hpp"
 #include "odeint.hpp"
-#include "physics/batch_heat.hpp"
-#include "physics/batch_roll.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/uncertainty/batch_heat.hpp"
+#include "physics/uncertainty/batch_roll.hpp"
 #include "random_draws.hpp"
 
 using namespace tillerline;

@@ -7,10 +7,10 @@
 #include <cstring>
 
 #include "draws.hpp"
-#include "physics/batch_draws.hpp"
-#include "physics/batch_heat.hpp"
-#include "physics/batch_roll.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/uncertainty/batch_draws.hpp"
+#include "physics/uncertainty/batch_heat.hpp"
+#include "physics/uncertainty/batch_roll.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;

@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "draws.hpp"
-#include "physics/blast.hpp"
-#include "physics/engines.hpp"
+#include "physics/run/blast.hpp"
+#include "physics/world/engines.hpp"
 
 using namespace tillerline;
 using namespace tillerline::tests;

@@ -7,8 +7,8 @@
 
 #include "draws.hpp"
 #include "odeint.hpp"
-#include "physics/calibration.hpp"
-#include "physics/roll.hpp"
+#include "physics/motion/roll.hpp"
+#include "physics/uncertainty/calibration.hpp"
 #include "random_draws.hpp"
 
 using namespace tillerline;

@@ -4,11 +4,11 @@
 #include <cmath>
 
 #include "draws.hpp"
-#include "physics/calibration.hpp"
-#include "physics/calibration_fit.hpp"
-#include "physics/heat.hpp"
-#include "physics/roll.hpp"
-#include "physics/units.hpp"
+#include "physics/heat/heat.hpp"
+#include "physics/motion/roll.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/uncertainty/calibration.hpp"
+#include "physics/uncertainty/calibration_fit.hpp"
 
 using namespace tillerline;
 using namespace tillerline::tests;

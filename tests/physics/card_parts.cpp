@@ -6,7 +6,7 @@
 
 #include "draws.hpp"
 #include "made_card.hpp"
-#include "physics/uncertainty.hpp"
+#include "physics/uncertainty/uncertainty.hpp"
 #include "plain_briefs.hpp"
 
 using namespace tillerline;

@@ -6,8 +6,8 @@
 #include <initializer_list>
 #include <memory>
 
-#include "physics/cautions.hpp"
-#include "physics/units.hpp"
+#include "physics/card/cautions.hpp"
+#include "physics/numerics/units.hpp"
 
 using namespace tillerline;
 

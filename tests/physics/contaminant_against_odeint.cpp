@@ -13,8 +13,8 @@
 
 #include "draws.hpp"
 #include "odeint.hpp"
-#include "physics/roll.hpp"
-#include "physics/surface.hpp"
+#include "physics/motion/roll.hpp"
+#include "physics/world/surface.hpp"
 #include "random_draws.hpp"
 
 using namespace tillerline;

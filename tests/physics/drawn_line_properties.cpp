@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "draws.hpp"
-#include "physics/drawn_line.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/path/drawn_line.hpp"
 
 using namespace tillerline;
 using namespace tillerline::tests;

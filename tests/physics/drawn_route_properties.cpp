@@ -5,9 +5,9 @@
 #include <cmath>
 
 #include "draws.hpp"
-#include "physics/drawn_route.hpp"
-#include "physics/units.hpp"
-#include "physics/wrapped_angle.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/numerics/wrapped_angle.hpp"
+#include "physics/path/drawn_route.hpp"
 
 using namespace tillerline;
 using namespace tillerline::tests;

@@ -11,10 +11,10 @@
 
 #include "draws.hpp"
 #include "odeint.hpp"
-#include "physics/clothoid.hpp"
-#include "physics/painted_line.hpp"
-#include "physics/track.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/clothoid.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/path/painted_line.hpp"
+#include "physics/path/track.hpp"
 #include "random_draws.hpp"
 #include "worst.hpp"
 

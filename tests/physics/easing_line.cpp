@@ -5,11 +5,11 @@
 #include <cmath>
 
 #include "draws.hpp"
-#include "physics/clothoid.hpp"
-#include "physics/painted_line.hpp"
-#include "physics/track.hpp"
-#include "physics/units.hpp"
-#include "physics/wrapped_angle.hpp"
+#include "physics/numerics/clothoid.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/numerics/wrapped_angle.hpp"
+#include "physics/path/painted_line.hpp"
+#include "physics/path/track.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;

@@ -6,9 +6,9 @@
 #include <tuple>
 
 #include "draws.hpp"
-#include "physics/engines.hpp"
-#include "physics/restart.hpp"
-#include "physics/tyre.hpp"
+#include "physics/run/restart.hpp"
+#include "physics/world/engines.hpp"
+#include "physics/world/tyre.hpp"
 #include "plain_briefs.hpp"
 
 using namespace tillerline;

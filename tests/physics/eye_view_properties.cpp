@@ -5,10 +5,10 @@
 #include <cmath>
 
 #include "draws.hpp"
-#include "physics/eye_view.hpp"
-#include "physics/stop.hpp"
-#include "physics/track.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/path/eye_view.hpp"
+#include "physics/path/track.hpp"
+#include "physics/run/stop.hpp"
 #include "plain_briefs.hpp"
 #include "worst.hpp"
 

@@ -13,10 +13,10 @@
 
 #include "draws.hpp"
 #include "odeint.hpp"
-#include "physics/application.hpp"
-#include "physics/heat.hpp"
-#include "physics/stop.hpp"
-#include "physics/units.hpp"
+#include "physics/heat/heat.hpp"
+#include "physics/motion/application.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/run/stop.hpp"
 #include "random_draws.hpp"
 #include "worst.hpp"
 

@@ -3,9 +3,9 @@
 
 #include <cmath>
 
-#include "physics/heat.hpp"
-#include "physics/specific_heat_fit.hpp"
-#include "physics/units.hpp"
+#include "physics/heat/heat.hpp"
+#include "physics/heat/specific_heat_fit.hpp"
+#include "physics/numerics/units.hpp"
 
 using namespace tillerline;
 

@@ -7,8 +7,8 @@
 
 #include "draws.hpp"
 #include "odeint.hpp"
-#include "physics/heat.hpp"
-#include "physics/indication.hpp"
+#include "physics/heat/heat.hpp"
+#include "physics/heat/indication.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "draws.hpp"
-#include "physics/indication.hpp"
+#include "physics/heat/indication.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;

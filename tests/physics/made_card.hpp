@@ -3,7 +3,7 @@
 
 #include <memory>
 
-#include "physics/card.hpp"
+#include "physics/card/card.hpp"
 
 namespace tillerline::tests {
 

@@ -17,9 +17,9 @@
 
 #include "draws.hpp"
 #include "odeint.hpp"
-#include "physics/quadratic_motion.hpp"
-#include "physics/roll.hpp"
-#include "physics/units.hpp"
+#include "physics/motion/roll.hpp"
+#include "physics/numerics/quadratic_motion.hpp"
+#include "physics/numerics/units.hpp"
 #include "random_draws.hpp"
 #include "worst.hpp"
 

@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "draws.hpp"
-#include "physics/quadratic_motion.hpp"
+#include "physics/numerics/quadratic_motion.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "draws.hpp"
-#include "physics/brief.hpp"
+#include "physics/given/brief.hpp"
 
 namespace tillerline::tests {
 

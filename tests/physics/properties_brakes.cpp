@@ -5,10 +5,10 @@
 #include <cmath>
 
 #include "draws.hpp"
-#include "physics/application.hpp"
-#include "physics/heat.hpp"
-#include "physics/route_run.hpp"
-#include "physics/stop.hpp"
+#include "physics/heat/heat.hpp"
+#include "physics/motion/application.hpp"
+#include "physics/run/route_run.hpp"
+#include "physics/run/stop.hpp"
 #include "plain_briefs.hpp"
 #include "worst.hpp"
 

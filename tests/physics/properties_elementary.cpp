@@ -6,13 +6,13 @@
 #include <limits>
 
 #include "draws.hpp"
-#include "physics/batch.hpp"
-#include "physics/elementary.hpp"
-#include "physics/fixed_list.hpp"
-#include "physics/quadratic_motion.hpp"
-#include "physics/quadrature.hpp"
-#include "physics/root_finding.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/elementary.hpp"
+#include "physics/numerics/fixed_list.hpp"
+#include "physics/numerics/quadratic_motion.hpp"
+#include "physics/numerics/quadrature.hpp"
+#include "physics/numerics/root_finding.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/uncertainty/batch.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;

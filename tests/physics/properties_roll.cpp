@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "draws.hpp"
-#include "physics/roll.hpp"
+#include "physics/motion/roll.hpp"
 #include "plain_briefs.hpp"
 #include "worst.hpp"
 

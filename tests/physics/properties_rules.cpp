@@ -5,9 +5,9 @@
 #include <cmath>
 
 #include "draws.hpp"
-#include "physics/holding_distance.hpp"
-#include "physics/standards.hpp"
-#include "physics/taxiway_rules.hpp"
+#include "physics/card/standards.hpp"
+#include "physics/path/holding_distance.hpp"
+#include "physics/path/taxiway_rules.hpp"
 #include "plain_briefs.hpp"
 #include "worst.hpp"
 

@@ -6,8 +6,8 @@
 #include <cmath>
 
 #include "draws.hpp"
-#include "physics/track.hpp"
-#include "physics/wrapped_angle.hpp"
+#include "physics/numerics/wrapped_angle.hpp"
+#include "physics/path/track.hpp"
 #include "plain_briefs.hpp"
 #include "worst.hpp"
 

@@ -5,8 +5,8 @@
 #include <cmath>
 
 #include "draws.hpp"
-#include "physics/turn.hpp"
-#include "physics/tyre.hpp"
+#include "physics/path/turn.hpp"
+#include "physics/world/tyre.hpp"
 #include "plain_briefs.hpp"
 #include "worst.hpp"
 

@@ -5,10 +5,10 @@
 #include <cmath>
 
 #include "after_landing_cases.hpp"
-#include "physics/engines.hpp"
-#include "physics/restart.hpp"
-#include "physics/roll.hpp"
-#include "physics/surface.hpp"
+#include "physics/motion/roll.hpp"
+#include "physics/run/restart.hpp"
+#include "physics/world/engines.hpp"
+#include "physics/world/surface.hpp"
 
 using namespace tillerline;
 using namespace tillerline::tests;

@@ -5,7 +5,7 @@
 #include <initializer_list>
 #include <limits>
 
-#include "physics/root_finding.hpp"
+#include "physics/numerics/root_finding.hpp"
 
 using namespace tillerline;
 

@@ -11,9 +11,9 @@
 #include <array>
 #include <cmath>
 
-#include "physics/application.hpp"
-#include "physics/card.hpp"
-#include "physics/units.hpp"
+#include "physics/card/card.hpp"
+#include "physics/motion/application.hpp"
+#include "physics/numerics/units.hpp"
 #include "scenarios.hpp"
 #include "worst.hpp"
 

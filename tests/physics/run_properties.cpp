@@ -6,9 +6,9 @@
 #include <cmath>
 
 #include "draws.hpp"
-#include "physics/engines.hpp"
-#include "physics/route_run.hpp"
-#include "physics/surface.hpp"
+#include "physics/run/route_run.hpp"
+#include "physics/world/engines.hpp"
+#include "physics/world/surface.hpp"
 #include "plain_briefs.hpp"
 
 using namespace tillerline;

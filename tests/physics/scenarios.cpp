@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "documents/fields.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
 
 namespace tillerline::tests {
 namespace {

@@ -3,11 +3,11 @@
 
 #include <cmath>
 
-#include "physics/fillet.hpp"
-#include "physics/standards.hpp"
-#include "physics/taxiway_rules.hpp"
-#include "physics/track.hpp"
-#include "physics/units.hpp"
+#include "physics/card/standards.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/path/fillet.hpp"
+#include "physics/path/taxiway_rules.hpp"
+#include "physics/path/track.hpp"
 
 using namespace tillerline;
 

@@ -6,7 +6,7 @@
 #include <tuple>
 #include <utility>
 
-#include "physics/surface.hpp"
+#include "physics/world/surface.hpp"
 
 using namespace tillerline;
 

@@ -14,8 +14,8 @@
 
 #include "draws.hpp"
 #include "odeint.hpp"
-#include "physics/track.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/path/track.hpp"
 #include "random_draws.hpp"
 #include "worst.hpp"
 

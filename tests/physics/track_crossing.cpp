@@ -5,10 +5,10 @@
 #include <cmath>
 
 #include "draws.hpp"
-#include "physics/crossing.hpp"
-#include "physics/track.hpp"
-#include "physics/turn_axis.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/path/crossing.hpp"
+#include "physics/path/track.hpp"
+#include "physics/path/turn_axis.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;

@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "draws.hpp"
-#include "physics/taxi_route.hpp"
-#include "physics/track.hpp"
+#include "physics/given/taxi_route.hpp"
+#include "physics/path/track.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;

@@ -8,9 +8,9 @@
 #include <string>
 
 #include "documents/documents.hpp"
-#include "physics/card.hpp"
-#include "physics/tyre.hpp"
-#include "physics/units.hpp"
+#include "physics/card/card.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/world/tyre.hpp"
 
 using namespace tillerline;
 

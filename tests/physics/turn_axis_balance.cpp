@@ -4,9 +4,9 @@
 #include <cmath>
 
 #include "draws.hpp"
-#include "physics/track.hpp"
-#include "physics/turn_axis.hpp"
-#include "physics/tyre.hpp"
+#include "physics/path/track.hpp"
+#include "physics/path/turn_axis.hpp"
+#include "physics/world/tyre.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;

@@ -6,10 +6,10 @@
 #include <cstdint>
 #include <vector>
 
-#include "physics/batch_draws.hpp"
-#include "physics/low_discrepancy.hpp"
-#include "physics/sobol_index.hpp"
-#include "physics/taxi_route.hpp"
+#include "physics/given/taxi_route.hpp"
+#include "physics/numerics/low_discrepancy.hpp"
+#include "physics/numerics/sobol_index.hpp"
+#include "physics/uncertainty/batch_draws.hpp"
 
 #ifdef TILLERLINE_NATIVE
 #include <boost/random/sobol.hpp>

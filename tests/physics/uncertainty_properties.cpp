@@ -4,10 +4,10 @@
 #include <algorithm>
 #include <cmath>
 
-#include "physics/engines.hpp"
-#include "physics/low_discrepancy.hpp"
-#include "physics/restart.hpp"
-#include "physics/uncertainty.hpp"
+#include "physics/numerics/low_discrepancy.hpp"
+#include "physics/run/restart.hpp"
+#include "physics/uncertainty/uncertainty.hpp"
+#include "physics/world/engines.hpp"
 #include "plain_briefs.hpp"
 
 using namespace tillerline;

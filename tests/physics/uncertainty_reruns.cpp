@@ -8,10 +8,10 @@
 #include <array>
 #include <cmath>
 
-#include "physics/batch_route_heat.hpp"
-#include "physics/low_discrepancy.hpp"
-#include "physics/surface.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/low_discrepancy.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/uncertainty/batch_route_heat.hpp"
+#include "physics/world/surface.hpp"
 #include "plain_briefs.hpp"
 #include "worst.hpp"
 

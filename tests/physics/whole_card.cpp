@@ -6,9 +6,9 @@
 #include <string>
 #include <vector>
 
-#include "documents/sheet.hpp"
-#include "physics/card.hpp"
+#include "physics/card/card.hpp"
 #include "scenarios.hpp"
+#include "sheet/sheet.hpp"
 
 using namespace tillerline;
 using namespace tillerline::tests;

@@ -1,12 +1,12 @@
 // Energy and heat of a landing, of the taxi-in and of one application.
-#include "physics/after_landing.hpp"
+#include "physics/run/after_landing.hpp"
 
 #include <doctest/doctest.h>
 
 #include <cmath>
 #include <iterator>
 
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

@@ -1,9 +1,9 @@
 // The standard atmosphere and the air of the day against published tables.
 #include <doctest/doctest.h>
 
-#include "physics/atmosphere.hpp"
-#include "physics/engines.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/world/atmosphere.hpp"
+#include "physics/world/engines.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

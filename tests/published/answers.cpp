@@ -5,12 +5,12 @@
 #include <cmath>
 #include <memory>
 
-#include "physics/card.hpp"
-#include "physics/cautions.hpp"
-#include "physics/crossing.hpp"
-#include "physics/indication.hpp"
-#include "physics/taxiway_rules.hpp"
-#include "physics/turn_axis.hpp"
+#include "physics/card/card.hpp"
+#include "physics/card/cautions.hpp"
+#include "physics/heat/indication.hpp"
+#include "physics/path/crossing.hpp"
+#include "physics/path/taxiway_rules.hpp"
+#include "physics/path/turn_axis.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

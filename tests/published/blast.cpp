@@ -1,14 +1,14 @@
 // Exhaust behind the engines: free-jet decay, velocities that count, and how far the model falls
 // short of published areas.
-#include "physics/blast.hpp"
+#include "physics/run/blast.hpp"
 
 #include <doctest/doctest.h>
 
 #include <cmath>
 
-#include "physics/engines.hpp"
-#include "physics/quadrature.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/quadrature.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/world/engines.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

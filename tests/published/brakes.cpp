@@ -4,10 +4,10 @@
 #include <cmath>
 #include <iterator>
 
-#include "physics/after_landing.hpp"
-#include "physics/indication.hpp"
-#include "physics/units.hpp"
-#include "physics/wheel_brakes.hpp"
+#include "physics/heat/indication.hpp"
+#include "physics/heat/wheel_brakes.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/run/after_landing.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

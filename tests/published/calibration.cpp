@@ -1,13 +1,13 @@
 // The fit against NIST's certified nonlinear regressions; the calibration by hand.
-#include "physics/calibration.hpp"
+#include "physics/uncertainty/calibration.hpp"
 
 #include <doctest/doctest.h>
 
 #include <cmath>
 
-#include "physics/calibration_fit.hpp"
-#include "physics/heat.hpp"
-#include "physics/units.hpp"
+#include "physics/heat/heat.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/uncertainty/calibration_fit.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

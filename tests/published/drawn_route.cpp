@@ -1,5 +1,5 @@
 // Circular curves between straights and the simplification of lines, against worked examples.
-#include "physics/drawn_route.hpp"
+#include "physics/path/drawn_route.hpp"
 
 #include <doctest/doctest.h>
 
@@ -7,8 +7,8 @@
 #include <cmath>
 #include <vector>
 
-#include "physics/drawn_line.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/path/drawn_line.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

@@ -3,9 +3,9 @@
 
 #include <cmath>
 
-#include "physics/clothoid.hpp"
-#include "physics/painted_line.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/clothoid.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/path/painted_line.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

@@ -1,13 +1,13 @@
 // Engines: idle thrust in other air, momentum drag, uneven thrust and fuel against standards, the
 // emissions databank and statics.
-#include "physics/engines.hpp"
+#include "physics/world/engines.hpp"
 
 #include <doctest/doctest.h>
 
 #include <cmath>
 
-#include "physics/tyre.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/world/tyre.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

@@ -1,13 +1,13 @@
 // The view from the pilot's eye against perspective geometry: the obscured segment, ranging by the
 // horizon, cross-ratio and vanishing points.
-#include "physics/eye_view.hpp"
+#include "physics/path/eye_view.hpp"
 
 #include <doctest/doctest.h>
 
 #include <cmath>
 
-#include "physics/stop.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/run/stop.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

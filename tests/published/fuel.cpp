@@ -3,9 +3,9 @@
 
 #include <tuple>
 
-#include "physics/card.hpp"
-#include "physics/engines.hpp"
-#include "physics/units.hpp"
+#include "physics/card/card.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/world/engines.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

@@ -5,7 +5,7 @@
 
 #include <cmath>
 
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

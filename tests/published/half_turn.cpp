@@ -1,11 +1,11 @@
 // 180 degrees on a given width: printed pavement widths, and the design angle of turn pads.
-#include "physics/half_turn.hpp"
+#include "physics/path/half_turn.hpp"
 
 #include <doctest/doctest.h>
 
 #include <cmath>
 
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

@@ -1,12 +1,12 @@
 // Brakes: heat content of graphite and steel, heating by a stop, cooling by radiation and air.
-#include "physics/heat.hpp"
+#include "physics/heat/heat.hpp"
 
 #include <doctest/doctest.h>
 
 #include <cmath>
 #include <utility>
 
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

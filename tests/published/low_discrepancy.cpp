@@ -1,5 +1,5 @@
 // Sobol' points against the authors' own generator; triangular distributions against handbooks.
-#include "physics/low_discrepancy.hpp"
+#include "physics/numerics/low_discrepancy.hpp"
 
 #include <doctest/doctest.h>
 

@@ -3,15 +3,15 @@
 
 #include <cmath>
 
-#include "physics/batch.hpp"
-#include "physics/elementary.hpp"
-#include "physics/painted_line.hpp"
-#include "physics/quadratic_motion.hpp"
-#include "physics/quadrature.hpp"
-#include "physics/root_finding.hpp"
-#include "physics/track.hpp"
-#include "physics/units.hpp"
-#include "physics/wrapped_angle.hpp"
+#include "physics/numerics/elementary.hpp"
+#include "physics/numerics/quadratic_motion.hpp"
+#include "physics/numerics/quadrature.hpp"
+#include "physics/numerics/root_finding.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/numerics/wrapped_angle.hpp"
+#include "physics/path/painted_line.hpp"
+#include "physics/path/track.hpp"
+#include "physics/uncertainty/batch.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

@@ -3,8 +3,8 @@
 
 #include <cmath>
 
-#include "physics/track.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/path/track.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

@@ -1,11 +1,11 @@
 // Stopped anywhere: thrust that starts it again, on slopes, in wind and in a turn.
-#include "physics/restart.hpp"
+#include "physics/run/restart.hpp"
 
 #include <doctest/doctest.h>
 
 #include <cmath>
 
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

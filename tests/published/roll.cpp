@@ -1,11 +1,11 @@
 // Rolling: force balance, exact motion, slopes and resistance against handbooks and standards.
-#include "physics/roll.hpp"
+#include "physics/motion/roll.hpp"
 
 #include <doctest/doctest.h>
 
 #include <cmath>
 
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

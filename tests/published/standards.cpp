@@ -1,5 +1,5 @@
 // Taxiway rules: bands, widths, clearances, separations, curve radii, slopes, holding distances.
-#include "physics/standards.hpp"
+#include "physics/card/standards.hpp"
 
 #include <doctest/doctest.h>
 
@@ -7,10 +7,10 @@
 #include <tuple>
 #include <utility>
 
-#include "physics/fillet.hpp"
-#include "physics/holding_distance.hpp"
-#include "physics/taxiway_rules.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/path/fillet.hpp"
+#include "physics/path/holding_distance.hpp"
+#include "physics/path/taxiway_rules.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

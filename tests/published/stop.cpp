@@ -1,11 +1,11 @@
 // What the eye can't see over the nose, where to stop, and the length of a smooth stop.
-#include "physics/stop.hpp"
+#include "physics/run/stop.hpp"
 
 #include <doctest/doctest.h>
 
 #include <cmath>
 
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

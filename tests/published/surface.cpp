@@ -4,14 +4,14 @@
 // Tolerances. A number worked out from a formula's own coefficients: half a unit of the last digit
 // given here. A printed number: half a unit of its last digit. Where the formula itself is believed
 // to stand in a document that was not at hand, the origin says so.
-#include "physics/surface.hpp"
+#include "physics/world/surface.hpp"
 
 #include <doctest/doctest.h>
 
 #include <cmath>
 
-#include "physics/application.hpp"
-#include "physics/units.hpp"
+#include "physics/motion/application.hpp"
+#include "physics/numerics/units.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

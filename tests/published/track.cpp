@@ -1,11 +1,11 @@
 // Where the main gear runs when the cockpit is kept on the line, and the tightest turn.
-#include "physics/track.hpp"
+#include "physics/path/track.hpp"
 
 #include <doctest/doctest.h>
 
 #include <cmath>
 
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

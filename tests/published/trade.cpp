@@ -1,8 +1,8 @@
 // Published statements about technique that the numbers must bear out.
 #include <doctest/doctest.h>
 
-#include "physics/card.hpp"
-#include "physics/units.hpp"
+#include "physics/card/card.hpp"
+#include "physics/numerics/units.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

@@ -4,9 +4,9 @@
 #include <cmath>
 #include <utility>
 
-#include "physics/turn.hpp"
-#include "physics/tyre.hpp"
-#include "physics/units.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/path/turn.hpp"
+#include "physics/world/tyre.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

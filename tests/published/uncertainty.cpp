@@ -1,6 +1,6 @@
 // The mathematics of the draws against the literature: Carlson's integral, sensitivity indices of
 // test functions, and what a triangular unknown makes of an answer.
-#include "physics/uncertainty.hpp"
+#include "physics/uncertainty/uncertainty.hpp"
 
 #include <doctest/doctest.h>
 
@@ -8,13 +8,13 @@
 #include <cstdint>
 #include <vector>
 
-#include "physics/batch.hpp"
-#include "physics/batch_draws.hpp"
-#include "physics/batch_heat.hpp"
-#include "physics/batch_roll.hpp"
-#include "physics/batch_route_heat.hpp"
-#include "physics/low_discrepancy.hpp"
-#include "physics/sobol_index.hpp"
+#include "physics/numerics/low_discrepancy.hpp"
+#include "physics/numerics/sobol_index.hpp"
+#include "physics/uncertainty/batch.hpp"
+#include "physics/uncertainty/batch_draws.hpp"
+#include "physics/uncertainty/batch_heat.hpp"
+#include "physics/uncertainty/batch_roll.hpp"
+#include "physics/uncertainty/batch_route_heat.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

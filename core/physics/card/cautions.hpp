@@ -1,0 +1,16 @@
+// What is likely to go wrong on this taxi, from the finished answers of the card.
+//
+// Each caution is a comparison of one answer with one limit; nothing is computed here that is not
+// on the card already. Thresholds without a limit of their own (a tailwind of 2.5 m/s, an
+// application half as hard again as planned, a gain of 0.15 m/s^2 downhill, a chance of one in ten)
+// are common practice without a source.
+#pragma once
+
+#include "physics/card/card.hpp"
+
+namespace tillerline {
+
+// Fills `cautions`, most serious first, and `possible`. `brief`: as tightened for its surface.
+void fill_cautions(const Brief& brief, Card& card);
+
+}  // namespace tillerline

@@ -1,0 +1,38 @@
+// What the cockpit shows is not what the heat pack has: the probe lags, and fans cool it first.
+//
+// The probe sits beside the pack. Left alone it settles at a share k of the pack's excess over the
+// air, T_air + k (T_pack - T_air), and gets there with a first-order lag tau:
+//   tau d(theta)/dt = T_air + k (T_pack - T_air) - theta
+// Fans blow on it, so with them k is smaller: the same indication then stands for a hotter pack,
+// which is why operators' limits with fans running are lower (about 150 against 300 degC indicated;
+// trade sources). An indication is taken as good some 15 minutes after a stop (trade sources):
+// three lags of 300 s leave 5 % of a jump. k and tau are inputs; no published values were found.
+//
+// While the pack goes evenly from a to b in the time t the equation has a closed form, which
+// `indication_after_k` gives to rounding. Temperatures in K, k > 0, tau > 0. Heat that soaks from
+// the pack into wheel and tyre (fuse plugs peak tens of minutes later) is not modelled.
+#pragma once
+
+#include "physics/given/brief.hpp"
+
+namespace tillerline {
+
+struct Probe {
+  double lag_s = 300.0;
+  double share = 0.85;  // of the pack's excess over the air that it settles at
+  double air_k = 288.15;
+};
+// Fans count only where they are fitted.
+Probe brake_probe(const Aircraft& aircraft, double air_k, bool fans_on);
+
+// What the probe settles at beside a pack of this temperature, and the pack that a settled probe
+// stands for.
+double settled_indication_k(const Probe& probe, double pack_k);
+double pack_from_settled_indication_k(const Probe& probe, double indicated_k);
+
+// Indication after `time_s` while the pack goes evenly from `pack_from_k` to `pack_to_k`. Exact for
+// a first-order lag.
+double indication_after_k(const Probe& probe, double indicated_k, double pack_from_k,
+                          double pack_to_k, double time_s);
+
+}  // namespace tillerline

@@ -1,0 +1,130 @@
+// Will it roll on idle, and how soon is it too fast?
+//
+// Model (point mass, main-gear axis, v along the ground):
+//   m dv/dt = T0 - k v - W cos(theta) mu (1 + f v^2) - W sin(theta) - q sgn(v+w) (v+w)^2
+//             - d v^2 - D_scrub - D_brake
+//   W = m g,  q = rho C_D A / 2
+// with headwind w, idle thrust T0 - k v of the running engines (engines.hpp), displacement drag d
+// of a loose contaminant (surface.hpp), the scrub of a turn (turn.hpp) and a brake that does not
+// let go. Rotating parts (wheels, tyres) would add about 1 % to the mass: left out. Breakaway
+// resistance holds the aircraft at rest; it is larger than rolling resistance, so "will it start"
+// and "will it keep rolling" are two questions.
+//
+// Exact on each side of v = -w, where air drag changes its sign (quadratic_motion.hpp).
+// Valid for 0 to 60 kt. Sources: rolling resistance of jet transports on hard pavement 0.010-0.020
+// (Torenbeek, Raymer; from memory); tests/published/roll.cpp holds the outside checks.
+#pragma once
+
+#include "physics/given/brief.hpp"
+#include "physics/numerics/quadratic_motion.hpp"
+#include "physics/world/atmosphere.hpp"
+
+namespace tillerline {
+
+// All that acts along the path, for one aircraft on one piece of pavement.
+struct RollForces {
+  double mass_kg = 300e3;
+  double thrust_n = 50e3;         // all running engines, standing
+  double thrust_fall_nspm = 0.0;  // N lost per m/s of ground speed
+  double rolling_resistance = 0.012;
+  double breakaway_resistance = 0.015;
+  double rolling_speed_factor_s2pm2 = 0.0;
+  double slope_rad = 0.0;
+  double headwind_mps = 0.0;
+  double drag_area_m2 = 0.0;
+  double air_density_kgpm3 = 1.225;
+  double scrub_drag_n = 0.0;             // from a turn (turn.hpp)
+  double displacement_drag_nspm2 = 0.0;  // from a loose contaminant, N per (m/s)^2 (surface.hpp)
+  double dragging_brake_n = 0.0;         // steady, from a brake that does not let go
+};
+
+// The acceleration law, split where the air drag changes sign (at `split_mps` >= 0 with a
+// tailwind; without one `split_mps` is 0 and only `above` is used).
+struct RollLaw {
+  QuadraticMotion below;
+  QuadraticMotion above;
+  double split_mps = 0.0;
+};
+
+// Forces for this aircraft at idle on a given slope with a given headwind, without scrub, through a
+// contaminant of that displacement drag (0: none).
+RollForces idle_forces(const Aircraft& aircraft, const Condition& condition, const Air& air,
+                       double slope_rad, double headwind_mps, double displacement_drag_nspm2 = 0.0);
+
+RollLaw roll_law(const RollForces& forces);
+
+double acceleration_mps2(const RollLaw& law, double speed_mps);
+
+// Time and distance from v0 to v1 (either way) across the split.
+Passage passage(const RollLaw& law, double v0_mps, double v1_mps);
+
+// The speed it settles at when left alone from v0; `exists` is false when it comes to a stop or
+// never settles.
+TerminalSpeed terminal_speed(const RollLaw& law, double v0_mps);
+
+// What a given distance does to the speed. `stopped`: it came to rest after `distance_m`.
+struct RollOut {
+  bool stopped = false;
+  double speed_mps = 0.0;
+  double time_s = 0.0;
+  double distance_m = 0.0;
+};
+RollOut roll_over_distance(const RollLaw& law, double v0_mps, double distance_m);
+
+// Force that the aircraft has left for starting to move, N; negative: it stays.
+double breakaway_margin_n(const RollForces& forces);
+
+// Steepest slope (angle, uphill positive) on which the force balance at standstill is not negative,
+// with the rolling or the breakaway resistance: solves W sin + W mu cos = F exactly.
+double critical_slope_rad(const RollForces& forces, double resistance);
+
+enum class RollVerdict {
+  RollsByItself,  // released, it moves off at idle
+  KeepsRolling,   // needs a push to start, then keeps rolling at idle
+  NeedsThrust,    // needs thrust above idle all the way
+  CannotMove      // needs more than the thrust limit for taxiing
+};
+
+inline constexpr int kRollTargets = 4;
+
+struct RollTarget {
+  double speed_mps = 0.0;
+  Passage passage;  // from rest, at idle (after the push, where one is needed)
+};
+
+struct RollAnswer {
+  RollVerdict verdict = RollVerdict::RollsByItself;
+  double idle_thrust_n = 0.0;
+  double idle_thrust_per_weight = 0.0;
+  double breakaway_margin_n = 0.0;
+  double acceleration_mps2 = 0.0;        // just after the start, on the first leg
+  RollTarget targets[kRollTargets];      // 5, 10, 15, 20 kt
+  TerminalSpeed terminal;                // on the first leg's slope
+  double keeps_rolling_slope_rad = 0.0;  // steepest
+  double restarts_slope_rad = 0.0;       // steepest
+  double start_thrust_n = 0.0;           // total thrust that starts it (0 extra when idle does)
+  double extra_thrust_n = 0.0;           // above idle
+  double slope_rad = 0.0;                // of the first leg
+  double headwind_mps = 0.0;             // on the first leg
+  double level_acceleration_mps2 = 0.0;  // on level ground in calm air, for comparison
+};
+
+// Answer for the first leg of the brief's route.
+RollAnswer roll_answer(const Brief& brief, const Air& air);
+
+// The weight x slope picture: time to a speed from rest at idle, on a grid. Cells that do not get
+// there hold -1. `mass_kg` runs over columns, `slope_rad` over rows from downhill to uphill.
+inline constexpr int kMapColumns = 49;
+inline constexpr int kMapRows = 41;
+
+struct RollMap {
+  double target_mps = 0.0;
+  double mass_kg[kMapColumns] = {};
+  double slope_rad[kMapRows] = {};
+  double time_s[kMapRows][kMapColumns] = {};
+  double keeps_rolling_slope_rad[kMapColumns] = {};
+  double restarts_slope_rad[kMapColumns] = {};
+};
+RollMap roll_map(const Brief& brief, const Air& air, double target_mps);
+
+}  // namespace tillerline

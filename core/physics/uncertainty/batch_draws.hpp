@@ -1,0 +1,54 @@
+// One block of draws: the uncertain inputs of 64 taxis, and the forces they give.
+//
+// Each unknown of uncertainty.hpp is drawn within its band (bands.hpp) from one coordinate of a
+// low-discrepancy point: triangular about the nominal value, the share of the work that heats the
+// packs downwards only.
+#pragma once
+
+#include <cstdint>
+
+#include "physics/uncertainty/batch_roll.hpp"
+#include "physics/uncertainty/uncertainty.hpp"
+
+namespace tillerline {
+
+// Factors of the nominal value; for slope, wind and brakes now what is added, SI.
+struct DrawBlock {
+  Lanes of[kUnknowns];
+
+  const Lanes& operator[](Unknown unknown) const { return of[static_cast<int>(unknown)]; }
+};
+
+// The half width of an unknown's band.
+double band_of(const Bands& bands, Unknown unknown);
+
+// Points 64 block to 64 block + 63, coordinates from `first_dimension` on, with that seed.
+void draw_block(const Bands& bands, int block, int first_dimension, std::uint64_t seed,
+                DrawBlock& draws);
+
+// Every lane the nominal taxi.
+DrawBlock nominal_block();
+
+// Drag of a turn over the factor by which the cornering stiffness is off: the parabola through the
+// nominal one and the ends of the band. Grows with the mass besides.
+struct Scrub {
+  double nominal_n = 0.0;
+  double slope_n = 0.0;
+  double curve_n = 0.0;
+
+  double at(double factor) const {
+    const double e = factor - 1.0;
+    return nominal_n + e * (slope_n + e * curve_n);
+  }
+};
+
+// The scrub of every leg; zero on straights.
+struct Scrubs {
+  Scrub of[kMaxLegs];
+};
+Scrubs scrubs_of(const Brief& brief, const FixedList<TurnAnswer, kMaxLegs>& turns);
+
+// The nominal forces as drawn.
+BatchForces forces_in(const RollForces& nominal, const Scrub& scrub, const DrawBlock& draws);
+
+}  // namespace tillerline

@@ -1,0 +1,196 @@
+#include "physics/uncertainty/batch_route_heat.hpp"
+
+#include <algorithm>
+
+#include "physics/heat/wheel_brakes.hpp"
+#include "physics/numerics/quadrature.hpp"
+
+namespace tillerline {
+namespace {
+
+using AllStretches = FixedList<Stretch, kMaxPieces>;
+using Stretches = FixedList<Stretch, kMostStretches>;
+
+// v ds and v^2 ds over a piece, its speed the parabola in time with the piece's ends and mean.
+struct SpeedMoments {
+  double first_m2ps;
+  double second_m3ps2;
+};
+SpeedMoments speed_moments(const Piece& piece) {
+  const double bulge =
+      6.0 * (piece.length_m / piece.duration_s - 0.5 * (piece.v0_mps + piece.v1_mps));
+  const auto speed = [&](double share) {
+    return piece.v0_mps + share * (piece.v1_mps - piece.v0_mps + bulge * (1.0 - share));
+  };
+  const auto power = [&](int exponent) {
+    return piece.duration_s * gauss_integral(kGauss4, 0.0, 1.0, [&](double share) {
+             const double v = speed(share);
+             return exponent == 2 ? v * v : v * v * v;
+           });
+  };
+  return {power(2), power(3)};
+}
+
+void add_piece(const Piece& piece, const RollForces& f, const Scrub& scrub, Stretch& to) {
+  const SpeedMoments v = speed_moments(piece);
+  const double level = lane::cosine(f.slope_rad);
+  const double climb = lane::sine(f.slope_rad);
+  const double w = f.headwind_mps;
+  const double length_m = piece.length_m;
+  const double rolling_m = length_m + f.rolling_speed_factor_s2pm2 * v.second_m3ps2;
+  to.duration_s += piece.duration_s;
+  to.energy_j += piece.brake_energy_j - piece.extra_thrust_n * length_m;
+  to.length_m += length_m;
+  to.level_m += level * length_m;
+  to.climb_m += climb * length_m;
+  to.rolling_m += level * rolling_m;
+  to.sine_rolling_m += climb * rolling_m;
+  to.air_m3ps2 += v.second_m3ps2 + 2.0 * w * v.first_m2ps + w * w * length_m;
+  to.air_m2ps += v.first_m2ps + w * length_m;
+  to.kinetic_m2ps2 += 0.5 * (piece.v0_mps * piece.v0_mps - piece.v1_mps * piece.v1_mps);
+  to.scrub_j.nominal_n += scrub.nominal_n * length_m;
+  to.scrub_j.slope_n += scrub.slope_n * length_m;
+  to.scrub_j.curve_n += scrub.curve_n * length_m;
+}
+
+AllStretches stretches_of(const RouteRun& run, const Scrubs& scrubs) {
+  AllStretches stretches;
+  Stretch open;
+  for (const Piece& piece : run.pieces) {
+    const auto leg = static_cast<std::size_t>(piece.leg);
+    add_piece(piece, run.legs[leg].forces, scrubs.of[leg], open);
+    open.heating_s = piece.duration_s;
+    if (piece.kind == PieceKind::Roll) continue;
+    stretches.push(open);
+    open = {};
+  }
+  if (open.duration_s > 0.0) stretches.push(open);
+  return stretches;
+}
+
+void join(const Stretch& next, Stretch& to) {
+  to.duration_s += next.duration_s;
+  to.heating_s = to.duration_s;
+  if (next.energy_j < 0.0) return;  // on thrust, which takes the differences
+  to.energy_j += next.energy_j;
+  to.length_m += next.length_m;
+  to.level_m += next.level_m;
+  to.climb_m += next.climb_m;
+  to.rolling_m += next.rolling_m;
+  to.sine_rolling_m += next.sine_rolling_m;
+  to.air_m3ps2 += next.air_m3ps2;
+  to.air_m2ps += next.air_m2ps;
+  to.kinetic_m2ps2 += next.kinetic_m2ps2;
+  to.scrub_j.nominal_n += next.scrub_j.nominal_n;
+  to.scrub_j.slope_n += next.scrub_j.slope_n;
+  to.scrub_j.curve_n += next.scrub_j.curve_n;
+}
+
+Stretch only_time(const Stretch& way) {
+  Stretch out;
+  out.duration_s = out.heating_s = way.duration_s;
+  return out;
+}
+
+// A run of very many applications is taken in groups of neighbours.
+Stretches joined(const AllStretches& all) {
+  const std::size_t group = (all.size() + kMostStretches - 1) / kMostStretches;
+  Stretches few;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    if (group > 1 && i % group != 0)
+      join(all[i], few.back());
+    else if (group == 1 || all[i].energy_j >= 0.0)
+      few.push(all[i]);
+    else
+      few.push(only_time(all[i]));
+  }
+  return few;
+}
+
+// Work along a stretch that the unknowns change, J: W of the header less what no draw touches.
+void batch_work(const RollForces& f, const Stretch& way, const DrawBlock& draws, Lanes& work_j) {
+  const double q = 0.5 * f.air_density_kgpm3 * f.drag_area_m2;
+  for (int i = 0; i < kLanes; ++i) {
+    const double factor = draws[Unknown::Mass][i];
+    const double mass_kg = f.mass_kg * factor;
+    const double sine = lane::sine(draws[Unknown::Slope][i]);
+    const double cosine = lane::cosine(draws[Unknown::Slope][i]);
+    const double climb_m = way.climb_m * cosine + way.level_m * sine;
+    const double rolling_m = way.rolling_m * cosine - way.sine_rolling_m * sine;
+    const double w = draws[Unknown::Wind][i];
+    const double air = way.air_m3ps2 + w * (2.0 * way.air_m2ps + w * way.length_m);
+    const double ahead = way.air_m2ps + w * way.length_m >= 0.0 ? 1.0 : -1.0;
+    work_j[i] = f.thrust_n * draws[Unknown::IdleThrust][i] * way.length_m -
+                mass_kg * units::kGravity_mps2 *
+                    (climb_m + f.rolling_resistance * draws[Unknown::Rolling][i] * rolling_m) -
+                ahead * q * air - factor * way.scrub_j.at(draws[Unknown::Scrub][i]) +
+                mass_kg * way.kinetic_m2ps2;
+  }
+}
+
+// Temperature at the line, by the model.
+Lanes model_end(const RouteHeat& heat, const DrawBlock& draws) {
+  BatchPack pack = heat.pack;
+  Lanes temperature_k, work_j, power_w;
+  for (int i = 0; i < kLanes; ++i) {
+    pack.mass_kg[i] *= draws[Unknown::HeatCapacity][i];
+    pack.area_m2[i] *= draws[Unknown::Cooling][i];
+    temperature_k[i] = heat.start_k + draws[Unknown::BrakesNow][i];
+  }
+  for (std::size_t n = 0; n < heat.stretches.size(); ++n) {
+    const Stretch& way = heat.stretches[n];
+    batch_work(heat.forces, way, draws, work_j);
+    for (int i = 0; i < kLanes; ++i) {
+      const double energy_j = std::max(0.0, way.energy_j + (work_j[i] - heat.nominal_work_j[n]));
+      power_w[i] = energy_j * heat.pack_share * draws[Unknown::BrakeHeat][i] / way.heating_s;
+    }
+    const double before_s = way.duration_s - way.heating_s;
+    if (before_s > 0.0)
+      batch_heat(pack, same_in_all_lanes(0.0), before_s, heat.cooling_steps[n], temperature_k);
+    batch_heat(pack, power_w, way.heating_s, heat.heating_steps[n], temperature_k);
+  }
+  return temperature_k;
+}
+
+// Steps as batch_heat.hpp asks for.
+int steps_for(double time_s, double rise_k) {
+  constexpr double kLongest_s = 120.0;
+  constexpr double kMostRise_k = 60.0;
+  return 1 + static_cast<int>(std::max(time_s / kLongest_s, rise_k / kMostRise_k));
+}
+
+}  // namespace
+
+RouteHeat route_heat(const Brief& brief, const Air& air, const RouteRun& run, const Scrubs& scrubs,
+                     const RollForces& forces) {
+  RouteHeat heat;
+  heat.stretches = joined(stretches_of(run, scrubs));
+  heat.forces = forces;
+  heat.pack = batch_pack(heat_pack(brief.aircraft, air.temperature_k, brief.condition.fans_on));
+  heat.start_k = brief.condition.brake_temperature_k;
+  heat.pack_share =
+      brief.aircraft.brake_heat_share * brake_shares(brief.aircraft, brief.condition).mean_share;
+  heat.run_end_k = run.end_brake_k;
+  const DrawBlock nominal = nominal_block();
+  for (std::size_t n = 0; n < heat.stretches.size(); ++n) {
+    Lanes work_j;
+    batch_work(forces, heat.stretches[n], nominal, work_j);
+    heat.nominal_work_j[n] = work_j[0];
+    const Stretch& way = heat.stretches[n];
+    constexpr double kLeastHeat_jpkgk = 430.0;
+    const double rise_k =
+        way.energy_j * heat.pack_share / (heat.pack.mass_kg[0] * kLeastHeat_jpkgk);
+    heat.cooling_steps[n] = steps_for(way.duration_s - way.heating_s, 0.0);
+    heat.heating_steps[n] = steps_for(way.heating_s, rise_k);
+  }
+  heat.model_end_k = model_end(heat, nominal)[0];
+  return heat;
+}
+
+Lanes line_up_k(const RouteHeat& heat, const DrawBlock& draws) {
+  Lanes end_k = model_end(heat, draws);
+  for (double& k : end_k.at) k = heat.run_end_k + (k - heat.model_end_k);
+  return end_k;
+}
+
+}  // namespace tillerline

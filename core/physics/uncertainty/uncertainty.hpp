@@ -1,0 +1,97 @@
+// How sure are the answers: the uncertain inputs drawn together, many taxis computed at once.
+//
+// Draws. 1024 points of a fixed low-discrepancy sequence (low_discrepancy.hpp), so that the same
+// brief has the same answer everywhere. Each unknown is triangular within its band (bands.hpp), the
+// share of the work that heats the packs goes downwards only (a triangle that rises to the nominal
+// value). Unknowns are independent of each other; each is the same all along the route: the slope
+// is off by the same angle on every leg, the headwind by the same speed (the worst case: errors of
+// single legs would partly cancel), scrub by the same share in every turn. Starting to roll never
+// takes less than rolling on: where a draw has it so, its rolling resistance counts for both.
+//
+// Roll, critical slopes, turns. Every draw is an exact roll (batch_roll.hpp).
+//
+// Brakes. A draw is not a new run of the route but a change of the nominal one: crew and technique
+// fix the speeds, and the brakes take what the work along each stretch changes by
+// (batch_route_heat.hpp). Bands of zero give the nominal answer exactly.
+// Error: the route is not planned again with the draw's inputs. Measured in batch_route_heat.hpp.
+//
+// Quantiles are of the sorted draws, linear between them, the k-th of n at (k - 1/2)/n (Hazen,
+// 1914). With triangular inputs an analytic quantile is met to 0.3 % of the band.
+//
+// Ranking. First-order and total indices (sobol_index.hpp) from 512 pairs, held to [0, 1]. That of
+// the roll is for the mean acceleration up to the target, target / time, which is 0 for a draw that
+// never gets there; where fewer than nine draws of ten do, for the acceleration at rest. That of
+// the heat is for the line-up temperature.
+#pragma once
+
+#include "physics/given/brief.hpp"
+#include "physics/numerics/fixed_list.hpp"
+#include "physics/path/turn.hpp"
+#include "physics/run/route_run.hpp"
+#include "physics/world/atmosphere.hpp"
+#include "physics/world/surface.hpp"
+
+namespace tillerline {
+
+// The uncertain inputs, in the order of the ranking.
+enum class Unknown {
+  IdleThrust,
+  Rolling,
+  Breakaway,
+  Slope,
+  Wind,
+  Mass,
+  BrakesNow,
+  HeatCapacity,
+  Cooling,
+  BrakeHeat,
+  Scrub
+};
+inline constexpr int kUnknowns = 11;
+
+struct Spread {
+  double p10 = 0.0;
+  double p50 = 0.0;
+  double p90 = 0.0;
+};
+
+struct TurnChance {
+  int leg = 0;
+  double runs_away = 0.0;  // chance that it passes the turn's limit from the planned entry
+  double stalls = 0.0;     // chance that it falls to walking pace
+};
+
+// How much of an answer's variance one unknown explains: first-order and total Sobol index.
+struct Importance {
+  Unknown unknown = Unknown::IdleThrust;
+  double first = 0.0;
+  double total = 0.0;
+};
+
+struct UncertaintyAnswer {
+  int draws = 0;
+  double rolls_by_itself = 0.0;  // chance
+  double target_mps = 0.0;       // of the two below
+  Spread time_to_target_s;       // among the draws that get there
+  Spread distance_to_target_m;
+  double reaches_target = 0.0;  // chance
+  Spread keeps_rolling_slope_rad;
+  Spread restarts_slope_rad;
+  Spread line_up_k;               // pack, mean brake
+  double over_brake_limit = 0.0;  // chance
+  Spread restart_extra_n;         // at the route's worst place
+  double restart_over_limit = 0.0;
+  FixedList<TurnChance, kMaxLegs> turns;
+  bool ranked_at_rest = false;         // roll_ranking is for the acceleration at rest
+  Importance roll_ranking[kUnknowns];  // time to the target, most important first
+  Importance heat_ranking[kUnknowns];  // line-up temperature, most important first
+};
+
+// `brief` as tightened for its surface, `run` the nominal run of it, `limit_k` the departure limit
+// that counts. Deterministic: a fixed low-discrepancy sequence.
+UncertaintyAnswer uncertainty_answer(const Brief& brief, const Air& air,
+                                     const PavementState& pavement,
+                                     const FixedList<TurnAnswer, kMaxLegs>& turns,
+                                     const RouteRun& run, double limit_k);
+
+}  // namespace tillerline

@@ -1,0 +1,65 @@
+#include "physics/world/tyre.hpp"
+
+#include <cmath>
+
+#include "physics/numerics/elementary.hpp"
+
+namespace tillerline {
+namespace {
+
+using namespace elementary;
+
+double axle_position_m(const Bogie& bogie, int axle) {
+  return bogie.axle_spacing_m * (axle - 0.5 * (bogie.axles - 1));
+}
+
+}  // namespace
+
+double side_force_per_load(double slip_rad, double cornering_stiffness_prad, double grip) {
+  if (grip <= 0.0) return 0.0;
+  const double scaled = std::abs(cornering_stiffness_prad * slip_rad / grip);
+  const double shape = scaled < 1.5 ? scaled * (1.0 - 4.0 / 27.0 * scaled * scaled) : 1.0;
+  return slip_rad < 0.0 ? -grip * shape : grip * shape;
+}
+
+double slip_for_side_force_rad(double force_per_load, double cornering_stiffness_prad,
+                               double grip) {
+  const double scaled = 3.0 * sine(arcsine(force_per_load / grip) / 3.0);
+  return scaled * grip / cornering_stiffness_prad;
+}
+
+double yawed_drag_per_load(double slip_rad, double cornering_stiffness_prad, double grip,
+                           double rolling_resistance) {
+  return rolling_resistance * cosine(slip_rad) +
+         side_force_per_load(slip_rad, cornering_stiffness_prad, grip) * sine(slip_rad);
+}
+
+BogieScrub bogie_scrub(const Bogie& bogie, double radius_m, double grip) {
+  BogieScrub scrub;
+  for (int axle = 0; axle < bogie.axles; ++axle) {
+    const double x_m = axle_position_m(bogie, axle);
+    const double slip_rad = arctangent(x_m / radius_m);
+    const double force = side_force_per_load(slip_rad, bogie.cornering_stiffness_prad, grip);
+    scrub.moment_m += force * x_m / bogie.axles;
+    scrub.axle_drag_sum += force * sine(slip_rad) / bogie.axles;
+  }
+  scrub.drag = scrub.moment_m / radius_m;
+  return scrub;
+}
+
+double axle_spread_m2(const Bogie& bogie) {
+  double sum = 0.0;
+  for (int axle = 0; axle < bogie.axles; ++axle) {
+    const double x_m = axle_position_m(bogie, axle);
+    sum += x_m * x_m;
+  }
+  return sum / bogie.axles;
+}
+
+double equivalent_wheelbase_m(const Bogie& bogie, double wheelbase_m,
+                              double rear_to_front_stiffness) {
+  const double spread = axle_spread_m2(bogie) / (wheelbase_m * wheelbase_m);
+  return wheelbase_m * (1.0 + spread * (1.0 + rear_to_front_stiffness));
+}
+
+}  // namespace tillerline

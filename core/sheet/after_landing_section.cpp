@@ -1,0 +1,204 @@
+// After landing: the brakes from touchdown to line-up, the worst one, and what the probe shows.
+#include <algorithm>
+
+#include "documents/words.hpp"
+#include "physics/numerics/units.hpp"
+#include "sheet/parts.hpp"
+
+namespace tillerline::sheet_parts {
+namespace {
+
+constexpr int kMostApplications = 999;  // counting ends there
+
+const char* const kWhy =
+    "The landing stop puts the energy between touchdown and turn-off into the brakes, less the "
+    "share of reverse and air; the taxi-in adds what idle thrust and its stops bring, and on the "
+    "stand the brakes cool, with or without fans. Working brakes share the work evenly, but the "
+    "worst one takes more by the share entered, and one that does not let go heats all the way. "
+    "Pack is the heat pack itself; indicated is what the probe beside it shows, which lags behind "
+    "by its time constant, reads a share of the pack's excess over the air, and reads lower still "
+    "with fans. The limit is compared with the pack of the worst brake, which is the safe side. "
+    "Probe lag and shares are inputs without a published value; heat that soaks into wheel and "
+    "tyre later is left out. Uncertain most of all: the share of reverse, the heat pack and its "
+    "cooling, each worth 10 % of the rise or more.";
+
+words::Against against_limit(const AfterLanding& brakes, double value_k) {
+  return words::against(units::celsius_from_kelvin(value_k),
+                        units::celsius_from_kelvin(brakes.limit_k), 0, " °C");
+}
+
+std::string place(const Source& source) {
+  return source.card.run.status == RunStatus::Complete ? stop_place(source) : "the end";
+}
+
+bool alike(const AfterLanding& brakes) {
+  return brakes.shares.dragging_force_n <= 0.0 &&
+         brakes.shares.worst_share <= brakes.shares.mean_share * (1.0 + 1e-12);
+}
+
+std::string which_brake(const AfterLanding& brakes) {
+  return alike(brakes) ? "every brake" : "the worst brake";
+}
+
+std::string stand_words(const Turnaround& turnaround) {
+  return words::duration(turnaround.stand_s) + " on the stand";
+}
+
+std::string applications_words(const AfterLanding& brakes) {
+  if (brakes.applications_left >= kMostApplications) return "over 900 more applications";
+  return words::count(brakes.applications_left, "more application");
+}
+
+std::string too_hot_words(const AfterLanding& brakes) {
+  if (!brakes.wait_reaches_limit) {
+    return "no time on the stand is enough, since this taxi alone passes the limit";
+  }
+  if (brakes.included) return words::duration_up(brakes.longer_stand_s) + " more on the stand";
+  return words::duration_up(brakes.longer_stand_s) + " to cool before the taxi";
+}
+
+std::string headline(const Source& source) {
+  const AfterLanding& brakes = source.card.after_landing;
+  const auto said = against_limit(brakes, brakes.worst.line_up_k);
+  const std::string pack = which_brake(brakes) + " is at " + said.value + " in the pack at " +
+                           place(source) + ", limit " + said.limit;
+  std::string begin = "No landing before this taxi: ";
+  if (brakes.included) {
+    begin = brakes.within_limit ? "After " + stand_words(source.brief().turnaround) + " "
+                                : "Too hot after " + stand_words(source.brief().turnaround) + ": ";
+  }
+  if (!brakes.within_limit) return begin + pack + ": " + too_hot_words(brakes) + ".";
+  return begin + pack + ": " + applications_words(brakes) +
+         (brakes.applications_left > 1 ? " are" : " is") + " left before it.";
+}
+
+std::vector<std::string> cells(const Source& source, const std::string& name,
+                               const BrakeTimes& brake) {
+  const bool included = source.card.after_landing.included;
+  std::vector<std::string> row = {name};
+  if (included) {
+    row.push_back(words::celsius(brake.after_stop_k));
+    row.push_back(words::celsius(brake.at_stand_k));
+  }
+  row.push_back(words::celsius(brake.off_stand_k));
+  row.push_back(words::celsius(brake.line_up_k));
+  row.push_back(words::celsius(brake.peak_k));
+  return row;
+}
+
+std::vector<std::string> indicated_cells(const Source& source, const std::string& name,
+                                         const BrakeTimes& brake) {
+  std::vector<std::string> row = {name};
+  if (source.card.after_landing.included) row.insert(row.end(), 2, "–");
+  row.push_back(words::celsius(brake.off_stand_indicated_k));
+  row.push_back(words::celsius(brake.line_up_indicated_k));
+  row.emplace_back("–");
+  return row;
+}
+
+SheetTable table(const Source& source) {
+  const AfterLanding& brakes = source.card.after_landing;
+  SheetTable table;
+  table.columns = {"Brake"};
+  if (brakes.included) {
+    table.columns.emplace_back("At the turn-off");
+    table.columns.emplace_back("At the stand");
+  }
+  table.columns.emplace_back("Taxi begins");
+  table.columns.push_back("At " + place(source));
+  table.columns.emplace_back("Highest on this taxi");
+  const auto add = [&table](std::vector<std::string> row, Tone tone) {
+    table.rows.push_back(std::move(row));
+    table.tones.push_back(tone);
+  };
+  const Tone worst = brakes.within_limit ? Tone::Plain : Tone::Exceeded;
+  const bool mean_hot = brakes.mean.line_up_k > brakes.limit_k;
+  add(cells(source, "Mean, pack", brakes.mean), mean_hot ? Tone::Exceeded : Tone::Plain);
+  add(cells(source, "Worst, pack", brakes.worst), worst);
+  add(indicated_cells(source, "Mean, indicated", brakes.mean), Tone::Plain);
+  add(indicated_cells(source, "Worst, indicated", brakes.worst), Tone::Plain);
+  return table;
+}
+
+void add_landing_rows(SheetSection& section, const Source& source) {
+  const AfterLanding& brakes = source.card.after_landing;
+  const Turnaround& turnaround = source.brief().turnaround;
+  if (!brakes.included) {
+    section.rows.push_back(
+        {"Landing", "none", "enter one to begin this taxi with its heat", Tone::Plain});
+    return;
+  }
+  section.rows.push_back({"Landing", words::megajoules(brakes.landing_energy_j),
+                          words::tonnes(turnaround.landing_mass_kg) + ", " +
+                              words::knots(turnaround.touchdown_mps) + " to " +
+                              words::knots(turnaround.turn_off_mps) + ", " +
+                              words::percent(turnaround.reverse_share) + " by reverse and air",
+                          Tone::Plain});
+  section.rows.push_back(
+      {"Taxi-in", words::megajoules(brakes.taxi_in_energy_j),
+       words::distance(turnaround.taxi_in_m) + " in " + words::duration(turnaround.taxi_in_s),
+       Tone::Plain});
+  const bool fans = turnaround.fans_at_stand && source.brief().aircraft.fan_convection_wpm2k > 0.0;
+  section.rows.push_back({"On the stand", words::duration(turnaround.stand_s),
+                          fans ? "fans running" : "no fans running", Tone::Plain});
+}
+
+void add_share_rows(SheetSection& section, const Source& source) {
+  const AfterLanding& brakes = source.card.after_landing;
+  const BrakeShares& shares = brakes.shares;
+  const int fitted = source.brief().aircraft.brake_count;
+  section.rows.push_back({"Brakes working",
+                          std::to_string(shares.working) + " of " + std::to_string(fitted), "",
+                          shares.working < fitted ? Tone::Care : Tone::Plain});
+  section.rows.push_back({"Worst brake's share",
+                          words::number(100.0 * shares.worst_share, 1) + " % of the work",
+                          "an even share is " + words::number(100.0 * shares.mean_share, 1) + " %",
+                          alike(brakes) ? Tone::Plain : Tone::Care});
+  if (shares.dragging_force_n > 0.0) {
+    section.rows.push_back({"Dragging brake", words::thrust(shares.dragging_force_n),
+                            "taken to be the worst one", Tone::Care});
+  }
+}
+
+SheetRow budget_row(const Source& source) {
+  const AfterLanding& brakes = source.card.after_landing;
+  // Where the surface limits the straight to less than the band's top, an application begins there.
+  const double top_mps = std::min(source.brief().technique.band_top_mps,
+                                  source.card.surface_limits.straight_speed_mps);
+  return {"Left before the limit", applications_words(brakes),
+          "from " + words::knots(top_mps) + ", " +
+              words::megajoules(brakes.energy_per_application_j) + " each",
+          brakes.applications_left > 0 ? Tone::Plain : Tone::Care};
+}
+
+SheetRow wait_row(const AfterLanding& brakes) {
+  const std::string label = brakes.included ? "More time on the stand" : "Wait before the taxi";
+  if (brakes.within_limit) return {label, "none", "", Tone::Plain};
+  if (!brakes.wait_reaches_limit) return {label, "would not help", "", Tone::Exceeded};
+  return {label, words::duration_up(brakes.longer_stand_s), "until the limit is kept",
+          Tone::Exceeded};
+}
+
+}  // namespace
+
+SheetSection after_landing_section(const Source& source) {
+  const AfterLanding& brakes = source.card.after_landing;
+  SheetSection section;
+  section.id = "after-landing";
+  section.title = "After landing";
+  section.headline = headline(source);
+  section.caption =
+      "Heat pack of the mean and the worst brake, and what the probe of the worst one shows.";
+  add_landing_rows(section, source);
+  add_share_rows(section, source);
+  section.rows.push_back(budget_row(source));
+  section.rows.push_back(wait_row(brakes));
+  section.table = table(source);
+  section.why = kWhy;
+  attach_caution(
+      section, source, -1,
+      {CautionKind::WorstBrakeTooHot, CautionKind::TurnaroundTooShort, CautionKind::DraggingBrake});
+  return section;
+}
+
+}  // namespace tillerline::sheet_parts

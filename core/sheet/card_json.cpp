@@ -1,0 +1,791 @@
+// The card as JSON: every number of it, SI, with the unit in the key, in the shortest digits that
+// give the same double back. Left out are only the samples of the pictures (poses and nose-wheel
+// angles along a turn, brake temperatures over time), which follow from the rest.
+//
+//   { "format": "tillerline/card", "version": 1, "program": "0.1.0",
+//     "brief": { … the inputs, as `tillerline/brief` … },
+//     "possible": true, "air": {…}, "roll": {…}, "turns": [{…}], "tracks": [{…}], "heat": {…},
+//     "stop": {…}, "run": { …, "legs": [{…}], "pieces": [{…}] }, "surface": {…}, "yaw": {…},
+//     "engines": [{…}], "after_landing": {…}, "restart": { …, "points": [{…}] }, "blast": {…},
+//     "standards": { …, "verdicts": [{…}] }, "half_turn": {…} or null, "uncertainty": {…} or null,
+//     "cautions": [{ "level", "kind", "leg", "value", "limit" }] }
+//
+// "leg" counts from 0. What has no value (no terminal speed, no application on a leg) is null.
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+#include "sheet/parts.hpp"
+#include "sheet/sheet.hpp"
+#include "sheet/version.hpp"
+
+namespace tillerline {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+// A double that JSON can hold; -0 becomes 0.
+Json num(double value) {
+  if (!std::isfinite(value)) return nullptr;
+  return value == 0.0 ? 0.0 : value;
+}
+
+Json optional_num(bool there, double value) { return there ? num(value) : Json(nullptr); }
+
+const char* word(RollVerdict verdict) {
+  switch (verdict) {
+    case RollVerdict::RollsByItself:
+      return "rolls_by_itself";
+    case RollVerdict::KeepsRolling:
+      return "keeps_rolling";
+    case RollVerdict::NeedsThrust:
+      return "needs_thrust";
+    case RollVerdict::CannotMove:
+      return "cannot_move";
+  }
+  return "";
+}
+
+const char* word(TurnLimit limit) {
+  switch (limit) {
+    case TurnLimit::Operator:
+      return "operator";
+    case TurnLimit::Leg:
+      return "leg";
+    case TurnLimit::Cockpit:
+      return "cockpit";
+    case TurnLimit::CabinFront:
+      return "cabin_front";
+    case TurnLimit::CabinRear:
+      return "cabin_rear";
+    case TurnLimit::MainGear:
+      return "main_gear";
+    case TurnLimit::NoseGrip:
+      return "nose_grip";
+  }
+  return "";
+}
+
+const char* word(WindowState state) {
+  switch (state) {
+    case WindowState::Open:
+      return "open";
+    case WindowState::RunsAway:
+      return "runs_away";
+    case WindowState::Stalls:
+      return "stalls";
+    case WindowState::NoSpeed:
+      return "no_speed";
+  }
+  return "";
+}
+
+const char* word(TurnTechnique technique) {
+  return technique == TurnTechnique::EyeOnLine ? "eye_on_line" : "main_gear_on_line";
+}
+
+const char* word(BrakeTechnique technique) {
+  switch (technique) {
+    case BrakeTechnique::FewLong:
+      return "few_long";
+    case BrakeTechnique::ManyShort:
+      return "many_short";
+    case BrakeTechnique::Dragging:
+      return "dragging";
+  }
+  return "";
+}
+
+const char* word(RouteEnd end) {
+  return end == RouteEnd::StandMark ? "stand_mark" : "holding_line";
+}
+
+const char* word(PieceKind kind) {
+  switch (kind) {
+    case PieceKind::Push:
+      return "push";
+    case PieceKind::Roll:
+      return "roll";
+    case PieceKind::Apply:
+      return "apply";
+    case PieceKind::Hold:
+      return "hold";
+    case PieceKind::Drag:
+      return "drag";
+  }
+  return "";
+}
+
+const char* word(RunStatus status) {
+  switch (status) {
+    case RunStatus::Complete:
+      return "complete";
+    case RunStatus::NotEnoughThrust:
+      return "not_enough_thrust";
+    case RunStatus::TooManyPieces:
+      return "too_many_pieces";
+  }
+  return "";
+}
+
+const char* word(CautionKind kind) {
+  switch (kind) {
+    case CautionKind::CannotMove:
+      return "cannot_move";
+    case CautionKind::TurnTooTight:
+      return "turn_too_tight";
+    case CautionKind::WheelOffPavement:
+      return "wheel_off_pavement";
+    case CautionKind::EdgeMarginSmall:
+      return "edge_margin_small";
+    case CautionKind::NoseMarginSmall:
+      return "nose_margin_small";
+    case CautionKind::NoseWheelSlides:
+      return "nose_wheel_slides";
+    case CautionKind::BrakesTooHot:
+      return "brakes_too_hot";
+    case CautionKind::PeakAboveLimit:
+      return "peak_above_limit";
+    case CautionKind::NoEntrySpeed:
+      return "no_entry_speed";
+    case CautionKind::RunsAwayInTurn:
+      return "runs_away_in_turn";
+    case CautionKind::StallsInTurn:
+      return "stalls_in_turn";
+    case CautionKind::NoRestartInTurn:
+      return "no_restart_in_turn";
+    case CautionKind::ThrustNeeded:
+      return "thrust_needed";
+    case CautionKind::NeedsPushToStart:
+      return "needs_push_to_start";
+    case CautionKind::TurnSpeedAboveLimit:
+      return "turn_speed_above_limit";
+    case CautionKind::TailwindGrows:
+      return "tailwind_grows";
+    case CautionKind::SteepDownhill:
+      return "steep_downhill";
+    case CautionKind::LineHiddenBeforeStop:
+      return "line_hidden_before_stop";
+    case CautionKind::RampsDoNotFit:
+      return "ramps_do_not_fit";
+    case CautionKind::HardBraking:
+      return "hard_braking";
+    case CautionKind::LongTaxiTyres:
+      return "long_taxi_tyres";
+    case CautionKind::SurfaceTightens:
+      return "surface_tightens";
+    case CautionKind::BrakingPoor:
+      return "braking_poor";
+    case CautionKind::RestartBeyondLimit:
+      return "restart_beyond_limit";
+    case CautionKind::UnevenThrust:
+      return "uneven_thrust";
+    case CautionKind::EnginesNotWarm:
+      return "engines_not_warm";
+    case CautionKind::WorstBrakeTooHot:
+      return "worst_brake_too_hot";
+    case CautionKind::TurnaroundTooShort:
+      return "turnaround_too_short";
+    case CautionKind::DraggingBrake:
+      return "dragging_brake";
+    case CautionKind::ChanceOfHotBrakes:
+      return "chance_of_hot_brakes";
+    case CautionKind::ChanceOfRunaway:
+      return "chance_of_runaway";
+    case CautionKind::ChanceOfStall:
+      return "chance_of_stall";
+    case CautionKind::RuleNotMet:
+      return "rule_not_met";
+    case CautionKind::NoRoomForHalfTurn:
+      return "no_room_for_half_turn";
+  }
+  return "";
+}
+
+// The unit of a caution's value and limit: "" is a ratio.
+const char* unit(CautionKind kind) {
+  switch (kind) {
+    case CautionKind::CannotMove:
+    case CautionKind::StallsInTurn:
+    case CautionKind::NoRestartInTurn:
+    case CautionKind::ThrustNeeded:
+    case CautionKind::NeedsPushToStart:
+    case CautionKind::RestartBeyondLimit:
+      return "N";
+    case CautionKind::TurnTooTight:
+    case CautionKind::SteepDownhill:
+      return "rad";
+    case CautionKind::WheelOffPavement:
+    case CautionKind::EdgeMarginSmall:
+    case CautionKind::NoseMarginSmall:
+    case CautionKind::LineHiddenBeforeStop:
+    case CautionKind::LongTaxiTyres:
+    case CautionKind::NoRoomForHalfTurn:
+      return "m";
+    case CautionKind::BrakesTooHot:
+    case CautionKind::PeakAboveLimit:
+    case CautionKind::WorstBrakeTooHot:
+    case CautionKind::DraggingBrake:
+      return "K";
+    case CautionKind::EnginesNotWarm:
+    case CautionKind::TurnaroundTooShort:
+      return "s";
+    case CautionKind::NoEntrySpeed:
+    case CautionKind::RunsAwayInTurn:
+    case CautionKind::TurnSpeedAboveLimit:
+    case CautionKind::TailwindGrows:
+      return "m/s";
+    case CautionKind::HardBraking:
+    case CautionKind::BrakingPoor:
+      return "m/s²";
+    case CautionKind::NoseWheelSlides:
+    case CautionKind::RampsDoNotFit:
+    case CautionKind::SurfaceTightens:
+    case CautionKind::UnevenThrust:
+    case CautionKind::ChanceOfHotBrakes:
+    case CautionKind::ChanceOfRunaway:
+    case CautionKind::ChanceOfStall:
+    case CautionKind::RuleNotMet:  // depends on the rule: see `unit(RuleKind)`
+      return "";
+  }
+  return "";
+}
+
+Json air_json(const Air& air) {
+  return {{"temperature_k", num(air.temperature_k)},
+          {"pressure_pa", num(air.pressure_pa)},
+          {"density_kgpm3", num(air.density_kgpm3)},
+          {"sound_speed_mps", num(air.sound_speed_mps)}};
+}
+
+Json roll_json(const RollAnswer& roll) {
+  Json targets = Json::array();
+  for (const RollTarget& target : roll.targets) {
+    const Passage& passage = target.passage;
+    targets.push_back({{"speed_mps", num(target.speed_mps)},
+                       {"reached", passage.reached},
+                       {"time_s", optional_num(passage.reached, passage.time_s)},
+                       {"distance_m", optional_num(passage.reached, passage.distance_m)}});
+  }
+  return {{"verdict", word(roll.verdict)},
+          {"idle_thrust_n", num(roll.idle_thrust_n)},
+          {"idle_thrust_per_weight", num(roll.idle_thrust_per_weight)},
+          {"breakaway_margin_n", num(roll.breakaway_margin_n)},
+          {"acceleration_mps2", num(roll.acceleration_mps2)},
+          {"level_acceleration_mps2", num(roll.level_acceleration_mps2)},
+          {"targets", targets},
+          {"terminal_speed_mps", optional_num(roll.terminal.exists, roll.terminal.speed_mps)},
+          {"keeps_rolling_slope_rad", num(roll.keeps_rolling_slope_rad)},
+          {"restarts_slope_rad", num(roll.restarts_slope_rad)},
+          {"start_thrust_n", num(roll.start_thrust_n)},
+          {"extra_thrust_n", num(roll.extra_thrust_n)},
+          {"slope_rad", num(roll.slope_rad)},
+          {"headwind_mps", num(roll.headwind_mps)}};
+}
+
+Json loads_json(const TurnLoads& loads) {
+  return {{"scrub_drag_n", num(loads.scrub_drag_n)},
+          {"scrub_moment_nm", num(loads.scrub_moment_nm)},
+          {"nose_side_force_n", num(loads.nose_side_force_n)},
+          {"nose_grip_needed", num(loads.nose_grip_needed)},
+          {"nose_angle_rad", num(loads.nose_angle_rad)}};
+}
+
+Json turn_json(const TurnAnswer& turn) {
+  const bool open = turn.window.state == WindowState::Open;
+  return {{"leg", turn.leg},
+          {"turn_rad", num(turn.turn_rad)},
+          {"radius_m", num(turn.radius_m)},
+          {"rolling_radius_m", num(turn.rolling_radius_m)},
+          {"loads", loads_json(turn.loads)},
+          {"limit_by", word(turn.limit.by)},
+          {"limit_mps", num(turn.limit.speed_mps)},
+          {"window", word(turn.window.state)},
+          {"window_lower_mps", optional_num(open, turn.window.lower_mps)},
+          {"window_upper_mps", optional_num(open, turn.window.upper_mps)},
+          {"opening_thrust_n", num(turn.window.opening_thrust_n)},
+          {"planned_entry_mps", num(turn.planned_entry_mps)},
+          {"exit_mps", num(turn.exit_mps)},
+          {"peak_mps", num(turn.peak_mps)},
+          {"cockpit_side_g", num(turn.cockpit_side_g)},
+          {"cabin_side_g", num(turn.cabin_side_g)},
+          {"gear_side_g", num(turn.gear_side_g)},
+          {"grip", num(turn.grip)},
+          {"uneven_moment_nm", num(turn.uneven_moment_nm)},
+          {"idle_acceleration_mps2", num(turn.idle_acceleration_mps2)},
+          {"restarts_at_idle", turn.restarts_at_idle},
+          {"restarts_at_idle_straight", turn.restarts_at_idle_straight},
+          {"restart_thrust_n", num(turn.restart_thrust_n)},
+          {"restart_extra_thrust_n", num(turn.restart_extra_thrust_n)},
+          {"restart_within_limit", turn.restart_within_limit}};
+}
+
+const char* word(WindowPlace window) {
+  switch (window) {
+    case WindowPlace::OwnFront:
+      return "own_front";
+    case WindowPlace::OtherFront:
+      return "other_front";
+    case WindowPlace::OwnSide:
+      return "own_side";
+    case WindowPlace::OtherSide:
+      return "other_side";
+    case WindowPlace::Behind:
+      return "behind";
+  }
+  return "";
+}
+
+// The new centreline when steering starts.
+Json cue_json(const TurnCue& cue) {
+  return {{"azimuth_rad", num(cue.sight.azimuth_rad)}, {"below_rad", num(cue.sight.below_rad)},
+          {"distance_m", num(cue.sight.distance_m)},   {"past_bend_m", num(cue.past_bend_m)},
+          {"window", word(cue.sight.window)},          {"in_view", cue.sight.in_view}};
+}
+
+Json plan_json(const TrackPlan& plan) {
+  return {{"technique", word(plan.technique)},
+          {"possible", plan.possible},
+          {"ramps_fit", plan.ramps_fit},
+          {"steering_rad", num(plan.steering_rad)},
+          {"steering_rate_radps", num(plan.steering_rate_radps)},
+          {"shift_m", num(plan.shift_m)},
+          {"start_before_arc_m", num(plan.start_before_arc_m)},
+          {"eye_past_arc_begin_m", num(plan.eye_past_arc_begin_m)},
+          {"eye_past_crossing_m", num(plan.eye_past_crossing_m)},
+          {"nose_overshoot_m", num(plan.nose_overshoot_m)},
+          {"eye_overshoot_m", num(plan.eye_overshoot_m)},
+          {"nose_off_line_m", num(plan.nose_off_line_m)},
+          {"gear_off_line_m", num(plan.gear_off_line_m)},
+          {"smallest_gear_radius_m", num(plan.smallest_gear_radius_m)},
+          {"wing_reach_m", num(plan.wing_reach_m)},
+          {"tail_reach_m", num(plan.tail_reach_m)},
+          {"left_main_margin_m", num(plan.margins.left_main_m)},
+          {"right_main_margin_m", num(plan.margins.right_main_m)},
+          {"nose_margin_m", num(plan.margins.nose_m)},
+          {"new_line_from_left_seat", cue_json(plan.from_left)},
+          {"new_line_from_right_seat", cue_json(plan.from_right)}};
+}
+
+Json track_json(const TrackAnswer& track) {
+  return {{"leg", track.leg},
+          {"radius_m", num(track.radius_m)},
+          {"turn_rad", num(track.turn_rad)},
+          {"eye_side_m", num(track.eye_side_m)},
+          {"steering_limit_rad", num(track.steering_limit_rad)},
+          {"radius_reachable", track.radius_reachable},
+          {"eye_on_line", plan_json(track.eye_on_line)},
+          {"main_gear_on_line", plan_json(track.gear_on_line)}};
+}
+
+Json heat_json(const HeatAnswer& heat) {
+  Json techniques = Json::array();
+  for (const TechniqueCost& cost : heat.techniques) {
+    techniques.push_back({{"technique", word(cost.technique)},
+                          {"applications", cost.applications},
+                          {"energy_j", num(cost.energy_j)},
+                          {"peak_k", num(cost.peak_k)},
+                          {"end_k", num(cost.end_k)},
+                          {"time_s", num(cost.time_s)},
+                          {"fuel_kg", num(cost.fuel_kg)},
+                          {"wear_cost", num(cost.wear_cost)},
+                          {"wear_by_energy", cost.wear_by_energy}});
+  }
+  return {{"start_k", num(heat.start_k)},
+          {"end_k", num(heat.end_k)},
+          {"peak_k", num(heat.peak_k)},
+          {"rise_k", num(heat.rise_k)},
+          {"applications", heat.applications},
+          {"energy_j", num(heat.energy_j)},
+          {"limit_k", num(heat.limit_k)},
+          {"within_limit", heat.within_limit},
+          {"wait_reaches_limit", heat.wait_reaches_limit},
+          {"wait_s", optional_num(heat.wait_reaches_limit, heat.wait_s)},
+          {"techniques", techniques}};
+}
+
+Json stop_json(const StopAnswer& stop) {
+  return {{"end", word(stop.end)},
+          {"stop_bar_lit", stop.stop_bar_lit},
+          {"obscured_m", num(stop.obscured_m)},
+          {"nose_ahead_of_eye_m", num(stop.nose_ahead_of_eye_m)},
+          {"eye_before_line_m", num(stop.eye_before_line_m)},
+          {"nose_before_line_m", num(stop.nose_before_line_m)},
+          {"nose_gear_before_line_m", num(stop.nose_gear_before_line_m)},
+          {"gear_before_line_m", num(stop.gear_before_line_m)},
+          {"tail_before_line_m", num(stop.tail_before_line_m)},
+          {"line_visible_at_stop", stop.line_visible_at_stop},
+          {"nose_before_line_when_lost_m", num(stop.nose_before_line_when_lost_m)},
+          {"left_when_lost_m", num(stop.left_when_lost_m)},
+          {"left_when_lost_s", num(stop.left_when_lost_s)},
+          {"approach_mps", num(stop.approach_mps)},
+          {"speed_when_lost_mps", num(stop.speed_when_lost_mps)},
+          {"brake_distance_m", num(stop.brake_distance_m)},
+          {"brake_time_s", num(stop.brake_time_s)},
+          {"eye_before_line_at_brake_m", num(stop.eye_before_line_at_brake_m)},
+          {"line_visible_at_brake", stop.line_visible_at_brake}};
+}
+
+Json leg_json(const LegResult& leg) {
+  const bool braked = leg.first_application_m >= 0.0;
+  return {{"start_m", num(leg.start_m)},
+          {"length_m", num(leg.length_m)},
+          {"entry_mps", num(leg.entry_mps)},
+          {"exit_mps", num(leg.exit_mps)},
+          {"peak_mps", num(leg.peak_mps)},
+          {"start_s", num(leg.start_s)},
+          {"duration_s", num(leg.duration_s)},
+          {"brake_end_k", num(leg.brake_end_k)},
+          {"applications", leg.applications},
+          {"first_application_m", optional_num(braked, leg.first_application_m)},
+          {"first_application_to_mps", optional_num(braked, leg.first_application_to_mps)},
+          {"extra_thrust_n", num(leg.extra_thrust_n)},
+          {"hardest_braking_mps2", num(leg.hardest_braking_mps2)},
+          {"allowed_exit_mps", num(leg.allowed_exit_mps)},
+          {"limit_mps", num(leg.limit_mps)},
+          {"headwind_mps", num(leg.headwind_mps)},
+          {"idle_acceleration_mps2", num(leg.idle_acceleration_mps2)}};
+}
+
+Json piece_json(const Piece& piece) {
+  return {{"kind", word(piece.kind)},
+          {"leg", piece.leg},
+          {"start_m", num(piece.start_m)},
+          {"start_s", num(piece.start_s)},
+          {"length_m", num(piece.length_m)},
+          {"duration_s", num(piece.duration_s)},
+          {"v0_mps", num(piece.v0_mps)},
+          {"v1_mps", num(piece.v1_mps)},
+          {"brake_energy_j", num(piece.brake_energy_j)},
+          {"brake_start_k", num(piece.brake_start_k)},
+          {"brake_end_k", num(piece.brake_end_k)},
+          {"extra_thrust_n", num(piece.extra_thrust_n)},
+          {"fuel_kg", num(piece.fuel_kg)}};
+}
+
+Json application_json(const Application& application) {
+  return {{"v0_mps", num(application.v0_mps)},         {"v1_mps", num(application.v1_mps)},
+          {"start_mps2", num(application.start_mps2)}, {"peak_mps2", num(application.peak_mps2)},
+          {"end_mps2", num(application.end_mps2)},     {"rise_s", num(application.rise_s)},
+          {"hold_s", num(application.hold_s)},         {"fall_s", num(application.fall_s)},
+          {"length_m", num(application.length_m)},     {"duration_s", num(application.duration_s)}};
+}
+
+Json run_json(const RouteRun& run) {
+  Json legs = Json::array();
+  for (const LegResult& leg : run.legs) legs.push_back(leg_json(leg));
+  Json pieces = Json::array();
+  for (const Piece& piece : run.pieces) pieces.push_back(piece_json(piece));
+  return {{"status", word(run.status)},
+          {"stuck_leg", run.stuck_leg < 0 ? Json(nullptr) : Json(run.stuck_leg)},
+          {"length_m", num(run.length_m)},
+          {"duration_s", num(run.duration_s)},
+          {"fuel_kg", num(run.fuel_kg)},
+          {"co2_kg", num(run.co2_kg)},
+          {"brake_energy_j", num(run.brake_energy_j)},
+          {"peak_brake_k", num(run.peak_brake_k)},
+          {"end_brake_k", num(run.end_brake_k)},
+          {"applications", run.applications},
+          {"stop_application", application_json(run.stop_application)},
+          {"legs", legs},
+          {"pieces", pieces}};
+}
+
+const char* word(RuleFamily family) { return family == RuleFamily::Icao ? "icao" : "faa"; }
+
+const char* word(RuleKind kind) {
+  switch (kind) {
+    case RuleKind::TaxiwayWidth:
+      return "taxiway_width";
+    case RuleKind::EdgeClearance:
+      return "edge_clearance";
+    case RuleKind::ParallelSeparation:
+      return "parallel_separation";
+    case RuleKind::ObjectSeparation:
+      return "object_separation";
+    case RuleKind::CurveRadius:
+      return "curve_radius";
+    case RuleKind::Fillet:
+      return "fillet";
+    case RuleKind::Slope:
+      return "slope";
+    case RuleKind::SteeringAngle:
+      return "steering_angle";
+  }
+  return "";
+}
+
+const char* unit(RuleKind kind) {
+  if (kind == RuleKind::Slope) return "";
+  return kind == RuleKind::SteeringAngle ? "rad" : "m";
+}
+
+const char* word(Unknown unknown) {
+  switch (unknown) {
+    case Unknown::IdleThrust:
+      return "idle_thrust";
+    case Unknown::Rolling:
+      return "rolling";
+    case Unknown::Breakaway:
+      return "breakaway";
+    case Unknown::Slope:
+      return "slope";
+    case Unknown::Wind:
+      return "wind";
+    case Unknown::Mass:
+      return "mass";
+    case Unknown::BrakesNow:
+      return "brakes_now";
+    case Unknown::HeatCapacity:
+      return "heat_capacity";
+    case Unknown::Cooling:
+      return "cooling";
+    case Unknown::BrakeHeat:
+      return "brake_heat";
+    case Unknown::Scrub:
+      return "scrub";
+  }
+  return "";
+}
+
+Json leg_index(int leg) { return leg < 0 ? Json(nullptr) : Json(leg); }
+
+Json surface_json(const PavementState& pavement, const SurfaceLimits& limits) {
+  return {{"surface_code", pavement.surface_code},
+          {"condition_code", pavement.condition_code},
+          {"reported_worse", pavement.reported_worse},
+          {"loose", pavement.loose},
+          {"depth_m", num(pavement.depth_m)},
+          {"density_kgpm3", num(pavement.density_kgpm3)},
+          {"tyre_pressure_pa", num(pavement.tyre_pressure_pa)},
+          {"displacement_drag_nspm2", num(pavement.displacement_drag_nspm2)},
+          {"side_grip_standing", num(side_grip(pavement, 0.0))},
+          {"aquaplaning_speed_mps", num(aquaplaning_speed_mps(pavement.tyre_pressure_pa))},
+          {"speeds_cut", limits.speeds_cut},
+          {"braking_cut", limits.braking_cut},
+          {"braking_friction", num(limits.braking_friction)},
+          {"most_deceleration_mps2", num(limits.most_deceleration_mps2)},
+          {"planned_deceleration_mps2", num(limits.planned_deceleration_mps2)},
+          {"deceleration_mps2", num(limits.deceleration_mps2)},
+          {"straight_speed_mps", num(limits.straight_speed_mps)},
+          {"sharp_turn_speed_mps", num(limits.sharp_turn_speed_mps)},
+          {"gentle_turn_speed_mps", num(limits.gentle_turn_speed_mps)}};
+}
+
+Json yaw_json(const ThrustYaw& yaw) {
+  return {{"even", yaw.even},
+          {"arm_m", num(yaw.arm_m)},
+          {"moment_nm", num(yaw.moment_nm)},
+          {"nose_side_force_n", num(yaw.nose_side_force_n)},
+          {"nose_grip_needed", num(yaw.nose_grip_needed)},
+          {"steering_rad", num(yaw.steering_rad)}};
+}
+
+Json engine_choice_json(const EngineChoice& row) {
+  return {{"running", row.running},
+          {"possible", row.possible},
+          {"even", row.even},
+          {"time_s", num(row.time_s)},
+          {"warm_up_wait_s", num(row.warm_up_wait_s)},
+          {"fuel_kg", num(row.fuel_kg)},
+          {"co2_kg", num(row.co2_kg)},
+          {"applications", row.applications},
+          {"brake_energy_j", num(row.brake_energy_j)},
+          {"end_k", num(row.end_k)},
+          {"peak_k", num(row.peak_k)},
+          {"restart_margin_n", num(row.restart_margin_n)},
+          {"restart_leg", leg_index(row.restart_leg)},
+          {"restart_within_limit", row.restart_within_limit},
+          {"nose_grip_needed", num(row.nose_grip_needed)}};
+}
+
+Json brake_json(const BrakeTimes& brake) {
+  return {{"after_stop_k", num(brake.after_stop_k)},
+          {"at_stand_k", num(brake.at_stand_k)},
+          {"off_stand_k", num(brake.off_stand_k)},
+          {"line_up_k", num(brake.line_up_k)},
+          {"peak_k", num(brake.peak_k)},
+          {"off_stand_indicated_k", num(brake.off_stand_indicated_k)},
+          {"line_up_indicated_k", num(brake.line_up_indicated_k)}};
+}
+
+Json after_landing_json(const AfterLanding& brakes) {
+  return {{"included", brakes.included},
+          {"landing_energy_j", num(brakes.landing_energy_j)},
+          {"taxi_in_energy_j", num(brakes.taxi_in_energy_j)},
+          {"working_brakes", brakes.shares.working},
+          {"mean_share", num(brakes.shares.mean_share)},
+          {"worst_share", num(brakes.shares.worst_share)},
+          {"dragging_force_n", num(brakes.shares.dragging_force_n)},
+          {"mean", brake_json(brakes.mean)},
+          {"worst", brake_json(brakes.worst)},
+          {"limit_k", num(brakes.limit_k)},
+          {"within_limit", brakes.within_limit},
+          {"wait_reaches_limit", brakes.wait_reaches_limit},
+          {"longer_stand_s", optional_num(brakes.wait_reaches_limit, brakes.longer_stand_s)},
+          {"applications_left", brakes.applications_left},
+          {"energy_per_application_j", num(brakes.energy_per_application_j)}};
+}
+
+Json restart_point_json(const RestartPoint& point) {
+  return {{"leg", point.leg},
+          {"at_m", num(point.at_m)},
+          {"needed_n", num(point.needed_n)},
+          {"extra_n", num(point.extra_n)},
+          {"per_engine_n", num(point.per_engine_n)},
+          {"share_of_limit", num(point.share_of_limit)},
+          {"within_limit", point.within_limit},
+          {"nose_grip_needed", num(point.nose_grip_needed)},
+          {"nose_holds", point.nose_holds}};
+}
+
+Json reach_json(const BlastReach& reach) {
+  return {{"velocity_mps", num(reach.velocity_mps)},
+          {"single_m", num(reach.single_m)},
+          {"merged_m", num(reach.merged_m)},
+          {"ground_m", num(reach.ground_m)}};
+}
+
+Json blast_json(const BlastAnswer& blast) {
+  Json idle = Json::array();
+  Json restart = Json::array();
+  for (int i = 0; i < 3; ++i) {
+    idle.push_back(reach_json(blast.idle[i]));
+    restart.push_back(reach_json(blast.restart[i]));
+  }
+  return {{"note", "a trend, not a safe distance"},
+          {"idle_n", num(blast.idle_n)},
+          {"restart_n", num(blast.restart_n)},
+          {"restart_leg", leg_index(blast.restart_leg)},
+          {"idle", idle},
+          {"restart", restart},
+          {"growth", num(blast.growth)},
+          {"manual_contour_m", optional_num(blast.manual_contour_m > 0.0, blast.manual_contour_m)}};
+}
+
+Json verdict_json(const RuleVerdict& verdict) {
+  return {{"family", word(verdict.family)},
+          {"rule", word(verdict.kind)},
+          {"leg", leg_index(verdict.leg)},
+          {"wanted", num(verdict.wanted)},
+          {"actual", num(verdict.actual)},
+          {"unit", unit(verdict.kind)},
+          {"met", verdict.met},
+          {"from_memory", verdict.from_memory}};
+}
+
+Json half_turn_json(const HalfTurn& turn) {
+  if (!turn.wanted) return nullptr;
+  return {{"possible", turn.possible},
+          {"width_m", num(turn.width_m)},
+          {"needed_m", num(turn.needed_m)},
+          {"bare_m", num(turn.bare_m)},
+          {"spare_m", num(turn.spare_m)},
+          {"steering_rad", num(turn.steering_rad)},
+          {"gear_radius_m", num(turn.gear_radius_m)},
+          {"nose_radius_m", num(turn.nose_radius_m)},
+          {"wing_tip_radius_m", num(turn.wing_tip_radius_m)},
+          {"tail_radius_m", num(turn.tail_radius_m)},
+          {"nose_tip_radius_m", num(turn.nose_tip_radius_m)},
+          {"gear_from_edge_m", num(turn.gear_from_edge_m)},
+          {"wing_beyond_edge_m", num(turn.wing_beyond_edge_m)},
+          {"tail_beyond_edge_m", num(turn.tail_beyond_edge_m)}};
+}
+
+Json spread_json(const Spread& spread) {
+  return {{"p10", num(spread.p10)}, {"p50", num(spread.p50)}, {"p90", num(spread.p90)}};
+}
+
+Json ranking_json(const Importance (&ranking)[kUnknowns]) {
+  Json list = Json::array();
+  for (const Importance& item : ranking) {
+    list.push_back(
+        {{"unknown", word(item.unknown)}, {"first", num(item.first)}, {"total", num(item.total)}});
+  }
+  return list;
+}
+
+Json uncertainty_json(const UncertaintyAnswer& sure) {
+  if (sure.draws == 0) return nullptr;
+  Json turns = Json::array();
+  for (const TurnChance& turn : sure.turns) {
+    turns.push_back(
+        {{"leg", turn.leg}, {"runs_away", num(turn.runs_away)}, {"stalls", num(turn.stalls)}});
+  }
+  return {{"draws", sure.draws},
+          {"rolls_by_itself", num(sure.rolls_by_itself)},
+          {"target_mps", num(sure.target_mps)},
+          {"reaches_target", num(sure.reaches_target)},
+          {"time_to_target_s", spread_json(sure.time_to_target_s)},
+          {"distance_to_target_m", spread_json(sure.distance_to_target_m)},
+          {"keeps_rolling_slope_rad", spread_json(sure.keeps_rolling_slope_rad)},
+          {"restarts_slope_rad", spread_json(sure.restarts_slope_rad)},
+          {"line_up_k", spread_json(sure.line_up_k)},
+          {"over_brake_limit", num(sure.over_brake_limit)},
+          {"restart_extra_n", spread_json(sure.restart_extra_n)},
+          {"restart_over_limit", num(sure.restart_over_limit)},
+          {"turns", turns},
+          {"ranked_at_rest", sure.ranked_at_rest},
+          {"roll_ranking", ranking_json(sure.roll_ranking)},
+          {"heat_ranking", ranking_json(sure.heat_ranking)}};
+}
+
+// A rule's numbers have the unit of the rule.
+const char* unit(const Card& card, const Caution& caution) {
+  if (caution.kind != CautionKind::RuleNotMet) return unit(caution.kind);
+  const RuleVerdict* verdict = sheet_parts::rule_of(card, caution);
+  return verdict == nullptr ? "" : unit(verdict->kind);
+}
+
+Json caution_json(const Card& card, const Caution& caution) {
+  return {{"level", caution.level == CautionLevel::Exceeded ? "limit" : "care"},
+          {"kind", word(caution.kind)},
+          {"leg", caution.leg < 0 ? Json(nullptr) : Json(caution.leg)},
+          {"value", num(caution.value)},
+          {"limit", num(caution.limit)},
+          {"unit", unit(card, caution)}};
+}
+
+template <class List, class Write>
+Json array_of(const List& list, Write write) {
+  Json array = Json::array();
+  for (const auto& item : list) array.push_back(write(item));
+  return array;
+}
+
+}  // namespace
+
+std::string card_json(const BriefDocument& document, const Card& card, bool one_line) {
+  Json json;
+  json["format"] = "tillerline/card";
+  json["version"] = 1;
+  json["program"] = kVersion;
+  json["brief"] = Json::parse(write_brief_line(document));
+  json["possible"] = card.possible;
+  json["air"] = air_json(card.air);
+  json["roll"] = roll_json(card.roll);
+  json["turns"] = array_of(card.turns, turn_json);
+  json["tracks"] = array_of(card.tracks, track_json);
+  json["heat"] = heat_json(card.heat);
+  json["stop"] = stop_json(card.stop);
+  json["run"] = run_json(card.run);
+  json["surface"] = surface_json(card.pavement, card.surface_limits);
+  json["yaw"] = yaw_json(card.yaw);
+  json["engines"] = array_of(card.engines.rows, engine_choice_json);
+  json["after_landing"] = after_landing_json(card.after_landing);
+  json["restart"] = {{"worst", leg_index(card.restart.worst)},
+                     {"idle_everywhere", card.restart.idle_everywhere},
+                     {"points", array_of(card.restart.points, restart_point_json)}};
+  json["blast"] = blast_json(card.blast);
+  json["standards"] = {{"code_letter", std::string(1, card.standards.code_letter)},
+                       {"design_group", card.standards.design_group},
+                       {"not_met", card.standards.not_met},
+                       {"verdicts", array_of(card.standards.verdicts, verdict_json)}};
+  json["half_turn"] = half_turn_json(card.half_turn);
+  json["uncertainty"] = uncertainty_json(card.uncertainty);
+  json["cautions"] = array_of(
+      card.cautions, [&card](const Caution& caution) { return caution_json(card, caution); });
+  // Text that is no UTF-8 can't come through the documents; should it, it is replaced, not thrown.
+  return json.dump(one_line ? -1 : 2, ' ', false, Json::error_handler_t::replace);
+}
+
+}  // namespace tillerline

@@ -1,0 +1,146 @@
+// Oversteer: how far past the line, when to start, and what is left to the edges.
+#include <algorithm>
+#include <cmath>
+
+#include "documents/words.hpp"
+#include "physics/numerics/units.hpp"
+#include "sheet/parts.hpp"
+
+namespace tillerline::sheet_parts {
+namespace {
+
+const char* const kWhy =
+    "The main gear follows the nose like a trailer that does not slip to the side: the angle "
+    "between path and fuselage changes by the path's curvature less its sine divided by the "
+    "length (exact; Sayers, Vehicle System Dynamics 20(5), 1991). To keep the main gear on the "
+    "line the nose runs one wheelbase ahead of it along the fuselage, past the painted line; the "
+    "nose wheels turn at a limited rate, so the turn starts a little early. Tyre slip at the main "
+    "gear is left out (a few tenths of a degree on a dry surface). A clearance of 4 m from the "
+    "outer main wheel to the edge is the design figure for wheel spans of 9 to 15 m (ICAO Annex "
+    "14 Volume I; CS ADR-DSN.D.240). The view from the eye is plane geometry over level ground: "
+    "the "
+    "glareshield and the window sills are straight edges, the angles of sills and posts from "
+    "memory, "
+    "and the head keeps still.";
+
+// How far the nose gear then runs beyond the new centreline, where that is worth saying.
+std::string overshoot_words(const TrackPlan& plan) {
+  constexpr double kWorthSaying_m = 0.5;
+  if (plan.technique == TurnTechnique::EyeOnLine || plan.nose_overshoot_m < kWorthSaying_m)
+    return "";
+  return "; the nose gear swings out " + words::metres_tenth(plan.nose_overshoot_m) +
+         " past the new centreline";
+}
+
+std::string headline(const TrackAnswer& track, const TrackPlan& plan) {
+  const bool eye = plan.technique == TurnTechnique::EyeOnLine;
+  const std::string lead = eye ? "Eye on the line: " : "Main gear on the line: ";
+  if (!plan.possible) {
+    const auto said = words::against(units::degrees_from_radians(plan.steering_rad),
+                                     units::degrees_from_radians(track.steering_limit_rad), 0, "°");
+    return lead + "this turn is tighter than the steering, " + said.value +
+           " of nose-wheel angle against " + said.limit + ".";
+  }
+  const std::string way =
+      eye ? "the main gear cuts inside by " + words::metres_tenth(std::fabs(plan.gear_off_line_m))
+          : cue_words(plan, track.turn_rad);
+  return lead + way + overshoot_words(plan) + "; " + margin_words(plan, track.turn_rad) + ".";
+}
+
+SheetRow edge_row(const std::string& label, double margin_m, double wanted_m) {
+  if (margin_m < 0.0) {
+    return {label, "off by " + words::metres_tenth(-margin_m), "beyond the pavement edge",
+            Tone::Exceeded};
+  }
+  SheetRow row{label, words::margin(margin_m), "to the edge", Tone::Plain};
+  if (wanted_m > 0.0) {
+    row.note += ", " + words::metres_tenth(wanted_m) + " wanted";
+    if (margin_m < wanted_m) row.tone = Tone::Care;
+  }
+  return row;
+}
+
+SheetRow steering_row(const std::string& label, const TrackAnswer& track, const TrackPlan& plan) {
+  const auto said = words::against(units::degrees_from_radians(plan.steering_rad),
+                                   units::degrees_from_radians(track.steering_limit_rad), 0, "°");
+  return {label, said.value, "limit " + said.limit, plan.possible ? Tone::Plain : Tone::Exceeded};
+}
+
+SheetRow overshoot_row(const std::string& label, const TrackPlan& plan) {
+  return {label,
+          "eye " + words::metres_tenth(std::max(0.0, plan.eye_overshoot_m)) + ", nose gear " +
+              words::metres_tenth(std::max(0.0, plan.nose_overshoot_m)),
+          "furthest", Tone::Plain};
+}
+
+SheetRow cut_row(const std::string& label, const TrackPlan& plan) {
+  return {label, words::metres_tenth(std::fabs(plan.gear_off_line_m)), "inside the line, furthest",
+          Tone::Plain};
+}
+
+SheetRow reach_row(const std::string& label, const TrackPlan& plan) {
+  return {label, words::metres(plan.wing_reach_m),
+          "from the line; tail " + words::metres(plan.tail_reach_m), Tone::Plain};
+}
+
+// The rows of one technique. Their labels start with its name, since both are listed.
+void add_rows(SheetSection& section, const Source& source, const TrackAnswer& track,
+              const TrackPlan& plan, bool chosen) {
+  const bool eye = plan.technique == TurnTechnique::EyeOnLine;
+  const std::string name = eye ? "Eye on line" : "Main gear on line";
+  section.rows.push_back({name, chosen ? "your technique" : "the other technique",
+                          plan.possible ? "" : "not possible here",
+                          plan.possible ? Tone::Plain : Tone::Exceeded});
+  section.rows.push_back(steering_row(name + ": steering", track, plan));
+  if (!plan.possible) return;
+  section.rows.push_back({name + ": start", cue_words(plan, track.turn_rad),
+                          plan.ramps_fit ? "" : "approximate, the next turn is close",
+                          plan.ramps_fit ? Tone::Plain : Tone::Care});
+  section.rows.push_back(new_line_row(name + ": new centreline then", plan));
+  section.rows.push_back(overshoot_row(name + ": past the new line", plan));
+  section.rows.push_back(cut_row(name + ": main gear", plan));
+  const double wanted_m = source.brief().limits.edge_clearance_m;
+  section.rows.push_back(edge_row(name + ": left main wheels", plan.margins.left_main_m, wanted_m));
+  section.rows.push_back(
+      edge_row(name + ": right main wheels", plan.margins.right_main_m, wanted_m));
+  section.rows.push_back(edge_row(name + ": nose wheels", plan.margins.nose_m,
+                                  source.brief().limits.nose_clearance_m));
+  section.rows.push_back(reach_row(name + ": wing tips reach", plan));
+}
+
+void add_own_rows(SheetSection& section, const Source& source, const TrackAnswer& track) {
+  const TightestTurn tightest =
+      tightest_turn(source.brief().aircraft, source.brief().aircraft.steering_limit_rad);
+  section.rows.push_back({"Full steering", words::metres(tightest.gear_axis_m),
+                          "radius of the main gear; a half circle takes " +
+                              words::metres(tightest.half_circle_width_m) + " of width",
+                          Tone::Plain});
+  section.rows.push_back({"Your seat", words::metres_tenth(std::fabs(track.eye_side_m)),
+                          "beside the middle: small against these distances", Tone::Plain});
+}
+
+}  // namespace
+
+SheetSection oversteer_section(const Source& source, const TrackAnswer& track) {
+  const TrackPlan& chosen = chosen_plan(source, track);
+  const bool eye = chosen.technique == TurnTechnique::EyeOnLine;
+  const TrackPlan& other = eye ? track.gear_on_line : track.eye_on_line;
+  SheetSection section;
+  section.id = "oversteer-" + leg_number(track.leg);
+  section.title = "Oversteer";
+  section.headline = headline(track, chosen);
+  section.caption = "Paths of the eye, the nose gear, the main wheels and the wing tips through " +
+                    std::string("turn ") + leg_number(track.leg) + ", between both pavement edges.";
+  section.view = turn_view(chosen);
+  add_rows(section, source, track, chosen, true);
+  add_rows(section, source, track, other, false);
+  add_own_rows(section, source, track);
+  section.why = kWhy;
+  attach_caution(
+      section, source, track.leg,
+      {CautionKind::TurnTooTight, CautionKind::WheelOffPavement, CautionKind::EdgeMarginSmall,
+       CautionKind::NoseMarginSmall, CautionKind::RampsDoNotFit});
+  return section;
+}
+
+}  // namespace tillerline::sheet_parts

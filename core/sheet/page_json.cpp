@@ -1,0 +1,338 @@
+// What the accessible page (site/twin.js) is made from, on one line:
+//
+//   { "program": "0.1.0",
+//     "title", "subtitle", "day", "card_headline", "invented", "safety": text,
+//     "status": one sentence for the polite live region,
+//     "possible": true | false,
+//     "inputs": [ { "key": "mass_t", "label": "Mass", "unit": "t", "group": "condition",
+//                   "value": 298.0, "text": "298", "min", "max", "step", "coarse_step", "decimals",
+//                   "entered": true, "origin": text, "help": text } ],
+//     "choices": [ { "key": "surface", "label", "group", "value": "dry", "entered": true, "help",
+//                    "options": [ { "value": "dry", "label": "Dry" } ] } ],
+//     "units": [ as in "choices": "units-speed", "units-mass", "units-length" and
+//                "units-temperature"; the inputs and all text are in them already ],
+//     "pickers": [ as in "choices": "aircraft" and "route"; the value is a preset's id, or "" ],
+//     "route_legs": [ { "leg", "number", "title", "kind": "straight" | "arc",
+//                       "fields": [ as in "inputs"; the keys are "leg-0-length_m" ] } ],
+//     "observations": [ { "number", "title", "fields": [ as in "inputs" ] } ],
+//     "observation_kinds": [ { "value", "label" } ],
+//     "sections": [ { "id": "roll", "title", "headline", "caption", "view", "why", "caution",
+//                     "tone",
+//                     "rows": [ { "label", "value", "note", "tone" } ],
+//                     "table": { "columns": [ text ], "rows": [ [ text ] ],
+//                                        "tones": [ one a row ] } } ],
+//     "turns": [ { "leg", "name", "entry": "turn-2", "oversteer": "oversteer-2" } ],
+//     "legs": [ { "leg", "number", "title", "text", "speed", "time", "brakes", "caution", "tone" }
+//     ], "watch": [ text ], "assumptions": [ text ], "cautions": [ { "label", "value", "note",
+//     "tone" } ] }
+//
+// Conventions for the page:
+// - "sections" come in the order of the taxi: roll, then turn-N and oversteer-N for every turn,
+//   then heat, stop, surface, engines, after-landing, restart, room and sure, and calibration when
+//   the brief holds observations. "turns" only names them; the name is the heading of both. Ids are
+//   unique.
+// - The first cell of a table's row is its header; a section without a table has empty lists.
+// - Keys, groups and choice values are the words of the JSON documents. To change an input, send
+//   its key and the number (or the choice's value) back; it is read in the unit shown and checked
+//   there.
+// - "text" is the value as it is read, with a real minus sign; "value" is for the field.
+// - "tone" is "plain", "care" or "limit". Sentences in "caution" and "cautions" begin with the word
+//   "Care:" or "Limit:" already; beside a row that is not plain the page puts the word itself.
+// - All text is plain text, never markup. An empty string means: leave it out.
+// - "leg" counts from 0, "number" is what the crew reads.
+#include <algorithm>
+#include <cmath>
+#include <nlohmann/json.hpp>
+#include <utility>
+
+#include "documents/fields.hpp"
+#include "documents/shown_units.hpp"
+#include "documents/words.hpp"
+#include "sheet/sheet.hpp"
+#include "sheet/version.hpp"
+
+namespace tillerline {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+const char* word(Tone tone) {
+  switch (tone) {
+    case Tone::Plain:
+      return "plain";
+    case Tone::Care:
+      return "care";
+    case Tone::Exceeded:
+      return "limit";
+  }
+  return "plain";
+}
+
+const char* word(FieldGroup group) {
+  switch (group) {
+    case FieldGroup::Day:
+      return "day";
+    case FieldGroup::Condition:
+      return "condition";
+    case FieldGroup::Technique:
+      return "technique";
+    case FieldGroup::Limits:
+      return "limits";
+    case FieldGroup::Aircraft:
+      return "aircraft";
+    case FieldGroup::Route:
+      return "route";
+    case FieldGroup::Turnaround:
+      return "turnaround";
+    case FieldGroup::Bands:
+      return "bands";
+  }
+  return "";
+}
+
+Json num(double value) {
+  if (!std::isfinite(value)) return nullptr;
+  return value == 0.0 ? 0.0 : value;
+}
+
+bool entered(const BriefDocument& document, std::string_view key) {
+  return std::find(document.entered.begin(), document.entered.end(), key) != document.entered.end();
+}
+
+// What every number has, whoever holds it; in the units shown.
+template <class AnyField>
+Json number_json(std::string key, const AnyField& field, FieldRange range, double value,
+                 const ShownUnits& units) {
+  const ShownNumber shown = shown_number(as_kept(field, range, value), units);
+  return {{"key", std::move(key)},
+          {"label", field.label},
+          {"unit", shown.unit},
+          {"value", num(shown.value)},
+          {"text", words::number(shown.value, shown.decimals)},
+          {"min", num(shown.range.minimum)},
+          {"max", num(shown.range.maximum)},
+          {"step", num(shown.fine_step)},
+          {"coarse_step", num(shown.coarse_step)},
+          {"decimals", shown.decimals},
+          {"entered", false},
+          {"origin", ""},
+          {"help", in_units(field.help, units)}};
+}
+
+Json input_json(const BriefDocument& document, const Field& field, const ShownUnits& units) {
+  Json input = number_json(std::string(field.key), field, field_range(field, document.brief),
+                           field.get(document.brief), units);
+  input["group"] = word(field.group);
+  input["entered"] = entered(document, field.key);
+  input["origin"] = field.origin;
+  return input;
+}
+
+// A number of one leg or one observation.
+template <class AnyField, class Holder>
+Json part_field_json(const std::string& key, const AnyField& field, FieldRange range,
+                     const Holder& holder, const ShownUnits& units) {
+  return number_json(key + std::string(field.key), field, range, field.get(holder), units);
+}
+
+Json route_leg_json(const Leg& leg, std::size_t index, const Sheet& sheet,
+                    const ShownUnits& units) {
+  const bool arc = leg.kind == LegKind::Arc;
+  const std::string key = "leg-" + std::to_string(index) + "-";
+  Json fields = Json::array();
+  for (const LegField& field : leg_fields()) {
+    if (!(arc ? field.arcs : field.straights)) continue;
+    fields.push_back(part_field_json(key, field, leg_field_range(field, leg), leg, units));
+  }
+  return {{"leg", index},
+          {"number", std::to_string(index + 1)},
+          {"title", index < sheet.legs.size() ? sheet.legs[index].title : ""},
+          {"kind", arc ? "arc" : "straight"},
+          {"fields", fields}};
+}
+
+Json route_legs_json(const BriefDocument& document, const Sheet& sheet, const ShownUnits& units) {
+  Json legs = Json::array();
+  for (const Leg& leg : document.brief.route.legs) {
+    legs.push_back(route_leg_json(leg, legs.size(), sheet, units));
+  }
+  return legs;
+}
+
+Json observations_json(const BriefDocument& document, const ShownUnits& units) {
+  Json list = Json::array();
+  for (const Observation& observation : document.observations) {
+    const std::string key = "observation-" + std::to_string(list.size()) + "-";
+    Json fields = Json::array();
+    for (const ObservationField& field : observation_fields()) {
+      if (!carries(field, observation.kind)) continue;
+      const FieldRange range{field.minimum, field.maximum};
+      fields.push_back(part_field_json(key, field, range, observation, units));
+    }
+    const auto kind = static_cast<std::size_t>(observation.kind);
+    list.push_back({{"number", std::to_string(list.size() + 1)},
+                    {"title", observation_kinds()[kind].label},
+                    {"fields", fields}});
+  }
+  return list;
+}
+
+Json observation_kinds_json() {
+  Json kinds = Json::array();
+  for (const ChoiceOption& kind : observation_kinds()) {
+    kinds.push_back({{"value", kind.value}, {"label", kind.label}});
+  }
+  return kinds;
+}
+
+Json choice_json(const BriefDocument& document, const Choice& choice) {
+  Json options = Json::array();
+  for (const ChoiceOption& option : choice.options) {
+    options.push_back({{"value", option.value}, {"label", option.label}});
+  }
+  const auto chosen = static_cast<std::size_t>(choice.get(document.brief));
+  return {{"key", choice.key},
+          {"label", choice.label},
+          {"group", word(choice.group)},
+          {"value", chosen < choice.options.size() ? choice.options[chosen].value : ""},
+          {"entered", entered(document, choice.key)},
+          {"help", choice.help},
+          {"options", options}};
+}
+
+// One of the program's own documents, or the one at hand where that came from a file.
+template <class Document>
+Json picker_json(const char* key, const char* label, const std::vector<Document>& presets,
+                 const Document& at_hand) {
+  Json options = Json::array();
+  const char* value = "";
+  for (const Document& preset : presets) {
+    options.push_back({{"value", preset.id}, {"label", preset.name}});
+    if (preset.id == at_hand.id) value = preset.id.c_str();
+  }
+  if (*value == '\0') {
+    options.insert(options.begin(), Json{{"value", ""}, {"label", at_hand.name}});
+  }
+  return {{"key", key},       {"label", label}, {"group", "briefing"}, {"value", value},
+          {"entered", false}, {"help", ""},     {"options", options}};
+}
+
+// A choice of the reader, which no document holds.
+Json units_json(const UnitChoice& choice, const ShownUnits& units) {
+  Json options = Json::array();
+  for (const std::string_view option : choice.options) {
+    options.push_back({{"value", option}, {"label", option}});
+  }
+  return {{"key", "units-" + std::string(choice.key)},
+          {"label", "Unit of " + words::lower_first(std::string(choice.label))},
+          {"group", "units"},
+          {"value", choice.options[static_cast<std::size_t>(choice.get(units))]},
+          {"entered", false},
+          {"help", ""},
+          {"options", options}};
+}
+
+Json row_json(const SheetRow& row) {
+  return {{"label", row.label}, {"value", row.value}, {"note", row.note}, {"tone", word(row.tone)}};
+}
+
+template <class List, class Write>
+Json array_of(const List& list, Write write) {
+  Json array = Json::array();
+  for (const auto& item : list) array.push_back(write(item));
+  return array;
+}
+
+Json table_json(const SheetTable& table) {
+  Json tones = Json::array();
+  for (const Tone tone : table.tones) tones.push_back(word(tone));
+  return {{"columns", table.columns}, {"rows", table.rows}, {"tones", tones}};
+}
+
+Json section_json(const SheetSection& section) {
+  return {{"id", section.id},
+          {"title", section.title},
+          {"headline", section.headline},
+          {"caption", section.caption},
+          {"view", section.view},
+          {"rows", array_of(section.rows, row_json)},
+          {"table", table_json(section.table)},
+          {"why", section.why},
+          {"caution", section.caution},
+          {"tone", word(section.tone)}};
+}
+
+Json sections_json(const BriefDocument& document, const Sheet& sheet, const ShownUnits& units) {
+  Json sections = Json::array();
+  sections.push_back(section_json(sheet.roll));
+  for (const SheetTurn& turn : sheet.turns) {
+    sections.push_back(section_json(turn.entry));
+    if (!turn.oversteer.id.empty()) sections.push_back(section_json(turn.oversteer));
+  }
+  for (const SheetSection* section :
+       {&sheet.heat, &sheet.stop, &sheet.surface, &sheet.engines, &sheet.after_landing,
+        &sheet.restart, &sheet.room, &sheet.sure}) {
+    sections.push_back(section_json(*section));
+  }
+  if (!document.observations.empty()) {
+    const Aircraft& aircraft = document.brief.aircraft;
+    sections.push_back(section_json(calibration_section(calibrate(aircraft, document.observations),
+                                                        aircraft, document.observations, units)));
+  }
+  return sections;
+}
+
+Json turn_json(const SheetTurn& turn) {
+  return {{"leg", turn.leg},
+          {"name", turn.name},
+          {"entry", turn.entry.id},
+          {"oversteer", turn.oversteer.id}};
+}
+
+Json leg_json(const SheetLeg& leg) {
+  return {{"leg", leg.leg},       {"number", leg.number},   {"title", leg.title},
+          {"text", leg.text},     {"speed", leg.speed},     {"time", leg.time},
+          {"brakes", leg.brakes}, {"caution", leg.caution}, {"tone", word(leg.tone)}};
+}
+
+}  // namespace
+
+std::string twin_json(const BriefDocument& document, const Card& card, const Sheet& sheet,
+                      const ShownUnits& units) {
+  Json json;
+  json["program"] = kVersion;
+  json["title"] = sheet.title;
+  json["subtitle"] = sheet.subtitle;
+  json["day"] = sheet.day;
+  json["card_headline"] = sheet.card_headline;
+  json["status"] = sheet.card_headline;
+  json["possible"] = card.possible;
+  json["inputs"] = Json::array();
+  for (const Field& field : brief_fields()) {
+    json["inputs"].push_back(input_json(document, field, units));
+  }
+  json["choices"] = Json::array();
+  for (const Choice& choice : brief_choices()) {
+    json["choices"].push_back(choice_json(document, choice));
+  }
+  json["pickers"] = {
+      picker_json("aircraft", "Aircraft", preset_aircraft(), document.aircraft),
+      picker_json("route", "Route", preset_routes(), document.route),
+  };
+  json["units"] =
+      array_of(unit_choices(), [&](const UnitChoice& c) { return units_json(c, units); });
+  json["route_legs"] = route_legs_json(document, sheet, units);
+  json["observations"] = observations_json(document, units);
+  json["observation_kinds"] = observation_kinds_json();
+  json["sections"] = sections_json(document, sheet, units);
+  json["turns"] = array_of(sheet.turns, turn_json);
+  json["legs"] = array_of(sheet.legs, leg_json);
+  json["watch"] = sheet.watch;
+  json["cautions"] = array_of(sheet.cautions, row_json);
+  json["assumptions"] = sheet.assumptions;
+  json["invented"] = sheet.invented;
+  json["safety"] = sheet.safety;
+  return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+}  // namespace tillerline

@@ -1,0 +1,98 @@
+// The parts from which sheet.cpp puts the sheet together. Inside core/documents only.
+#pragma once
+
+#include <initializer_list>
+#include <string>
+#include <vector>
+
+#include "sheet/sheet.hpp"
+
+namespace tillerline::sheet_parts {
+
+// What every sentence is made from.
+struct Source {
+  const BriefDocument& document;
+  const Card& card;
+
+  const Brief& brief() const { return document.brief; }
+  const Leg& leg(int index) const {
+    return document.brief.route.legs[static_cast<std::size_t>(index)];
+  }
+  int leg_count() const { return static_cast<int>(document.brief.route.legs.size()); }
+};
+
+// sheet_units.cpp: everything but the id and "why" in these units. Sections come from their own
+// files with the core's units, and with kCelsiusDifference behind differences of temperatures; this
+// takes that away in any case.
+Sheet restated(Sheet sheet, const ShownUnits& units);
+SheetSection restated(SheetSection section, const ShownUnits& units);
+
+// One file each: sheet_roll, sheet_turn, sheet_oversteer, sheet_heat, sheet_stop, sheet_legs and
+// so on.
+SheetSection roll_section(const Source& source);
+SheetSection entry_section(const Source& source, const TurnAnswer& turn);
+SheetSection oversteer_section(const Source& source, const TrackAnswer& track);
+SheetSection heat_section(const Source& source);
+SheetSection stop_section(const Source& source);
+SheetSection surface_section(const Source& source);
+SheetSection engines_section(const Source& source);
+SheetSection after_landing_section(const Source& source);
+SheetSection restart_section(const Source& source);
+SheetSection room_section(const Source& source);
+SheetSection sure_section(const Source& source);
+SheetLeg leg_line(const Source& source, int leg);
+std::string stuck_sentence(const Source& source);  // "" when the taxi is complete
+
+// sheet_assumptions.cpp; `ranking` is the table of sure_section.
+std::vector<std::string> assumptions(const Source& source, const SheetTable& ranking);
+
+// sheet_cautions.cpp. A sentence comes with the word that names its level: "Limit: …", "Care: …".
+Tone tone_of(CautionLevel level);
+std::string caution_sentence(const Source& source, const Caution& caution);
+SheetRow caution_row(const Source& source, const Caution& caution);
+std::vector<std::string> watch_phrases(const Source& source, std::size_t most);
+
+// Put the most serious caution of these kinds on this leg (-1: any leg) into the section, and set
+// its tone.
+void attach_caution(SheetSection& section, const Source& source, int leg,
+                    std::initializer_list<CautionKind> kinds);
+
+// sheet_places.cpp: names of places and of what is done there.
+std::string leg_number(int leg);                       // "2"
+std::string leg_label(const Source& source, int leg);  // "Turn 2", "Leg 3", "Whole taxi"
+std::string leg_shape(const Leg& leg);                 // "left 90°, 45 m, 0.5 % up"
+std::string turn_name(const Source& source, int leg);  // "Turn 2: left 90°, 45 m"
+std::string stop_place(const Source& source);          // "line-up", "the stand"
+std::string stop_target(const Source& source);         // "line", "stop mark"
+bool leg_reached(const Source& source, int leg);       // the run gets past its begin
+std::string entry_words(const TurnAnswer& turn);       // "6.5 to 8.5 kt", "" without a window
+std::string cue_words(const TrackPlan& plan, double turn_rad);
+std::string margin_words(const TrackPlan& plan, double turn_rad);  // the narrowest one
+const TrackPlan& chosen_plan(const Source& source, const TrackAnswer& track);
+
+// sheet_eye.cpp: what is seen from the seats, in words.
+std::string turn_view(const TrackPlan& plan);  // a sentence
+SheetRow new_line_row(const std::string& label, const TrackPlan& plan);
+std::string stop_view(const Source& source);  // a sentence
+
+// sheet_surface.cpp: "dry", "slippery when wet", "slush, 6 mm".
+std::string surface_words(const Day& day);
+
+// sheet_sure.cpp: "52 to 84 s" and "160 to 230 °C", ten and ninety per cent; "" when not known.
+std::string time_to_target_band(const Source& source, double target_mps);
+std::string line_up_band(const Source& source);
+
+// sheet_room.cpp: published rules in words.
+const RuleVerdict* rule_of(const Card& card, const Caution& caution);  // null: not there
+std::string rule_family(const Source& source, RuleFamily family);
+std::string rule_name(const Source& source, const RuleVerdict& verdict);
+std::string rule_values(const RuleVerdict& verdict);  // "wanted 23 m, is 20 m"
+
+// How far an inner, outer or nose wheel is from the edge.
+struct Narrowest {
+  double margin_m = 0.0;
+  const char* wheels = "";
+};
+Narrowest narrowest(const EdgeMargins& margins, double turn_rad);
+
+}  // namespace tillerline::sheet_parts

@@ -1,0 +1,100 @@
+#include <cmath>
+
+#include "documents/words.hpp"
+#include "physics/numerics/units.hpp"
+#include "sheet/parts.hpp"
+
+namespace tillerline::sheet_parts {
+namespace {
+
+// Between these the new centreline crosses ahead at an angle that can be judged. In shallower turns
+// it hardly crosses, beyond them it crosses too far away or not at all: the bend is the cue then.
+constexpr double kCrossingCueSmallest_rad = 60.0 * units::kDegree_rad * (1.0 - 1e-9);
+constexpr double kCrossingCueLargest_rad = 135.0 * units::kDegree_rad * (1.0 + 1e-9);
+
+std::string past(double distance_m, const std::string& mark) {
+  const std::string metres = words::metres(std::fabs(distance_m));
+  if (metres == "0 m") return "start turning as your eye crosses " + mark;
+  if (distance_m > 0.0) return "go on until your eye is " + metres + " past " + mark;
+  return "start turning with your eye " + metres + " before " + mark;
+}
+
+}  // namespace
+
+std::string leg_number(int leg) { return std::to_string(leg + 1); }
+
+std::string leg_label(const Source& source, int leg) {
+  if (leg < 0 || leg >= source.leg_count()) return "Whole taxi";
+  return (source.leg(leg).kind == LegKind::Arc ? "Turn " : "Leg ") + leg_number(leg);
+}
+
+std::string leg_shape(const Leg& leg) {
+  std::string text;
+  if (leg.kind == LegKind::Arc) {
+    text = leg.turn_rad < 0.0 ? "left " : "right ";
+    text += words::degrees(std::fabs(leg.turn_rad)) + ", " + words::metres(leg.radius_m);
+  } else {
+    text = "straight " + words::distance(leg.length_m);
+  }
+  const std::string slope = words::slope(leg.slope_rad);
+  if (slope != "level") text += ", " + slope;
+  return text;
+}
+
+std::string turn_name(const Source& source, int leg) {
+  return leg_label(source, leg) + ": " + leg_shape(source.leg(leg));
+}
+
+std::string stop_place(const Source& source) {
+  return source.brief().route.end == RouteEnd::StandMark ? "the stand" : "line-up";
+}
+
+std::string stop_target(const Source& source) {
+  return source.brief().route.end == RouteEnd::StandMark ? "stop mark" : "line";
+}
+
+bool leg_reached(const Source& source, int leg) {
+  const RouteRun& run = source.card.run;
+  if (leg < 0 || leg >= static_cast<int>(run.legs.size())) return false;
+  return run.status == RunStatus::Complete || run.stuck_leg < 0 || leg <= run.stuck_leg;
+}
+
+std::string entry_words(const TurnAnswer& turn) {
+  if (turn.window.state != WindowState::Open) return "";
+  return words::knots_within(turn.window.lower_mps, turn.window.upper_mps, " to ");
+}
+
+std::string cue_words(const TrackPlan& plan, double turn_rad) {
+  if (plan.technique == TurnTechnique::EyeOnLine) return "steer as your eye comes over the bend";
+  const double angle_rad = std::fabs(turn_rad);
+  if (angle_rad < kCrossingCueSmallest_rad || angle_rad > kCrossingCueLargest_rad) {
+    return past(plan.eye_past_arc_begin_m, "the begin of the bend");
+  }
+  return past(plan.eye_past_crossing_m, "the new centreline");
+}
+
+Narrowest narrowest(const EdgeMargins& margins, double turn_rad) {
+  const bool right_turn = turn_rad > 0.0;
+  const double inner_m = right_turn ? margins.right_main_m : margins.left_main_m;
+  const double outer_m = right_turn ? margins.left_main_m : margins.right_main_m;
+  Narrowest least{inner_m, "inner main wheels"};
+  if (outer_m < least.margin_m) least = {outer_m, "outer main wheels"};
+  if (margins.nose_m < least.margin_m) least = {margins.nose_m, "nose wheels"};
+  return least;
+}
+
+std::string margin_words(const TrackPlan& plan, double turn_rad) {
+  const Narrowest least = narrowest(plan.margins, turn_rad);
+  const std::string wheels = least.wheels;
+  if (least.margin_m < 0.0) {
+    return "the " + wheels + " leave the pavement by " + words::metres_tenth(-least.margin_m);
+  }
+  return "the " + wheels + " keep " + words::margin(least.margin_m) + " to the edge";
+}
+
+const TrackPlan& chosen_plan(const Source& source, const TrackAnswer& track) {
+  return source.brief().technique.turning == TurnTechnique::EyeOnLine ? track.eye_on_line
+                                                                      : track.gear_on_line;
+}
+
+}  // namespace tillerline::sheet_parts

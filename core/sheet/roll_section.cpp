@@ -1,0 +1,156 @@
+// Roll: does it move at idle, and when is it too fast?
+#include "documents/words.hpp"
+#include "physics/numerics/units.hpp"
+#include "sheet/parts.hpp"
+
+namespace tillerline::sheet_parts {
+namespace {
+
+constexpr double kLongWait_s = 300.0;
+constexpr double kModelTop_mps = units::mps_from_knots(60.0);
+
+const char* const kWhy =
+    "Acceleration is idle thrust less rolling resistance, slope and air drag, divided by the mass; "
+    "it is solved exactly, not in steps. Idle thrust falls with speed, since the engines take the "
+    "air along, so there is a speed at which it settles. Starting takes more than rolling "
+    "(breakaway resistance), so starting and rolling on are two questions. Rolling resistance of "
+    "1.0 to 2.0 % of the weight on hard pavement is from textbooks (Torenbeek, Raymer; from "
+    "memory), and idle schedules differ by some 15 %, so the times are uncertain by more than "
+    "that: the range in brackets holds 8 of 10 draws from the bands. Gusts and rotating parts "
+    "(about 1 % of the mass) are left out.";
+
+bool from_rest(const Source& source) { return source.brief().route.start_speed_mps <= 0.0; }
+
+std::string in_brackets(const std::string& band) { return band.empty() ? "" : " (" + band + ")"; }
+
+// "10 kt after 63 s (52 to 84 s) and 165 m"; 5 kt where 10 kt is not reached or takes longer than a
+// taxi waits.
+std::string reach_words(const Source& source) {
+  const RollAnswer& roll = source.card.roll;
+  for (const int i : {1, 0}) {
+    const RollTarget& target = roll.targets[i];
+    if (!target.passage.reached) continue;
+    if (i == 1 && target.passage.time_s > kLongWait_s) continue;
+    std::string text = words::knots(target.speed_mps) + " after " +
+                       words::duration(target.passage.time_s) +
+                       in_brackets(time_to_target_band(source, target.speed_mps)) + " and " +
+                       words::distance(target.passage.distance_m);
+    if (i == 0 && roll.terminal.exists) {
+      text += ", and it settles at " + words::knots_tenth(roll.terminal.speed_mps);
+    }
+    return text;
+  }
+  if (roll.terminal.exists) return "it settles at " + words::knots_tenth(roll.terminal.speed_mps);
+  return "it does not get to 5 kt";
+}
+
+std::string headline(const Source& source) {
+  const RollAnswer& roll = source.card.roll;
+  std::string text;
+  switch (roll.verdict) {
+    case RollVerdict::RollsByItself:
+      text = "It rolls by itself once released: " + reach_words(source) + ".";
+      break;
+    case RollVerdict::KeepsRolling:
+      text = "It needs a push to start, then keeps rolling: " + words::thrust(roll.extra_thrust_n) +
+             " above idle starts it, then at idle " + reach_words(source) + ".";
+      break;
+    case RollVerdict::NeedsThrust:
+      text = "It does not roll at idle here: " + words::thrust(roll.extra_thrust_n) +
+             " above idle starts it.";
+      break;
+    case RollVerdict::CannotMove: {
+      const double limit_n =
+          source.brief().aircraft.taxi_thrust_limit_n * source.brief().condition.engines_running;
+      const auto said = words::against(roll.start_thrust_n / 1000.0, limit_n / 1000.0, 0, " kN");
+      text = "It cannot move here: it takes " + said.value + ", the limit for taxiing is " +
+             said.limit + ".";
+      break;
+    }
+  }
+  if (from_rest(source)) return text;
+  return "You arrive rolling at " + words::knots(source.brief().route.start_speed_mps) +
+         ". From rest here: " + static_cast<char>(text[0] - 'A' + 'a') + text.substr(1);
+}
+
+SheetRow target_row(const Source& source, const RollTarget& target) {
+  SheetRow row;
+  row.label = words::knots(target.speed_mps) + " at idle";
+  if (!target.passage.reached) {
+    row.value = "not reached";
+    return row;
+  }
+  row.value = words::duration(target.passage.time_s) +
+              in_brackets(time_to_target_band(source, target.speed_mps));
+  row.note = words::distance(target.passage.distance_m) + " from rest";
+  return row;
+}
+
+SheetRow terminal_row(const RollAnswer& roll) {
+  if (roll.verdict == RollVerdict::NeedsThrust || roll.verdict == RollVerdict::CannotMove) {
+    return {"Settles at", "does not roll at idle", "", Tone::Plain};
+  }
+  if (!roll.terminal.exists || roll.terminal.speed_mps > kModelTop_mps) {
+    return {"Settles at", "above 60 kt", "beyond the range of the model", Tone::Care};
+  }
+  return {"Settles at", words::knots_tenth(roll.terminal.speed_mps), "left alone at idle",
+          Tone::Plain};
+}
+
+// A steepest slope: uphill it can take, or the downhill it must have.
+SheetRow slope_row(const std::string& label, double steepest_rad, double slope_rad) {
+  const char* note = steepest_rad < 0.0 ? "this much downhill is needed" : "steepest slope at idle";
+  return {label, words::signed_slope(steepest_rad), note,
+          steepest_rad < slope_rad ? Tone::Care : Tone::Plain};
+}
+
+std::string wind_words(double headwind_mps) {
+  const std::string speed = words::knots(headwind_mps < 0.0 ? -headwind_mps : headwind_mps);
+  if (speed == "0 kt") return "no wind along it";
+  return (headwind_mps < 0.0 ? "tailwind " : "headwind ") + speed;
+}
+
+SheetRow start_row(const RollAnswer& roll) {
+  if (roll.extra_thrust_n <= 0.0) {
+    return {"To start", "idle does it", words::thrust(roll.breakaway_margin_n) + " to spare",
+            Tone::Plain};
+  }
+  const Tone tone = roll.verdict == RollVerdict::CannotMove ? Tone::Exceeded : Tone::Care;
+  return {"To start", words::thrust(roll.extra_thrust_n) + " above idle",
+          words::thrust(roll.start_thrust_n) + " in all", tone};
+}
+
+}  // namespace
+
+SheetSection roll_section(const Source& source) {
+  const RollAnswer& roll = source.card.roll;
+  SheetSection section;
+  section.id = "roll";
+  section.title = "Roll";
+  section.headline = headline(source);
+  section.caption =
+      "Time from rest to 10 kt at idle for every mass and slope: above the upper line it does not "
+      "keep rolling, between the two lines it rolls on but does not restart.";
+  section.rows.push_back(start_row(roll));
+  for (const RollTarget& target : roll.targets) section.rows.push_back(target_row(source, target));
+  section.rows.push_back(terminal_row(roll));
+  section.rows.push_back(
+      slope_row("Keeps rolling up to", roll.keeps_rolling_slope_rad, roll.slope_rad));
+  section.rows.push_back(slope_row("Starts up to", roll.restarts_slope_rad, roll.slope_rad));
+  section.rows.push_back(
+      {"First leg", words::slope(roll.slope_rad), wind_words(roll.headwind_mps), Tone::Plain});
+  section.rows.push_back(
+      {"Idle thrust", words::thrust(roll.idle_thrust_n),
+       words::number(100.0 * roll.idle_thrust_per_weight, 1) + " % of the weight", Tone::Plain});
+  section.rows.push_back(
+      {"Acceleration", words::number(roll.acceleration_mps2, 3) + " m/s²",
+       words::number(roll.level_acceleration_mps2, 3) + " m/s² on level ground in calm air",
+       Tone::Plain});
+  section.why = kWhy;
+  attach_caution(section, source, 0,
+                 {CautionKind::CannotMove, CautionKind::NeedsPushToStart, CautionKind::ThrustNeeded,
+                  CautionKind::SteepDownhill});
+  return section;
+}
+
+}  // namespace tillerline::sheet_parts

@@ -1,0 +1,183 @@
+#include "sheet/sheet.hpp"
+
+#include <cmath>
+#include <utility>
+
+#include "documents/words.hpp"
+#include "physics/numerics/units.hpp"
+#include "sheet/parts.hpp"
+
+namespace tillerline {
+namespace {
+
+using sheet_parts::Source;
+
+std::string title(const Source& source) {
+  const double mass_kg = source.brief().condition.mass_kg;
+  return source.document.aircraft.name + ", " +
+         with_exact(words::tonnes(mass_kg), mass_kg / units::kTonne_kg);
+}
+
+std::string from_to(const Source& source) {
+  const RouteDocument& route = source.document.route;
+  if (route.from.empty() || route.to.empty()) return route.name;
+  return route.from + " to " + route.to;
+}
+
+// "about 9 min", "about 40 s".
+std::string about(double s) {
+  if (std::round(s) < 120.0) return "about " + words::duration(s);
+  return "about " + words::number(s / 60.0, 0) + " min";
+}
+
+std::string subtitle(const Source& source) {
+  const RouteRun& run = source.card.run;
+  std::string text = words::upper_first(from_to(source)) + " · ";
+  if (run.status != RunStatus::Complete) {
+    return text + words::distance(route_length_m(source.brief().route));
+  }
+  return text + words::distance(run.length_m) + ", " + about(run.duration_s) + ", " +
+         words::kilograms(run.fuel_kg) + " of fuel, " + words::kilograms(run.co2_kg) + " of CO2";
+}
+
+std::string wind_words(const Day& day) {
+  const std::string speed = words::knots(day.wind_speed_mps);
+  if (speed == "0 kt") return "calm";
+  const double degrees = units::degrees_from_radians(day.wind_from_rad);
+  long whole = std::lround(degrees) % 360;
+  if (whole <= 0) whole += 360;
+  std::string from = std::to_string(whole);
+  from.insert(0, 3 - from.size(), '0');
+  return "wind " + from + "°/" + with_exact(speed, units::knots_from_mps(day.wind_speed_mps));
+}
+
+std::string engines_words(const Source& source) {
+  const int running = source.brief().condition.engines_running;
+  const int fitted = source.brief().aircraft.engine_count;
+  const std::string anti_ice = source.brief().condition.engine_anti_ice ? ", anti-ice on" : "";
+  if (running >= fitted) return "all engines running" + anti_ice;
+  return std::to_string(running) + " of " + words::count(fitted, "engine") + " running" + anti_ice;
+}
+
+std::string brakes_words(const Source& source) {
+  if (source.card.after_landing.included) {
+    return words::celsius(source.card.heat.start_k) + " off the stand";
+  }
+  return words::celsius_entered(source.brief().condition.brake_temperature_k) + " now";
+}
+
+std::string day_words(const Source& source) {
+  const Day& day = source.brief().day;
+  return words::celsius_entered(day.temperature_k) + ", " +
+         words::number(day.qnh_pa / units::kHectopascal_pa, 0) + " hPa, " + wind_words(day) + ", " +
+         sheet_parts::surface_words(day) + " · " + engines_words(source) + " · brakes " +
+         brakes_words(source);
+}
+
+std::string impossible_headline(const Source& source) {
+  std::string text = "This taxi cannot be made as briefed.";
+  const std::string stuck = sheet_parts::stuck_sentence(source);
+  if (!stuck.empty()) return text + " " + stuck;
+  for (const Caution& caution : source.card.cautions) {
+    if (caution.level != CautionLevel::Exceeded) continue;
+    const SheetRow row = sheet_parts::caution_row(source, caution);
+    return text + " " + row.label + ": " + row.value.substr(std::string("Limit: ").size());
+  }
+  return text;
+}
+
+std::string card_headline(const Source& source) {
+  const RouteRun& run = source.card.run;
+  if (!source.card.possible || run.status != RunStatus::Complete) {
+    return impossible_headline(source);
+  }
+  return words::upper_first(from_to(source)) + ": " + words::distance(run.length_m) + " in " +
+         about(run.duration_s) + " with " + words::kilograms(run.fuel_kg) + " of fuel and " +
+         words::count(run.applications, "application") + ", brakes at " +
+         words::against(units::celsius_from_kelvin(source.card.heat.end_k),
+                        units::celsius_from_kelvin(source.card.heat.limit_k), 0, " °C")
+             .value +
+         " at " + sheet_parts::stop_place(source) + ".";
+}
+
+std::vector<SheetRow> caution_rows(const Source& source) {
+  std::vector<SheetRow> rows;
+  for (const Caution& caution : source.card.cautions) {
+    rows.push_back(sheet_parts::caution_row(source, caution));
+  }
+  const auto dropped = static_cast<int>(source.card.cautions.dropped);
+  if (dropped > 0) {
+    rows.push_back({"Whole taxi",
+                    "Care: " + words::count(dropped, "more caution") +
+                        (dropped == 1 ? " does" : " do") + " not fit on this card.",
+                    "", Tone::Care});
+  }
+  return rows;
+}
+
+bool is_invented(const std::string& note) { return note.find("nvented") != std::string::npos; }
+
+std::string invented_words(const BriefDocument& document) {
+  const bool aircraft = is_invented(document.aircraft.note);
+  const bool route = is_invented(document.route.note);
+  if (aircraft && route) {
+    return "Aircraft, aerodrome and route are invented for training; none of them is real.";
+  }
+  if (aircraft) {
+    return "The aircraft is invented for training, not a real type. The route is from your own "
+           "file.";
+  }
+  if (route) {
+    return "Aerodrome and route are invented for training, not real ones. The aircraft is from "
+           "your own file.";
+  }
+  return "From your own file.";
+}
+
+std::vector<SheetTurn> turns(const Source& source) {
+  std::vector<SheetTurn> list;
+  const Card& card = source.card;
+  for (std::size_t i = 0; i < card.turns.size(); ++i) {
+    SheetTurn turn;
+    turn.leg = card.turns[i].leg;
+    turn.name = sheet_parts::turn_name(source, turn.leg);
+    turn.entry = sheet_parts::entry_section(source, card.turns[i]);
+    if (i < card.tracks.size()) {
+      turn.oversteer = sheet_parts::oversteer_section(source, card.tracks[i]);
+    }
+    list.push_back(turn);
+  }
+  return list;
+}
+
+}  // namespace
+
+Sheet build_sheet(const BriefDocument& document, const Card& card, const ShownUnits& units) {
+  const Source source{document, card};
+  Sheet sheet;
+  sheet.title = title(source);
+  sheet.subtitle = subtitle(source);
+  sheet.day = day_words(source);
+  sheet.roll = sheet_parts::roll_section(source);
+  sheet.turns = turns(source);
+  sheet.heat = sheet_parts::heat_section(source);
+  sheet.stop = sheet_parts::stop_section(source);
+  sheet.surface = sheet_parts::surface_section(source);
+  sheet.engines = sheet_parts::engines_section(source);
+  sheet.after_landing = sheet_parts::after_landing_section(source);
+  sheet.restart = sheet_parts::restart_section(source);
+  sheet.room = sheet_parts::room_section(source);
+  sheet.sure = sheet_parts::sure_section(source);
+  sheet.card_headline = card_headline(source);
+  for (int leg = 0; leg < source.leg_count(); ++leg) {
+    sheet.legs.push_back(sheet_parts::leg_line(source, leg));
+  }
+  sheet.watch = sheet_parts::watch_phrases(source, 3);
+  sheet.cautions = caution_rows(source);
+  sheet.assumptions = sheet_parts::assumptions(source, sheet.sure.table);
+  sheet.invented = invented_words(document);
+  sheet.safety = "Training and briefing aid. Your manuals, local rules and judgement come first.";
+  return sheet_parts::restated(std::move(sheet), units);
+}
+
+}  // namespace tillerline

@@ -1,0 +1,144 @@
+// Brakes at line-up and the stop in words.
+#include <doctest/doctest.h>
+
+#include "sheet/sheet_example.hpp"
+
+using namespace tillerline;
+using namespace tillerline::sheet_example;
+
+namespace {
+
+void make_hot(HeatAnswer& heat, double end_c) {
+  heat.end_k = heat.peak_k = celsius(end_c);
+  heat.within_limit = false;
+  heat.wait_s = 13.4 * 60.0;
+}
+
+}  // namespace
+
+TEST_CASE("cool enough at line-up") {
+  Example taxi = example();
+  CHECK(taxi.sheet().heat.headline ==
+        "121 °C at line-up after 4 applications, limit 300 °C: fine.");
+  taxi.card->heat.applications = 1;
+  CHECK(taxi.sheet().heat.headline == "121 °C at line-up after 1 application, limit 300 °C: fine.");
+  taxi.card->heat.applications = 0;
+  CHECK(taxi.sheet().heat.headline ==
+        "121 °C at line-up after no application, limit 300 °C: fine.");
+}
+
+TEST_CASE("hot at line-up: how long to wait, or that waiting does not help") {
+  Example taxi = example();
+  make_hot(taxi.card->heat, 340.0);
+  CHECK(taxi.sheet().heat.headline == "Hot at line-up: 340 °C, limit 300 °C: wait 14 min.");
+  CHECK(row(taxi.sheet().heat, "Wait").value == "14 min");
+  make_hot(taxi.card->heat, 300.3);
+  CHECK(taxi.sheet().heat.headline == "Hot at line-up: 300.3 °C, limit 300.0 °C: wait 14 min.");
+  taxi.card->heat.wait_reaches_limit = false;
+  make_hot(taxi.card->heat, 340.0);
+  CHECK(taxi.sheet().heat.headline ==
+        "Hot at line-up: 340 °C, limit 300 °C: it never cools to the limit in this air.");
+  CHECK(row(taxi.sheet().heat, "Wait").value == "never cools to the limit");
+}
+
+TEST_CASE("hot at a stand: the limit is for the next departure") {
+  Example taxi = example();
+  taxi.document.brief.route.end = RouteEnd::StandMark;
+  make_hot(taxi.card->heat, 340.0);
+  CHECK(taxi.sheet().heat.headline ==
+        "Hot at the stand: 340 °C, limit for the next departure 300 °C: 14 min to cool.");
+}
+
+TEST_CASE("a peak above the limit on the way is not called fine") {
+  Example taxi = example();
+  taxi.card->heat.peak_k = celsius(312.0);
+  CHECK(taxi.sheet().heat.headline ==
+        "121 °C at line-up after 4 applications, limit 300 °C, but 312 °C on the way.");
+}
+
+TEST_CASE("three techniques on the same route, with count, temperature, time and wear") {
+  Example taxi = example();
+  taxi.document.brief.technique.braking = BrakeTechnique::ManyShort;
+  Sheet sheet = taxi.sheet();
+  const SheetRow few = row(sheet.heat, "Few long applications");
+  CHECK(few.value == "4 applications, 121 °C at line-up");
+  CHECK(few.note == "9.0 min, 640 kg of fuel, wear about 160 in your money");
+  CHECK(row(sheet.heat, "Many short applications").note ==
+        "your technique; 9.0 min, 640 kg of fuel, wear about 440 in your money");
+  CHECK(row(sheet.heat, "Dragging the brakes").value == "on the brakes once, 121 °C at line-up");
+  CHECK(row(sheet.heat, "Wear of one application").note ==
+        "common practice unless you enter your own");
+}
+
+TEST_CASE("steel wears by energy, and no money is said") {
+  Example taxi = example();
+  taxi.document.brief.aircraft.brake_material = BrakeMaterial::Steel;
+  for (TechniqueCost& cost : taxi.card->heat.techniques) cost.wear_by_energy = true;
+  const Sheet sheet = taxi.sheet();
+  CHECK(row(sheet.heat, "Few long applications").note ==
+        "your technique; 9.0 min, 640 kg of fuel, wear by energy: 45 MJ");
+  CHECK(row(sheet.heat, "Wear of one application").value.empty());
+  for (const SheetRow& each : sheet.heat.rows) CHECK(each.value.find("money") == std::string::npos);
+}
+
+TEST_CASE("a holding line that goes out of sight") {
+  Example taxi = example();
+  CHECK(taxi.sheet().stop.headline ==
+        "The line goes under the nose 16.5 m ahead of your eye; 13 m are left then, 5 s at 5 kt.");
+  taxi.card->stop.left_when_lost_m = 1.2;
+  taxi.card->stop.left_when_lost_s = 1.0;
+  taxi.card->stop.speed_when_lost_mps = kt(2.0);
+  CHECK(taxi.sheet().stop.headline ==
+        "The line goes under the nose 16.5 m ahead of your eye; 1 m is left then, 1 s at 2 kt.");
+}
+
+TEST_CASE("without a speed, none is said") {
+  Example taxi = example();
+  taxi.card->stop.speed_when_lost_mps = 0.0;
+  taxi.card->stop.approach_mps = 0.0;
+  const Sheet sheet = taxi.sheet();
+  CHECK(sheet.stop.headline ==
+        "The line goes under the nose 16.5 m ahead of your eye; 13 m are left then.");
+  CHECK(row(sheet.stop, "Speed before the stop").value.empty());
+}
+
+TEST_CASE("a lit stop bar stays in view") {
+  Example taxi = example();
+  StopAnswer& stop = taxi.card->stop;
+  stop.stop_bar_lit = true;
+  stop.eye_before_line_m = 18.5;
+  stop.line_visible_at_stop = true;
+  stop.left_when_lost_m = -2.0;
+  CHECK(taxi.sheet().stop.headline ==
+        "Lit stop bar: the line stays in view: you stop with your eye 18.5 m before it, and 16.5 m "
+        "are hidden.");
+}
+
+TEST_CASE("a stand's mark passes under the eye") {
+  Example taxi = example();
+  taxi.document.brief.route.end = RouteEnd::StandMark;
+  StopAnswer& stop = taxi.card->stop;
+  stop.end = RouteEnd::StandMark;
+  stop.eye_before_line_m = -3.0;
+  stop.nose_before_line_m = -5.5;
+  stop.nose_gear_before_line_m = 0.0;
+  stop.left_when_lost_m = 19.48;
+  stop.left_when_lost_s = 7.6;
+  const Sheet sheet = taxi.sheet();
+  CHECK(sheet.stop.headline ==
+        "The stop mark goes under the nose 16.5 m ahead of your eye; 19 m are left then, 8 s at 5 "
+        "kt, on the stand's guidance.");
+  CHECK(row(sheet.stop, "At the stop: eye").value == "3.0 m");
+  CHECK(row(sheet.stop, "At the stop: eye").note == "past the stop mark");
+  CHECK(row(sheet.stop, "At the stop: nose gear").note == "on the stop mark");
+}
+
+TEST_CASE("when to begin the application") {
+  Example taxi = example();
+  CHECK(row(taxi.sheet().stop, "Begin the application, eye").value == "20.4 m");
+  CHECK(row(taxi.sheet().stop, "Begin the application, eye").note ==
+        "before the line, which is in view");
+  taxi.card->stop.line_visible_at_brake = false;
+  CHECK(row(taxi.sheet().stop, "Begin the application, eye").note ==
+        "before the line, which is hidden already");
+}

@@ -1,0 +1,366 @@
+#include "controls/controls.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "controls/keypad.hpp"
+
+namespace tillerline {
+namespace {
+
+constexpr float kPad = 12.0f;
+constexpr float kPixelsPerStep = 10.0f;
+constexpr float kCoarseReach = 60.0f;
+constexpr int kMostChips = 5;  // a choice of more opens a list
+
+void centred_label(const Pen& pen, Type type, const Box& box, ImU32 colour,
+                   std::string_view label) {
+  pen.text_centre(type, {box.x + box.width / 2.0f, box.y + (box.height - pen.height(type)) / 2.0f},
+                  colour, label);
+}
+
+double on_grid(double value, double step) { return std::round(value / step) * step; }
+
+// Follows a sideways drag, in steps of the unit shown; true when the value changed.
+bool follow_drag(Ui& ui, const Use& use, const ShownNumber& number, double& value) {
+  View& view = ui.view;
+  if (use.drag_began) {
+    view.drag_value = number.value;
+    view.drag_x = use.from.x;
+    view.drag_refusal.clear();
+    ui.session.begin_drag();
+  }
+  const bool far = std::abs(use.at.y - use.from.y) > kCoarseReach;
+  const double step = far ? number.coarse_step : number.fine_step;
+  if (use.at.x > -1e6f) {
+    view.drag_value += static_cast<double>((use.at.x - view.drag_x) / kPixelsPerStep) * step;
+    view.drag_x = use.at.x;
+  }
+  const FieldRange& range = number.range;
+  view.drag_value = std::clamp(view.drag_value, range.minimum, range.maximum);
+  const double shown =
+      std::clamp(on_grid(view.drag_value, number.fine_step), range.minimum, range.maximum);
+  value = field_value(number, shown);
+  return std::abs(shown - number.value) > 1e-9;
+}
+
+struct TileLook {
+  std::string_view label;
+  std::string_view unit;
+  bool entered;
+  bool active;
+};
+
+// Name at the left, on two lines if need be; number and unit at the right.
+void draw_line_tile(Ui& ui, const Box& box, const TileLook& look, std::string_view number) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  const float unit = pen.width(Type::Small, look.unit);
+  const float unit_x = box.right() - kPad - unit;
+  const Type type = look.entered ? Type::BodyBold : Type::Body;
+  const ImU32 colour = look.entered ? c.accent : c.ink;
+  const float w = pen.width(type, number);
+  const float gap = look.unit.empty() || look.unit == "°" ? 1.0f : 6.0f;
+  const float x = unit_x - gap - w;
+  const float y = box.y + (box.height - pen.height(type)) / 2.0f;
+  pen.text(type, {x, y}, colour, number);
+  const float base = (pen.height(type) - pen.height(Type::Small)) * 0.8225f;
+  pen.text(Type::Small, {unit_x, y + base}, c.muted, look.unit);
+  if (look.entered) pen.fill({x, box.bottom() - 12.0f, w, 2.0f}, c.accent);
+  const float room = x - box.x - kPad - 14.0f;
+  const float h = pen.paragraph_height(Type::Small, room, look.label);
+  pen.paragraph(Type::Small, {box.x + kPad, box.y + (box.height - h) / 2.0f}, room, c.muted,
+                look.label);
+}
+
+void draw_tile(Ui& ui, const Box& box, const TileLook& look, std::string_view number) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  pen.fill(box, c.raised);
+  pen.frame(box, look.active ? c.accent : c.rule, look.active ? 2.0f : 1.0f);
+  if (box.height <= kLineHeight) {
+    draw_line_tile(ui, box, look, number);
+    return;
+  }
+  const float room = box.width - kPad - 4.0f;
+  pen.text_fitted(Type::Small, {box.x + kPad, box.y + 9.0f}, room, c.muted, look.label);
+  const ImU32 colour = look.entered ? c.accent : c.ink;
+  const Type type = look.entered ? Type::ResultBold : Type::Result;
+  const float y = box.y + 9.0f + pen.height(Type::Small) + 6.0f;
+  pen.text(type, {box.x + kPad, y}, colour, number);
+  const float w = pen.width(type, number);
+  const float gap = look.unit == "°" ? 1.0f : 6.0f;
+  const float base = y + pen.height(type) * 0.8225f - pen.height(Type::Body) * 0.8225f;
+  pen.text_fitted(Type::Body, {box.x + kPad + w + gap, base},
+                  box.right() - 6.0f - (box.x + kPad + w + gap), c.muted, look.unit);
+  // What the user entered is underlined and dotted; a default stands plain.
+  if (look.entered) {
+    pen.fill({box.x + kPad, box.bottom() - 11.0f, w, 2.0f}, c.accent);
+    pen.draw->AddCircleFilled({box.right() - kPad - 1.0f, box.bottom() - 10.0f}, 3.5f, c.accent,
+                              16);
+  }
+}
+
+// Too many options for chips: a tile that opens the list.
+float choice_picker(Ui& ui, const Choice& choice, ImVec2 at, float width) {
+  constexpr float kPicker = 68.0f;
+  const auto chosen = static_cast<std::size_t>(choice.get(ui.session.document().brief));
+  std::array<char, 48> name;
+  const int length = std::snprintf(name.data(), name.size(), "choice:%.*s",
+                                   static_cast<int>(choice.key.size()), choice.key.data());
+  const Box box{at.x, at.y, width, kPicker};
+  if (picker_tile(ui, {name.data(), static_cast<std::size_t>(length)}, box, choice.label,
+                  choice.options[chosen].label, ui.session.was_entered(choice.key))) {
+    ui.view.panel = Panel::Options;
+    ui.view.choice = &choice;
+  }
+  return kPicker;
+}
+
+}  // namespace
+
+float button_width(const Ui& ui, std::string_view label) {
+  return std::round(ui.pen.width(Type::BodyBold, label) + 36.0f);
+}
+
+bool button(Ui& ui, std::string_view name, std::string_view detail, const Box& box,
+            std::string_view label, ButtonLook look, bool usable) {
+  const theme::Palette& c = ui.colours();
+  const Pen& pen = ui.pen;
+  Use use;
+  if (usable) use = ui.touch.use(part_id(name, detail), box, pen);
+  const bool lit = use.held || use.hovered;
+  ImU32 ink = usable ? c.accent : c.muted;
+  if (look == ButtonLook::Primary) {
+    pen.fill(box, usable ? (use.held ? theme::faded(c.accent, 0.8f) : c.accent) : c.rule);
+    ink = usable ? c.on_accent : c.muted;
+  } else if (look == ButtonLook::Quiet) {
+    pen.fill(box, use.held ? c.rule : c.raised);
+    pen.frame(box, lit ? c.accent : c.rule);
+  } else if (lit) {
+    pen.fill(box, c.pavement);
+  }
+  centred_label(pen, Type::BodyBold, box, ink, label);
+  ui.mark(name, detail, box);
+  return use.tapped;
+}
+
+bool close_button(Ui& ui, std::string_view name, const Box& box) {
+  const Use use = ui.touch.use(make_id(name), box, ui.pen);
+  const theme::Palette& c = ui.colours();
+  if (use.held || use.hovered) ui.pen.fill(box, c.pavement);
+  const ImVec2 m = box.centre();
+  ui.pen.line({m.x - 8.0f, m.y - 8.0f}, {m.x + 8.0f, m.y + 8.0f}, c.ink, 2.0f);
+  ui.pen.line({m.x - 8.0f, m.y + 8.0f}, {m.x + 8.0f, m.y - 8.0f}, c.ink, 2.0f);
+  ui.mark(name, box);
+  return use.tapped;
+}
+
+bool chip(Ui& ui, std::string_view name, std::string_view detail, const Box& box,
+          std::string_view label, bool chosen, Tone tone) {
+  const theme::Palette& c = ui.colours();
+  const Use use = ui.touch.use(part_id(name, detail), box, ui.pen);
+  const bool lit = use.held || use.hovered;
+  ui.pen.fill(box, chosen ? c.accent : (use.held ? c.rule : c.raised));
+  if (!chosen) ui.pen.frame(box, lit ? c.accent : c.rule);
+  Box text = box;
+  if (tone != Tone::Plain) {
+    const Mark mark = tone == Tone::Exceeded ? Mark::Exceeded : Mark::Care;
+    const ImVec2 at{box.right() - 14.0f, box.y + box.height / 2.0f};
+    if (chosen) ui.pen.fill({at.x - 10.0f, at.y - 10.0f, 20.0f, 20.0f}, c.raised);
+    ui.pen.mark(mark, at, 12.0f);
+    text.width -= 14.0f;
+  }
+  centred_label(ui.pen, chosen ? Type::BodyBold : Type::Body, text, chosen ? c.on_accent : c.ink,
+                label);
+  ui.mark(name, detail, box);
+  return use.tapped;
+}
+
+void value_tile(Ui& ui, const Field& field, const Box& box) {
+  if (!ui.in_sight(box)) return;
+  Session& session = ui.session;
+  const Use use = ui.touch.use(part_id("tile:", field.key), box, ui.pen, true);
+  if (use.dragging) {
+    double value = 0.0;
+    if (follow_drag(ui, use, session.shown(field), value)) {
+      ui.view.drag_refusal = session.set_field(field, value);
+    }
+  }
+  if (use.tapped || use.digit) open_keypad(ui, {.field = &field}, box, use.digit);
+  const bool open = ui.view.keypad.target.field == &field;
+  const ShownNumber number = session.shown(field);
+  draw_tile(ui, box,
+            {field.label, number.unit, session.was_entered(field.key),
+             use.held || use.dragging || use.hovered || open},
+            shown_text(number, number.value));
+  ui.mark("tile:", field.key, box);
+}
+
+void leg_tile(Ui& ui, std::size_t leg, const LegField& field, const Box& box) {
+  if (!ui.in_sight(box)) return;
+  const Use use = ui.touch.use(part_id("leg-tile:", field.key), box, ui.pen, true);
+  if (use.dragging) {
+    double value = 0.0;
+    if (follow_drag(ui, use, ui.session.shown(leg, field), value)) {
+      ui.view.leg_refusal = ui.session.set_leg_field(leg, field, value);
+    }
+  }
+  if (use.tapped || use.digit) open_keypad(ui, {.leg_field = &field, .index = leg}, box, use.digit);
+  const bool open = ui.view.keypad.target.leg_field == &field;
+  const ShownNumber number = ui.session.shown(leg, field);
+  draw_tile(ui, box,
+            {field.label, number.unit, false, use.held || use.dragging || use.hovered || open},
+            shown_text(number, number.value));
+  ui.mark("leg-tile:", field.key, box);
+}
+
+void observation_tile(Ui& ui, std::size_t index, const ObservationField& field, const Box& box) {
+  if (!ui.in_sight(box)) return;
+  const Use use = ui.touch.use(part_id("observation-tile:", field.key), box, ui.pen, true);
+  if (use.dragging) {
+    double value = 0.0;
+    if (follow_drag(ui, use, ui.session.shown(index, field), value)) {
+      ui.view.observation_refusal = ui.session.set_observation_field(index, field, value);
+    }
+  }
+  if (use.tapped || use.digit)
+    open_keypad(ui, {.observation_field = &field, .index = index}, box, use.digit);
+  const bool open = ui.view.keypad.target.observation_field == &field;
+  const ShownNumber number = ui.session.shown(index, field);
+  draw_tile(ui, box,
+            {field.label, number.unit, false, use.held || use.dragging || use.hovered || open},
+            shown_text(number, number.value));
+  ui.mark("observation-tile:", field.key, box);
+}
+
+void drawn_tile(Ui& ui, std::size_t point, const DrawnField& field, const Box& box) {
+  if (!ui.in_sight(box)) return;
+  const Use use = ui.touch.use(part_id("drawn-tile:", field.key), box, ui.pen);
+  if (use.tapped || use.digit)
+    open_keypad(ui, {.drawn_field = &field, .index = point}, box, use.digit);
+  const bool open = ui.view.keypad.target.drawn_field == &field;
+  const ShownNumber number = ui.view.drawing.shown(field, point, ui.session.units());
+  draw_tile(ui, box, {field.label, number.unit, false, use.held || use.hovered || open},
+            shown_text(number, number.value));
+  ui.mark("drawn-tile:", field.key, box);
+}
+
+void choose(Ui& ui, const Choice& choice, int option) {
+  const std::string refusal = ui.session.set_choice(choice, option);
+  if (!refusal.empty()) ui.session.set_notice(refusal);
+  ui.view.technique = -1;  // the picture follows the brief again
+}
+
+float choice_row(Ui& ui, const Choice& choice, ImVec2 at, float width) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  const bool entered = ui.session.was_entered(choice.key);
+  const int chosen = choice.get(ui.session.document().brief);
+  const int count = static_cast<int>(choice.options.size());
+  if (count > kMostChips) return choice_picker(ui, choice, at, width);
+  pen.text_fitted(Type::Small, at, width - 16.0f, c.muted, choice.label);
+  if (entered) {
+    pen.draw->AddCircleFilled({at.x + width - kPad - 1.0f, at.y + 9.0f}, 3.5f, c.accent, 16);
+  }
+  const float top = at.y + pen.height(Type::Small) + 6.0f;
+
+  // Side by side where the words have room, else one under the other.
+  float widest = 0.0f;
+  for (const ChoiceOption& option : choice.options) {
+    widest = std::max(widest, pen.width(Type::BodyBold, option.label) + 16.0f);
+  }
+  const bool stacked = widest * static_cast<float>(count) > width;
+  const float w = stacked ? width : (width + 1.0f) / static_cast<float>(count);
+  int tapped = -1;
+  for (int i = 0; i < count; ++i) {
+    const auto n = static_cast<float>(i);
+    const Box box = stacked ? Box{at.x, top + n * 47.0f, width, 48.0f}
+                            : Box{at.x + n * (w - 1.0f), top, w, 48.0f};
+    const ChoiceOption& option = choice.options[static_cast<std::size_t>(i)];
+    std::array<char, 64> detail;
+    const int length = std::snprintf(detail.data(), detail.size(), "%.*s:%.*s",
+                                     static_cast<int>(choice.key.size()), choice.key.data(),
+                                     static_cast<int>(option.value.size()), option.value.data());
+    if (chip(ui, "chip:", {detail.data(), static_cast<std::size_t>(length)}, box, option.label,
+             i == chosen)) {
+      tapped = i;
+    }
+  }
+  if (tapped >= 0 && tapped != chosen) {
+    choose(ui, choice, tapped);
+  }
+  return top - at.y + (stacked ? static_cast<float>(count) * 47.0f + 1.0f : 48.0f);
+}
+
+bool picker_tile(Ui& ui, std::string_view name, const Box& box, std::string_view label,
+                 std::string_view value, bool entered) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  const Use use = ui.touch.use(make_id(name), box, pen);
+  pen.fill(box, c.raised);
+  pen.frame(box, use.held || use.hovered ? c.accent : c.rule);
+  pen.text(Type::Small, {box.x + kPad, box.y + 9.0f}, c.muted, label);
+  pen.text_fitted(Type::BodyBold, {box.x + kPad, box.y + 11.0f + pen.height(Type::Small)},
+                  box.width - 2.0f * kPad - 20.0f, entered ? c.accent : c.ink, value);
+  if (entered) {
+    pen.draw->AddCircleFilled({box.right() - kPad - 1.0f, box.y + 19.0f}, 3.5f, c.accent, 16);
+  }
+  pen.chevron({box.right() - 20.0f, box.y + box.height / 2.0f}, 12.0f, c.accent, false);
+  ui.mark(name, box);
+  return use.tapped;
+}
+
+namespace {
+
+bool toggled(Ui& ui, Id id, bool tapped) {
+  auto& open = ui.view.open;
+  const auto found = std::find(open.begin(), open.end(), id);
+  const bool was_open = found != open.end();
+  if (!tapped) return was_open;
+  if (was_open) {
+    open.erase(found);
+  } else {
+    open.push_back(id);
+  }
+  platform::request_frames(3);
+  return !was_open;
+}
+
+}  // namespace
+
+bool disclosure(Ui& ui, std::string_view name, std::string_view detail, const Box& box,
+                std::string_view label) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  const Id id = part_id(name, detail);
+  const Use use = ui.touch.use(id, box, pen);
+  const bool open = toggled(ui, id, use.tapped);
+  if (use.held || use.hovered) pen.fill(box, c.pavement);
+  pen.chevron({box.x + 8.0f, box.y + box.height / 2.0f}, 12.0f, c.accent, open);
+  pen.text(Type::BodyBold, {box.x + 26.0f, box.y + (box.height - pen.height(Type::Body)) / 2.0f},
+           c.accent, label);
+  ui.mark(name, detail, box);
+  return open;
+}
+
+bool fold(Ui& ui, std::string_view name, const Box& box, std::string_view title,
+          std::string_view summary, bool changed) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  const Id id = part_id("fold:", name);
+  const Use use = ui.touch.use(id, box, pen);
+  const bool open = toggled(ui, id, use.tapped);
+  if (use.held || use.hovered) pen.fill(box, c.pavement);
+  pen.chevron({box.right() - 16.0f, box.y + box.height / 2.0f}, 12.0f, c.accent, open);
+  const float room = box.width - 40.0f;
+  pen.text_fitted(Type::BodyBold, {box.x, box.y + 9.0f}, room, c.ink, title);
+  const ImVec2 below{box.x, box.y + 11.0f + pen.height(Type::Body)};
+  pen.text_fitted(changed ? Type::SmallBold : Type::Small, below, room,
+                  changed ? c.accent : c.muted, summary);
+  pen.hairline({box.x, box.bottom()}, {box.right(), box.bottom()}, c.rule);
+  ui.mark("fold:", name, box);
+  return open;
+}
+
+}  // namespace tillerline

@@ -1,0 +1,154 @@
+// What every part of the screen works with in one frame, and what the screen remembers between
+// frames (nothing of which belongs to the brief).
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <limits>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "controls/scroll.hpp"
+#include "paint/pen.hpp"
+#include "platform/platform.hpp"
+#include "screens/drawing.hpp"
+#include "screens/session.hpp"
+#include "sheet/exercises.hpp"
+
+namespace tillerline {
+
+struct DrawnField;  // of a drawn point (drawing.hpp)
+
+// The number that the keypad is open for: a field of the brief, of one leg, of one observation or
+// of one drawn point.
+struct NumberTarget {
+  const Field* field = nullptr;
+  const Exercise* exercise = nullptr;  // a guess
+  const LegField* leg_field = nullptr;
+  const ObservationField* observation_field = nullptr;
+  const DrawnField* drawn_field = nullptr;
+  std::size_t index = 0;  // of the leg, the observation or the drawn point
+
+  bool open() const {
+    return field != nullptr || exercise != nullptr || leg_field != nullptr ||
+           observation_field != nullptr || drawn_field != nullptr;
+  }
+};
+
+struct KeypadState {
+  NumberTarget target;
+  Box beside;  // the tile it was opened from
+  std::array<char, 16> typed{};
+  std::size_t length = 0;  // 0: nothing typed yet, the present value stands
+  std::string refusal;
+};
+
+enum class Panel {
+  None,
+  Aircraft,
+  Route,
+  Legs,
+  Files,
+  Errors,
+  About,
+  Options,
+  Calibration,
+  View,
+  Draw
+};
+
+// What it is used for: a crew's brief, a student's exercises, a class before a wall.
+enum class Purpose { Brief, Study, Wall };
+
+// What a reader may want to go to at once.
+enum class Place { Roll, Turn, Oversteer, Heat, Stop, Restart, Sure, Card };
+inline constexpr std::size_t kPlaces = 8;
+
+inline constexpr int kNoTour = -1;
+
+struct View {
+  ScrollArea sheet_scroll;
+  std::array<float, kPlaces> places{};  // how far down each begins, as last drawn
+  ScrollArea input_scroll;
+  ScrollArea panel_scroll;
+
+  Panel panel = Panel::None;
+  const Choice* choice = nullptr;  // whose options the panel lists
+  KeypadState keypad;
+  int open_leg = -1;  // in the legs editor
+  std::string leg_refusal;
+  int open_observation = -1;  // in the calibration panel
+  std::string observation_refusal;
+  Drawing drawing;
+  std::string file_name;
+  std::vector<DocumentError> file_errors;
+  std::string look = "system";  // "system", "light", "dark", "night"
+  Purpose purpose = Purpose::Brief;
+  int wall_page = 0;
+  float foot = 0.0f;         // height of what stands at the foot of the screen
+  int tour = kNoTour;        // the step of the first start's tour
+  bool tour_moves = false;   // what the step speaks of is to be brought up
+  bool place_taken = false;  // a place of the sheet was gone to, for the tour
+  bool wall_blank = false;   // nothing shown, so that the class looks at the teacher
+
+  double map_mass_kg = 0.0;  // read off in the map of the roll; 0: not yet
+  double map_slope_rad = 0.0;
+  int turn = 0;                 // index into the card's turns
+  int technique = -1;           // shown in the turn picture; -1: the brief's own
+  double route_scrub_m = -1.0;  // -1: not scrubbed yet
+  int turn_sample = -1;
+  int seat = 0;        // looked from: 0 left, 1 right
+  double stop_eye_m =  // eye before the line in its view; not finite: not scrubbed yet
+      std::numeric_limits<double>::quiet_NaN();
+  double heat_scrub_s = -1.0;  // in the picture after landing
+  int half_turn_sample = -1;
+  Id figure = 0;         // the picture that has the arrow keys
+  std::vector<Id> open;  // disclosures that are open
+
+  double drag_value = 0.0;  // of the tile being dragged
+  float drag_x = 0.0f;
+  std::string drag_refusal;
+};
+
+struct Study;
+
+struct Ui {
+  Pen pen;
+  Touch& touch;
+  Session& session;
+  View& view;
+  platform::FrameInfo frame;
+  Study& study;
+  bool narrow = false;        // a phone held upright
+  float picture_most = 1e9f;  // height that a picture may take
+
+  const theme::Palette& colours() const { return *pen.colours; }
+
+  // Names what was drawn for tests, if it is in sight. `name` and `detail` are joined.
+  void mark(std::string_view name, std::string_view detail, const Box& box) const;
+  void mark(std::string_view name, const Box& box) const { mark(name, {}, box); }
+  bool in_sight(const Box& box) const;
+
+  // Words of the core's units, and the way from one of them, in the units that the reader chose.
+  std::string said(std::string_view words) const { return in_units(words, session.units()); }
+  UnitConversion shown(std::string_view unit) const { return conversion(unit, session.units()); }
+};
+
+// An id and a mark from two parts, without building a string.
+constexpr Id part_id(std::string_view name, std::string_view detail) {
+  return make_id(detail, make_id(name));
+}
+
+// Decimal digits of a small number, without the heap.
+class Digits {
+ public:
+  explicit Digits(int value);
+  operator std::string_view() const { return {text_.data(), length_}; }
+
+ private:
+  std::array<char, 12> text_{};
+  std::size_t length_ = 0;
+};
+
+}  // namespace tillerline

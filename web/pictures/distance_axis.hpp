@@ -1,0 +1,33 @@
+// What pictures along the route share: where each leg lies, its number, and one reading that a
+// finger or the arrow keys move in all of them at once.
+#pragma once
+
+#include "pictures/figure.hpp"
+
+namespace tillerline {
+
+// Turns shaded from `top` to `bottom`; the legs' numbers above, right of `free_from`.
+void leg_strips(const Ui& ui, const Scale& distance, float top, float bottom, float free_from);
+
+// The leg at a distance along the route.
+std::size_t leg_at_distance(const TaxiRoute& route, double distance_m);
+
+// Moves the reading; `id` is the picture's own.
+void follow_along_route(Ui& ui, Id id, const Box& box, const Scale& distance, double length_m);
+
+// The values of a reading, one behind the other in one line.
+class ReadingLine {
+ public:
+  ReadingLine(const Ui& ui, ImVec2 at) : ui_(ui), at_(at) {}
+  void put(ImU32 colour, std::string_view text);
+  ImVec2 at() const { return at_; }  // where the next one goes
+
+ private:
+  const Ui& ui_;
+  ImVec2 at_;
+};
+
+// What stands there before anything was read.
+void invite_reading(const Ui& ui, ImVec2 at);
+
+}  // namespace tillerline

@@ -1,0 +1,110 @@
+// What all pictures share: axes with few round ticks, labels that stay clear of each other, and the
+// pictures themselves, one function and one source file each.
+//
+// A picture draws itself at `at`, `width` wide, and returns the height it used. Its caption, a
+// sentence, comes from the sheet and is set under it by the sheet.
+#pragma once
+
+#include <array>
+
+#include "controls/ui.hpp"
+
+namespace tillerline {
+
+// A straight scale between values and pixels; `from` may lie below or right of `to`.
+struct Scale {
+  double low = 0.0;
+  double high = 1.0;
+  float from = 0.0f;
+  float to = 1.0f;
+
+  float at(double value) const {
+    return from + static_cast<float>((value - low) / (high - low)) * (to - from);
+  }
+  double value(float pixel) const {
+    return low + static_cast<double>((pixel - from) / (to - from)) * (high - low);
+  }
+};
+
+// The same stretch in the unit shown, for an axis; the picture itself keeps the core's.
+Scale in_unit(const Scale& scale, const UnitConversion& to);
+
+// Round tick values (1, 2, 2.5 or 5 times a power of ten apart) inside low..high.
+struct Ticks {
+  double first = 0.0;
+  double step = 1.0;
+  int count = 0;
+  int decimals = 0;
+
+  double at(int i) const { return first + step * i; }
+};
+Ticks round_ticks(double low, double high, int about);
+
+// "1 200" or "−0.5", without the heap.
+class Number {
+ public:
+  Number(double value, int decimals, std::string_view unit = {}, bool sign = false);
+  operator std::string_view() const { return {text_.data(), length_}; }
+
+ private:
+  std::array<char, 40> text_{};
+  std::size_t length_ = 0;
+};
+
+// An axis along the bottom, and one along the left, with ticks and tick labels; the axis' name with
+// its unit stands at the end.
+void axis_below(const Ui& ui, const Scale& x, float y, const Ticks& ticks, std::string_view name);
+void axis_left(const Ui& ui, const Scale& y, float x, const Ticks& ticks, std::string_view name);
+
+// The axis' name of a quantity: "speed, kt", "metres behind the engines".
+std::string named(std::string_view name, const UnitConversion& to);
+std::string metres_named(const Ui& ui, std::string_view behind = {});
+
+// Keeps labels from covering each other: ask before drawing one.
+class LabelRoom {
+ public:
+  bool take(const Box& box);  // false if something is there already
+  void block(const Box& box);
+
+ private:
+  std::array<Box, 48> taken_{};
+  std::size_t count_ = 0;
+};
+
+// Small text on a patch of ground, so that lines don't run through it.
+void label(const Ui& ui, ImVec2 at, ImU32 colour, std::string_view text, bool bold = false);
+
+// A picture whose reading is moved: by a finger along it, or, once it was tapped or Enter pressed
+// on it, by the arrow keys, until Escape.
+struct Reading {
+  bool placed = false;  // by the pointer, at `at`
+  ImVec2 at;
+  int steps = 0;     // arrow keys, to the right counted positive; ten with Shift
+  int steps_up = 0;  // where the picture is `upright`: those upwards, which else go on scrolling
+};
+Reading read_picture(Ui& ui, Id id, const Box& box, bool upright = false);
+
+// The name of a curve at its end, to the left of it: over it or under it, if there is room.
+void end_label(const Ui& ui, LabelRoom& room, ImVec2 end, ImU32 colour, std::string_view name);
+
+// A dimension line between two points with end ticks.
+void dimension(const Ui& ui, ImVec2 from, ImVec2 to, ImU32 colour);
+
+float figure_roll_map(Ui& ui, ImVec2 at, float width);
+float figure_route(Ui& ui, ImVec2 at, float width);
+float figure_window(Ui& ui, const TurnAnswer& turn, ImVec2 at, float width);
+float figure_turn(Ui& ui, std::size_t turn, TurnTechnique technique, ImVec2 at, float width);
+float figure_eye(Ui& ui, std::size_t turn, TurnTechnique technique, ImVec2 at, float width);
+float figure_stop(Ui& ui, ImVec2 at, float width);
+float figure_eye_stop(Ui& ui, ImVec2 at, float width);
+float figure_after_landing(Ui& ui, ImVec2 at, float width);
+float figure_restart(Ui& ui, ImVec2 at, float width);
+float figure_blast(Ui& ui, ImVec2 at, float width);
+float figure_engines(Ui& ui, ImVec2 at, float width);
+float figure_room(Ui& ui, ImVec2 at, float width);
+// The ranges of the answers and what they come from, or one of the two.
+float figure_sure(Ui& ui, ImVec2 at, float width);
+float figure_bands(Ui& ui, ImVec2 at, float width);
+float figure_rankings(Ui& ui, ImVec2 at, float width);
+
+}  // namespace tillerline

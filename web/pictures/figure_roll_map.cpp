@@ -1,0 +1,460 @@
+// The weight x slope map: how long it takes to 10 kt at idle, for every mass and slope.
+//
+// Shades and contours are of equal time; both are found by linear interpolation of 1/time on the
+// core's grid (the inverse stays smooth where the time runs away to infinity). Where it does not
+// get there at all, the paper is hatched. The geometry is made once for every card.
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include "pictures/distance_axis.hpp"
+#include "pictures/plan_view.hpp"
+
+namespace tillerline {
+namespace {
+
+struct Level {
+  double time_s;
+  std::string_view name;
+};
+constexpr Level kLevels[] = {
+    {30.0, "30 s"}, {60.0, "60 s"}, {90.0, "90 s"}, {120.0, "2 min"}, {240.0, "4 min"}};
+constexpr int kLevelCount = 5;
+constexpr double kNever = 1.0 / 3600.0;  // slower than an hour counts as not getting there
+
+// Positions on the grid, in columns and rows.
+struct GridPoint {
+  float column;
+  float row;
+};
+
+struct Segment {
+  GridPoint a;
+  GridPoint b;
+};
+
+// A polygon of up to six corners of one cell, or a run of whole cells.
+struct Patch {
+  std::array<GridPoint, 6> corners;
+  int count = 0;
+};
+
+// 1/time on the grid. Above the slope on which it still starts there is no time; there the values
+// below are continued in a straight line, so that contours run up to that edge without steps.
+using Grid = std::array<std::array<double, kMapColumns>, kMapRows>;
+
+struct Geometry {
+  std::uint32_t revision = ~0u;
+  std::vector<Patch> patches[kLevelCount + 1];  // by level, the last: gets there at all
+  std::vector<Segment> contours[kLevelCount];
+};
+
+void fill_grid(const RollMap& map, Grid& grid) {
+  for (std::size_t column = 0; column < kMapColumns; ++column) {
+    for (std::size_t row = 0; row < kMapRows; ++row) {
+      const double t = map.time_s[row][column];
+      double q = t > 0.0 ? 1.0 / t : 0.0;
+      if (t <= 0.0 && row > 1) q = 2.0 * grid[row - 1][column] - grid[row - 2][column];
+      grid[row][column] = q;
+    }
+  }
+}
+
+// The part of a cell in which the quickness is at least `level`.
+Patch clipped_cell(const Grid& grid, int row, int column, double level) {
+  const GridPoint corner[4] = {{0.0f, 0.0f}, {1.0f, 0.0f}, {1.0f, 1.0f}, {0.0f, 1.0f}};
+  double q[4];
+  for (int i = 0; i < 4; ++i) {
+    q[i] = grid[static_cast<std::size_t>(row + static_cast<int>(corner[i].row))]
+               [static_cast<std::size_t>(column + static_cast<int>(corner[i].column))];
+  }
+  Patch patch;
+  const auto add = [&](float c, float r) {
+    if (patch.count == 6) return;
+    patch.corners[static_cast<std::size_t>(patch.count++)] = {static_cast<float>(column) + c,
+                                                              static_cast<float>(row) + r};
+  };
+  for (int i = 0; i < 4; ++i) {
+    const int j = (i + 1) % 4;
+    if (q[i] >= level) add(corner[i].column, corner[i].row);
+    if ((q[i] >= level) != (q[j] >= level)) {
+      const auto t = static_cast<float>((level - q[i]) / (q[j] - q[i]));
+      add(corner[i].column + t * (corner[j].column - corner[i].column),
+          corner[i].row + t * (corner[j].row - corner[i].row));
+    }
+  }
+  return patch;
+}
+
+bool is_corner(GridPoint p) {
+  return p.column == std::floor(p.column) && p.row == std::floor(p.row);
+}
+
+void make_level(const Grid& grid, double level, std::vector<Patch>& patches,
+                std::vector<Segment>* contour) {
+  patches.clear();
+  if (contour != nullptr) contour->clear();
+  for (int row = 0; row + 1 < kMapRows; ++row) {
+    int run_from = -1;
+    const auto close_run = [&](int column) {
+      if (run_from < 0) return;
+      const auto a = static_cast<float>(run_from);
+      const auto b = static_cast<float>(column);
+      const auto r = static_cast<float>(row);
+      patches.push_back({{{{a, r}, {b, r}, {b, r + 1.0f}, {a, r + 1.0f}}}, 4});
+      run_from = -1;
+    };
+    for (int column = 0; column + 1 < kMapColumns; ++column) {
+      const Patch patch = clipped_cell(grid, row, column, level);
+      const bool whole = patch.count == 4 &&
+                         std::all_of(patch.corners.begin(), patch.corners.begin() + 4, is_corner);
+      if (whole) {
+        if (run_from < 0) run_from = column;
+        continue;
+      }
+      close_run(column);
+      if (patch.count < 3) continue;
+      patches.push_back(patch);
+      if (contour == nullptr) continue;
+      for (int i = 0; i < patch.count; ++i) {
+        const GridPoint a = patch.corners[static_cast<std::size_t>(i)];
+        const GridPoint b = patch.corners[static_cast<std::size_t>((i + 1) % patch.count)];
+        if (!is_corner(a) && !is_corner(b)) contour->push_back({a, b});
+      }
+    }
+    close_run(kMapColumns - 1);
+  }
+}
+
+const Geometry& geometry(const Ui& ui) {
+  static Geometry made;
+  if (made.revision == ui.session.revision()) return made;
+  made.revision = ui.session.revision();
+  static Grid grid;
+  fill_grid(ui.session.map(), grid);
+  for (int i = 0; i < kLevelCount; ++i) {
+    make_level(grid, 1.0 / kLevels[i].time_s, made.patches[i], &made.contours[i]);
+  }
+  make_level(grid, kNever, made.patches[kLevelCount], nullptr);
+  return made;
+}
+
+struct Plot {
+  Box box;
+  Scale mass;
+  Scale slope;
+
+  ImVec2 at(GridPoint p) const {
+    return {box.x + p.column / (kMapColumns - 1) * box.width,
+            box.bottom() - p.row / (kMapRows - 1) * box.height};
+  }
+};
+
+void draw_shades(const Ui& ui, const Geometry& made, const Plot& plot) {
+  ImDrawList* draw = ui.pen.draw;
+  const theme::Palette& c = ui.colours();
+  // Neighbouring patches must meet without a seam.
+  const ImDrawListFlags flags = draw->Flags;
+  draw->Flags &= ~ImDrawListFlags_AntiAliasedFill;
+  for (int level = kLevelCount; level >= 0; --level) {
+    const ImU32 shade = level == kLevelCount ? c.paper : c.shade[level];
+    for (const Patch& patch : made.patches[level]) {
+      std::array<ImVec2, 6> points;
+      for (int i = 0; i < patch.count; ++i) {
+        points[static_cast<std::size_t>(i)] = plot.at(patch.corners[static_cast<std::size_t>(i)]);
+      }
+      draw->AddConvexPolyFilled(points.data(), patch.count, shade);
+    }
+  }
+  draw->Flags = flags;
+}
+
+void draw_contour_lines(const Ui& ui, const Geometry& made, const Plot& plot) {
+  for (int i = 0; i < kLevelCount; ++i) {
+    for (const Segment& s : made.contours[i]) {
+      ui.pen.line(plot.at(s.a), plot.at(s.b), theme::faded(ui.colours().ink, 0.55f), 1.0f);
+    }
+  }
+}
+
+// Each label stands on its own contour, where it has room and the contour is in sight.
+void draw_contour_labels(const Ui& ui, const Geometry& made, const Plot& plot,
+                         const std::array<ImVec2, kMapColumns>& edge, LabelRoom& room) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  for (int i = 0; i < kLevelCount; ++i) {
+    const float w = pen.width(Type::Small, kLevels[i].name);
+    const float h = pen.height(Type::Small);
+    bool placed = false;
+    for (const float wanted : {0.72f, 0.6f, 0.48f, 0.82f, 0.36f, 0.24f, 0.9f}) {
+      const float column = wanted * (kMapColumns - 1);
+      for (const Segment& s : made.contours[i]) {
+        if (placed || std::min(s.a.column, s.b.column) > column ||
+            std::max(s.a.column, s.b.column) < column) {
+          continue;
+        }
+        const ImVec2 p = plot.at(s.a);
+        const Box box{p.x - w / 2.0f - 4.0f, p.y - h / 2.0f, w + 8.0f, h};
+        const float reach = edge[static_cast<std::size_t>(column)].y;
+        if (box.y < reach - 2.0f || box.y < plot.box.y + 2.0f ||
+            box.bottom() > plot.box.bottom() - 2.0f || box.x < plot.box.x ||
+            box.right() > plot.box.right() || !room.take(box)) {
+          continue;
+        }
+        label(ui, {box.x + 4.0f, box.y}, c.ink, kLevels[i].name);
+        placed = true;
+      }
+      if (placed) break;
+    }
+  }
+}
+
+using Curve = std::array<ImVec2, kMapColumns>;
+
+Curve slope_curve(const RollMap& map, const double* slope_rad, const Plot& plot) {
+  Curve points;
+  for (std::size_t i = 0; i < kMapColumns; ++i) {
+    points[i] = {plot.mass.at(map.mass_kg[i] / units::kTonne_kg),
+                 plot.slope.at(100.0 * std::tan(slope_rad[i]))};
+  }
+  return points;
+}
+
+float height_at(const Curve& curve, float x) {
+  const float step = (curve.back().x - curve.front().x) / (kMapColumns - 1);
+  const float place = std::clamp((x - curve.front().x) / step, 0.0f, kMapColumns - 1.001f);
+  const auto i = static_cast<std::size_t>(place);
+  const float t = place - static_cast<float>(i);
+  return curve[i].y + t * (curve[i + 1].y - curve[i].y);
+}
+
+// Where it does not start by itself: plain paper, hatched.
+void draw_out_of_reach(const Ui& ui, const Plot& plot, const Curve& edge) {
+  ImDrawList* draw = ui.pen.draw;
+  const theme::Palette& c = ui.colours();
+  const ImDrawListFlags flags = draw->Flags;
+  draw->Flags &= ~ImDrawListFlags_AntiAliasedFill;
+  for (std::size_t i = 1; i < kMapColumns; ++i) {
+    draw->AddQuadFilled({edge[i - 1].x, plot.box.y}, {edge[i].x, plot.box.y}, edge[i], edge[i - 1],
+                        c.paper);
+  }
+  draw->Flags = flags;
+  // Each hatching line rises to the right; it is drawn from where it comes out above the edge.
+  constexpr float kSpacing = 9.0f;
+  constexpr float kStep = 3.0f;
+  for (float x = plot.box.x - plot.box.height; x < plot.box.right(); x += kSpacing) {
+    float from = x;
+    const auto y_at = [&](float px) { return plot.box.bottom() - (px - x); };
+    while (from < plot.box.x ||
+           (from < x + plot.box.height && y_at(from) > height_at(edge, from) - 1.0f)) {
+      from += kStep;
+    }
+    const float to = std::min(x + plot.box.height, plot.box.right());
+    if (from < to) ui.pen.line({from, y_at(from)}, {to, y_at(to)}, c.rule, 1.0f);
+  }
+}
+
+float draw_line_key(const Ui& ui, ImVec2 at, float width) {
+  const ImU32 ink = ui.colours().ink;
+  const StrokeName names[] = {{"keeps rolling up to here", ink, 2.2f},
+                              {"starts by itself up to here", ink, 2.2f, 9.0f, 6.0f}};
+  return stroke_key(ui, at, width, names, std::size(names));
+}
+
+// Under the right end of a heavy line its name, unless that would meet the other line or a label.
+void draw_line_name(const Ui& ui, const Plot& plot, const Curve& line, const Curve& other,
+                    std::string_view name, LabelRoom& room) {
+  const float w = ui.pen.width(Type::SmallBold, name);
+  const float h = ui.pen.height(Type::Small);
+  const float x = plot.box.right() - w - 6.0f;
+  const float y = height_at(line, plot.box.right()) + 4.0f;
+  const auto meets = [&](float at_x) {
+    const float there = height_at(other, at_x);
+    return there > y - 2.0f && there < y + h + 2.0f;
+  };
+  const bool inside = y > plot.box.y && y + h < plot.box.bottom();
+  if (!inside || meets(x) || meets(x + 0.5f * w) || meets(x + w)) return;
+  if (room.take({x - 3.0f, y, w + 6.0f, h})) label(ui, {x, y}, ui.colours().ink, name, true);
+}
+
+// How sure the two heavy lines are at today's mass: from P10 to P90 each.
+void draw_bands(const Ui& ui, const Plot& plot, LabelRoom& room) {
+  const UncertaintyAnswer& sure = ui.session.card().uncertainty;
+  if (sure.draws == 0) return;
+  const theme::Palette& c = ui.colours();
+  const double mass = ui.session.document().brief.condition.mass_kg / units::kTonne_kg;
+  const float x = plot.mass.at(mass);
+  float highest = plot.box.bottom();
+  const Spread* spreads[] = {&sure.keeps_rolling_slope_rad, &sure.restarts_slope_rad};
+  for (int i = 0; i < 2; ++i) {
+    const auto y_at = [&](double slope_rad) {
+      return std::clamp(plot.slope.at(100.0 * std::tan(slope_rad)), plot.box.y, plot.box.bottom());
+    };
+    const float low = y_at(spreads[i]->p10);
+    const float high = y_at(spreads[i]->p90);
+    const float at = x + (i == 0 ? -7.0f : 7.0f);
+    if (low - high < 1.0f) continue;
+    ui.pen.fill({at - 4.0f, high, 8.0f, low - high}, theme::faded(c.paper, 0.7f));
+    dimension(ui, {at, low}, {at, high}, c.accent);
+    room.block({at - 6.0f, high - 2.0f, 12.0f, low - high + 4.0f});
+    highest = std::min(highest, high);
+  }
+  const std::string_view name = "P10 to P90";
+  const float w = ui.pen.width(Type::Small, name);
+  const float h = ui.pen.height(Type::Small);
+  // Beside the upper end, on whichever side is free.
+  for (const float text_x : {x - 16.0f - w, x + 16.0f}) {
+    for (const float text_y : {highest - 2.0f, highest + 22.0f, highest + 46.0f}) {
+      const Box box{text_x - 3.0f, text_y, w + 6.0f, h};
+      if (box.x < plot.box.x || box.right() > plot.box.right() || text_y + h > plot.box.bottom() ||
+          !room.take(box)) {
+        continue;
+      }
+      label(ui, {text_x, text_y}, c.accent, name);
+      return;
+    }
+  }
+}
+
+void draw_today(const Ui& ui, const Plot& plot, LabelRoom& room) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  const Brief& brief = ui.session.document().brief;
+  const RollAnswer& roll = ui.session.card().roll;
+  const double slope = 100.0 * std::tan(roll.slope_rad);
+  const double mass = brief.condition.mass_kg / units::kTonne_kg;
+  if (slope < plot.slope.low || slope > plot.slope.high) return;
+  const ImVec2 p{plot.mass.at(mass), plot.slope.at(slope)};
+  pen.draw->AddCircleFilled(p, 7.0f, c.paper, 24);
+  pen.draw->AddCircle(p, 7.0f, c.accent, 24, 3.0f);
+  const float w = pen.width(Type::SmallBold, "today");
+  const bool left = p.x + 14.0f + w > plot.box.right();
+  const ImVec2 at{left ? p.x - 14.0f - w : p.x + 14.0f, p.y - pen.height(Type::Small) / 2.0f};
+  label(ui, at, c.accent, "today", true);
+  room.block({at.x - 4.0f, at.y, w + 8.0f, pen.height(Type::Small)});
+  room.block({p.x - 12.0f, p.y - 12.0f, 24.0f, 24.0f});
+}
+
+// A finger or the arrow keys choose a mass and a slope.
+void follow_finger(Ui& ui, const Box& whole, const Plot& plot) {
+  constexpr double kMassStep_t = 1.0;
+  constexpr double kSlopeStep = 0.05;  // %
+  const Reading reading = read_picture(ui, make_id("figure:roll"), whole, true);
+  const bool moved = reading.steps != 0 || reading.steps_up != 0;
+  const Brief& brief = ui.session.document().brief;
+  double& mass_kg = ui.view.map_mass_kg;
+  double& slope_rad = ui.view.map_slope_rad;
+  // Another aircraft has another range, to which the reading is brought.
+  if (!reading.placed && !moved && mass_kg <= 0.0) return;
+  if (mass_kg <= 0.0) {
+    mass_kg = brief.condition.mass_kg;
+    slope_rad = ui.session.card().roll.slope_rad;
+  }
+  double mass_t = mass_kg / units::kTonne_kg + kMassStep_t * reading.steps;
+  double slope = 100.0 * std::tan(slope_rad) + kSlopeStep * reading.steps_up;
+  if (reading.placed) {
+    mass_t = plot.mass.value(reading.at.x);
+    slope = plot.slope.value(reading.at.y);
+  }
+  mass_kg = units::kTonne_kg * std::clamp(mass_t, plot.mass.low, plot.mass.high);
+  slope_rad = std::atan(0.01 * std::clamp(slope, plot.slope.low, plot.slope.high));
+}
+
+// What the day's brief would say with that mass on that slope.
+RollAnswer answer_at(const Ui& ui, double mass_kg, double slope_rad) {
+  Brief brief = ui.session.document().brief;
+  brief.condition.mass_kg = mass_kg;
+  brief.route.legs[0].slope_rad = slope_rad;
+  return roll_answer(brief, ui.session.card().air);
+}
+
+void draw_reading(const Ui& ui, const Plot& plot, ImVec2 at) {
+  const double mass_kg = ui.view.map_mass_kg;
+  if (mass_kg <= 0.0) {
+    invite_reading(ui, at);
+    return;
+  }
+  const theme::Palette& c = ui.colours();
+  const double slope = 100.0 * std::tan(ui.view.map_slope_rad);
+  const float x = plot.mass.at(mass_kg / units::kTonne_kg);
+  const float y = plot.slope.at(slope);
+  ui.pen.hairline({x, plot.box.y}, {x, plot.box.bottom()}, c.ink);
+  ui.pen.hairline({plot.box.x, y}, {plot.box.right(), y}, c.ink);
+  ReadingLine line(ui, at);
+  std::array<char, 64> text;
+  std::snprintf(text.data(), text.size(), "%.0f t at %.2f %%", mass_kg / units::kTonne_kg, slope);
+  ui.mark("reading:", text.data(), {at.x, at.y, plot.box.width, ui.pen.height(Type::Body)});
+  std::snprintf(text.data(), text.size(), "%.0f t", mass_kg / units::kTonne_kg);
+  line.put(c.ink, ui.said(text.data()));
+  line.put(c.ink, Number(slope, 2, "%", true));
+  const RollAnswer answer = answer_at(ui, mass_kg, ui.view.map_slope_rad);
+  const Passage& to_target = answer.targets[1].passage;
+  if (answer.verdict == RollVerdict::KeepsRolling) {
+    line.put(c.second, "needs a push to start");
+  } else if (answer.verdict != RollVerdict::RollsByItself) {
+    line.put(c.second, "does not roll at idle");
+  } else if (!to_target.reached) {
+    line.put(c.accent, ui.said("does not get to 10 kt"));
+  } else {
+    std::snprintf(text.data(), text.size(), "10 kt after %.0f\u00a0s", to_target.time_s);
+    line.put(c.accent, ui.said(text.data()));
+    std::snprintf(text.data(), text.size(), "%.0f m", to_target.distance_m);
+    if (!ui.narrow) line.put(c.accent, ui.said(text.data()));
+  }
+}
+
+}  // namespace
+
+float figure_roll_map(Ui& ui, ImVec2 at, float width) {
+  constexpr float kReading = 28.0f;
+  const float picture =
+      std::min(std::clamp(width * 0.56f, 320.0f, 480.0f) + kReading, ui.picture_most);
+  const float height = picture + (ui.narrow ? 60.0f : 36.0f);
+  const Box whole{at.x, at.y, width, height};
+  ui.mark("figure:", "roll", whole);
+  if (!ui.in_sight(whole)) return height;
+
+  const theme::Palette& c = ui.colours();
+  const RollMap& map = ui.session.map();
+  const Geometry& made = geometry(ui);
+  Plot plot;
+  plot.box = {at.x + 50.0f, at.y + 30.0f + kReading, width - 54.0f, picture - 84.0f - kReading};
+  plot.mass = {map.mass_kg[0] / units::kTonne_kg, map.mass_kg[kMapColumns - 1] / units::kTonne_kg,
+               plot.box.x, plot.box.right()};
+  plot.slope = {100.0 * std::tan(map.slope_rad[0]), 100.0 * std::tan(map.slope_rad[kMapRows - 1]),
+                plot.box.bottom(), plot.box.y};
+
+  const Pen& pen = ui.pen;
+  const Curve keeps = slope_curve(map, map.keeps_rolling_slope_rad, plot);
+  const Curve restarts = slope_curve(map, map.restarts_slope_rad, plot);
+  pen.draw->PushClipRect(plot.box.min(), plot.box.max(), true);
+  draw_shades(ui, made, plot);
+  draw_contour_lines(ui, made, plot);
+  draw_out_of_reach(ui, plot, restarts);
+  pen.curve(keeps.data(), kMapColumns, c.ink, 2.2f);
+  pen.curve(restarts.data(), kMapColumns, c.ink, 2.2f, 9.0f, 6.0f);
+  pen.draw->PopClipRect();
+  LabelRoom room;
+  // The ring is drawn last, over everything, but its place is kept from the start.
+  const RollAnswer& roll = ui.session.card().roll;
+  const float today_x = plot.mass.at(ui.session.document().brief.condition.mass_kg / 1000.0);
+  const float today_y = plot.slope.at(100.0 * std::tan(roll.slope_rad));
+  room.block({today_x - 66.0f, today_y - 14.0f, 132.0f, 28.0f});
+  draw_bands(ui, plot, room);
+  draw_line_name(ui, plot, keeps, restarts, "keeps rolling", room);
+  draw_line_name(ui, plot, restarts, keeps, "starts by itself", room);
+  draw_contour_labels(ui, made, plot, restarts, room);
+  draw_today(ui, plot, room);
+  follow_finger(ui, {at.x, at.y, width, picture - 54.0f}, plot);
+  draw_reading(ui, plot, {at.x, at.y + 2.0f});
+
+  const Scale mass = in_unit(plot.mass, ui.shown("t"));
+  axis_below(ui, mass, plot.box.bottom(), round_ticks(mass.low, mass.high, ui.narrow ? 4 : 7),
+             named("mass", ui.shown("t")));
+  axis_left(ui, plot.slope, plot.box.x, round_ticks(plot.slope.low, plot.slope.high, 6),
+            "slope, % (up is positive)");
+  draw_line_key(ui, {at.x, at.y + picture + 8.0f}, width);
+  return height;
+}
+
+}  // namespace tillerline

@@ -1,0 +1,279 @@
+#include "screens/app.hpp"
+
+#include <imgui.h>
+
+#include "controls/keypad.hpp"
+#include "controls/keys.hpp"
+#include "controls/panel.hpp"
+#include "controls/typed_number.hpp"
+#include "controls/ui.hpp"
+#include "screens/files_panel.hpp"
+#include "screens/layout.hpp"
+#include "screens/session.hpp"
+#include "screens/study.hpp"
+#include "screens/tour.hpp"
+#include "screens/view_panel.hpp"
+
+namespace tillerline {
+namespace {
+
+constexpr float kPhoneWidth = 600.0f;
+
+struct App {
+  Session session;
+  View view;
+  Touch touch;
+  Study study;
+  std::string page_look;
+};
+
+App& app() {
+  static App the_app;
+  return the_app;
+}
+
+theme::Look look_of(const App& a, const platform::FrameInfo& frame) {
+  if (a.view.look == "night") return theme::Look::Night;
+  const bool dark = a.view.look == "system" ? frame.dark_scheme : a.view.look == "dark";
+  return dark ? theme::Look::Dark : theme::Look::Light;
+}
+
+std::string_view name_of(theme::Look look) {
+  if (look == theme::Look::Night) return "night";
+  return look == theme::Look::Dark ? "dark" : "light";
+}
+
+Layer layer_of(const View& view) {
+  if (view.keypad.target.open()) return Layer::Keypad;
+  return view.panel != Panel::None ? Layer::Panel : Layer::Screen;
+}
+
+// What the user does in study or before a wall leaves the brief alone.
+void leave_purpose(Ui& ui) {
+  if (ui.view.purpose == Purpose::Brief) return;
+  const bool uncovered = layer_of(ui.view) == Layer::Screen && !ui.touch.focus.shown();
+  if (key_pressed(ImGuiKey_Escape) && uncovered) go(ui, Purpose::Brief);
+}
+
+void take_shortcuts(Ui& ui) {
+  const ImGuiIO& io = ImGui::GetIO();
+  const bool z = key_pressed(ImGuiKey_Z);
+  const bool y = key_pressed(ImGuiKey_Y);
+  // The drawn route has its own steps.
+  if (!(io.KeyCtrl || io.KeySuper) || ui.view.keypad.target.open()) return;
+  if (ui.view.panel == Panel::Draw) return;
+  if (y || (z && io.KeyShift)) {
+    ui.session.redo();
+  } else if (z) {
+    ui.session.undo();
+  }
+}
+
+// The twin's user types in the unit shown. Answers why it can't be taken, or leaves the value in
+// the field's own unit.
+std::string read_shown(std::string_view label, const ShownNumber& number, std::string_view typed,
+                       double& value) {
+  double entered = 0.0;
+  if (!read_number(typed, entered)) {
+    return not_a_number(label, number, typed);
+  }
+  value = field_value(number, entered);
+  return number.conversion.same() ? std::string() : outside_sentence(label, number, entered);
+}
+
+bool begins(std::string_view text, std::string_view start) {
+  return text.substr(0, start.size()) == start;
+}
+
+// "3-length_m": the number before the hyphen; the rest stays in `id`. Past every list if there is
+// none.
+std::size_t take_index(std::string_view& id) {
+  std::size_t index = 0;
+  std::size_t digits = 0;
+  while (digits < id.size() && digits < 4 && id[digits] >= '0' && id[digits] <= '9') {
+    index = 10 * index + static_cast<std::size_t>(id[digits++] - '0');
+  }
+  if (digits == 0 || digits >= id.size() || id[digits] != '-') return 9999;
+  id.remove_prefix(digits + 1);
+  return index;
+}
+
+// "0-length_m", "0-kind", "0-add", "0-move", "0-remove".
+std::string apply_leg(Session& session, std::string_view id, std::string_view value) {
+  const std::size_t index = take_index(id);
+  const LegKind kind = value == "arc" ? LegKind::Arc : LegKind::Straight;
+  if (id == "kind") return session.set_leg_kind(index, kind);
+  if (id == "add") return session.add_leg(index, kind);
+  if (id == "move") return session.move_leg(index, value == "up" ? -1 : 1);
+  if (id == "remove") return session.remove_leg(index);
+  const auto& legs = session.document().route.route.legs;
+  if (index >= legs.size()) return "There is no such leg.";
+  for (const LegField& field : leg_fields()) {
+    if (field.key != id) continue;
+    double number = 0.0;
+    const std::string refusal = read_shown(field.label, session.shown(index, field), value, number);
+    if (!refusal.empty()) return refusal;
+    return session.set_leg_field(index, field, number);
+  }
+  return "There is no such field.";
+}
+
+// "add" with a kind, "0-remove", "0-speed_kt".
+std::string apply_observation(Session& session, std::string_view id, std::string_view value) {
+  if (id == "add") {
+    for (std::size_t i = 0; i < observation_kinds().size(); ++i) {
+      if (observation_kinds()[i].value == value) {
+        return session.add_observation(static_cast<ObservationKind>(i));
+      }
+    }
+    return "There is no such kind of observation.";
+  }
+  const std::size_t index = take_index(id);
+  if (id == "remove") return session.remove_observation(index);
+  const auto& seen = session.document().observations;
+  if (index >= seen.size()) return "There is no such observation.";
+  for (const ObservationField& field : observation_fields()) {
+    if (field.key != id || !carries(field, seen[index].kind)) continue;
+    double number = 0.0;
+    const std::string refusal = read_shown(field.label, session.shown(index, field), value, number);
+    if (!refusal.empty()) return refusal;
+    return session.set_observation_field(index, field, number);
+  }
+  return "There is no such field.";
+}
+
+// "speed" with "km/h".
+std::string apply_units(Session& session, std::string_view key, std::string_view value) {
+  for (const UnitChoice& choice : unit_choices()) {
+    for (int i = 0; i < 2; ++i) {
+      if (choice.key != key || choice.options[static_cast<std::size_t>(i)] != value) continue;
+      session.choose_unit(choice, i);
+      return {};
+    }
+  }
+  return "There is no such unit.";
+}
+
+std::string apply_input(Session& session, std::string_view id, std::string_view value) {
+  if (id == "aircraft") {
+    for (const AircraftDocument& d : preset_aircraft()) {
+      if (d.id == value) return session.take_aircraft(d);
+    }
+    return "There is no such aircraft.";
+  }
+  if (id == "route") {
+    for (const RouteDocument& d : preset_routes()) {
+      if (d.id == value) return session.take_route(d);
+    }
+    return "There is no such route.";
+  }
+  if (id == "undo") {
+    if (!session.can_undo()) return "There is nothing to undo.";
+    session.undo();
+    return {};
+  }
+  if (file_action(session, id)) return {};
+  if (begins(id, "units-")) return apply_units(session, id.substr(6), value);
+  if (begins(id, "leg-")) return apply_leg(session, id.substr(4), value);
+  if (begins(id, "observation-")) return apply_observation(session, id.substr(12), value);
+  if (id == "use-calibration") {
+    if (!session.can_use_calibration()) return "The observations teach nothing that can be used.";
+    return session.use_calibration();
+  }
+  if (const Field* field = find_field(id)) {
+    double number = 0.0;
+    const std::string refusal = read_shown(field->label, session.shown(*field), value, number);
+    if (!refusal.empty()) return refusal;
+    return session.set_field(*field, number);
+  }
+  if (const Choice* choice = find_choice(id)) {
+    for (std::size_t i = 0; i < choice->options.size(); ++i) {
+      if (choice->options[i].value == value)
+        return session.set_choice(*choice, static_cast<int>(i));
+    }
+    return std::string(choice->label) + ": there is no such choice.";
+  }
+  return "There is no such field.";
+}
+
+}  // namespace
+
+void app_start() {
+  App& a = app();
+  if (const auto look = platform::load("look")) {
+    if (*look == "light" || *look == "dark" || *look == "night") a.view.look = *look;
+  }
+  if (platform::load("seat") == "right") a.view.seat = 1;
+  begin_tour_if_new(a.view);
+  a.session.start();
+  use_units(a.study, a.session.units());
+  start_study(a.study);
+}
+
+void app_frame(const platform::FrameInfo& frame) {
+  App& a = app();
+  Ui ui{Pen{}, a.touch, a.session, a.view, frame, a.study};
+  const theme::Look shade = look_of(a, frame);
+  ui.narrow = frame.width < kPhoneWidth;
+  const std::string_view look = name_of(shade);
+  if (a.page_look != look) {
+    a.page_look = look;
+    platform::set_page_theme(look);
+  }
+  ui.pen.begin(ImGui::GetBackgroundDrawList(), shade, frame.pixel_ratio);
+  ui.pen.large = a.view.purpose == Purpose::Wall;
+  ui.touch.begin_frame(frame.finger, ImGui::GetIO().DeltaTime, layer_of(a.view));
+  take_shortcuts(ui);
+  leave_purpose(ui);
+  // Layers from the bottom up; only the topmost one reacts. What is open is settled before anything
+  // is drawn, so that one tap never meets two layers.
+  const Layer top = layer_of(a.view);
+  const bool panel = a.view.panel != Panel::None;
+  ui.touch.enabled = top == Layer::Screen;
+  draw_screen(ui);
+  draw_tour(ui);
+  ui.touch.enabled = top == Layer::Panel;
+  if (panel) draw_panel(ui);
+  ui.touch.enabled = top == Layer::Keypad;
+  if (ui.touch.enabled) draw_keypad(ui);
+  ui.touch.end_frame(ui.pen);
+  // However a drag ended, also by a finger that was taken away: what it led to is published.
+  if (!ui.touch.dragging()) a.session.end_drag();
+  use_units(a.study, a.session.units());
+}
+
+void app_input(std::string_view id, std::string_view value) {
+  App& a = app();
+  const std::string refusal = id == "study-open"    ? open_exercise_by_id(a.study, a.view, value)
+                              : id == "study-guess" ? take_typed_guess(a.study, value)
+                                                    : apply_input(a.session, id, value);
+  if (!refusal.empty()) a.session.announce(refusal, id);
+  use_units(a.study, a.session.units());
+}
+
+void app_notice(std::string_view text) { app().session.set_notice(std::string(text)); }
+
+std::string app_text(std::string_view form) {
+  const Session& session = app().session;
+  if (form == "card") return sheet_text(session.sheet());
+  if (form == "brief") return write_brief(session.document());
+  return write_shortest_brief(session.document());
+}
+
+void app_file(std::string_view name, std::string_view text) {
+  App& a = app();
+  a.view.file_errors = a.session.take_file(text);
+  a.view.file_name = name;
+  a.view.panel = a.view.file_errors.empty() ? Panel::None : Panel::Errors;
+  const std::string_view shown = name.substr(0, 60);
+  if (a.view.file_errors.empty()) {
+    const std::string& words = a.session.file_words();
+    a.session.set_notice(std::string(shown) + " was taken in" +
+                         (words.empty() ? "." : ": " + words));
+  } else {
+    a.session.announce_refused(shown, a.view.file_errors);
+  }
+  platform::request_frames(3);
+}
+
+}  // namespace tillerline

@@ -1,0 +1,14 @@
+// The day's inputs: pickers, tiles and chips, with the rest behind "More inputs".
+#pragma once
+
+#include "controls/ui.hpp"
+
+namespace tillerline {
+
+// Draws the inputs from `at`, `width` wide, in as many columns as fit; returns the height used.
+float draw_inputs(Ui& ui, ImVec2 at, float width);
+
+// The three or four things that act on the whole brief. Returns the height used.
+float draw_actions(Ui& ui, ImVec2 at, float width);
+
+}  // namespace tillerline

@@ -1,0 +1,512 @@
+#include "screens/session.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "documents/geojson.hpp"
+#include "platform/platform.hpp"
+
+namespace tillerline {
+namespace {
+
+constexpr std::string_view kStorageKey = "brief";
+constexpr std::string_view kUnitsKey = "units";
+
+void note_entered(BriefDocument& document, std::string_view key) {
+  auto& entered = document.entered;
+  if (std::find(entered.begin(), entered.end(), key) == entered.end()) entered.emplace_back(key);
+}
+
+void forget_entered(BriefDocument& document, std::string_view key) {
+  std::erase(document.entered, key);
+}
+
+// An aircraft's constants live in two places of a brief; both must say the same.
+void copy_back(BriefDocument& document) {
+  document.aircraft.aircraft = document.brief.aircraft;
+  document.route.route = document.brief.route;
+}
+
+// The day, technique, limits, turnaround and bands stay; the load stays where the user entered it
+// and it still fits. Observations belong to the aircraft they were made on and go with it.
+BriefDocument carried_over(const BriefDocument& old, const AircraftDocument& aircraft,
+                           const RouteDocument& route) {
+  BriefDocument made = make_brief(aircraft, route);
+  const Brief& from = old.brief;
+  made.brief.day = from.day;
+  made.brief.technique = from.technique;
+  made.brief.limits = from.limits;
+  const double landing_mass = made.brief.turnaround.landing_mass_kg;  // belongs to the type
+  made.brief.turnaround = from.turnaround;
+  made.brief.turnaround.landing_mass_kg = landing_mass;
+  made.brief.bands = from.bands;
+  made.brief.condition.brake_temperature_k = from.condition.brake_temperature_k;
+  made.brief.condition.fans_on =
+      from.condition.fans_on && aircraft.aircraft.fan_convection_wpm2k > 0.0;
+  made.brief.condition.engine_anti_ice = from.condition.engine_anti_ice;
+  made.entered = old.entered;
+  for (const std::string_view key : {"mass_t", "engines_running"}) {
+    const Field* field = find_field(key);
+    if (field == nullptr) continue;
+    const bool entered =
+        std::find(old.entered.begin(), old.entered.end(), key) != old.entered.end();
+    const FieldRange range = field_range(*field, made.brief);
+    const double value = field->get(from);
+    if (entered && value >= range.minimum && value <= range.maximum) {
+      field->set(made.brief, value);
+    } else {
+      forget_entered(made, key);
+    }
+  }
+  return made;
+}
+
+void forget_group(BriefDocument& document, FieldGroup group) {
+  for (const Field& field : brief_fields()) {
+    if (field.group == group) forget_entered(document, field.key);
+  }
+  for (const Choice& choice : brief_choices()) {
+    if (choice.group == group) forget_entered(document, choice.key);
+  }
+}
+
+Leg new_leg(LegKind kind, const Leg& like) {
+  Leg leg;
+  leg.kind = kind;
+  leg.width_m = like.width_m;
+  leg.slope_rad = 0.0;
+  leg.length_m = 200.0;
+  leg.radius_m = 45.0;
+  if (kind == LegKind::Arc) leg.turn_rad = units::kPi / 2.0;
+  return leg;
+}
+
+void insert_leg(RouteDocument& route, std::size_t at, const Leg& leg) {
+  auto& legs = route.route.legs;
+  legs.push(leg);
+  std::rotate(legs.begin() + at, legs.end() - 1, legs.end());
+  route.leg_names.resize(legs.size() - 1);
+  route.leg_names.insert(route.leg_names.begin() + static_cast<std::ptrdiff_t>(at), std::string());
+}
+
+// Never the same in two sessions, since pictures keep what they made by it.
+std::uint32_t next_revision() {
+  static std::uint32_t last = 0;
+  return ++last;
+}
+
+std::string quoted(std::string_view text) {
+  std::string json = "\"";
+  for (const char c : text) {
+    if (c == '"' || c == '\\') json += '\\';
+    json += static_cast<unsigned char>(c) < 0x20 ? ' ' : c;
+  }
+  return json += "\"";
+}
+
+}  // namespace
+
+std::string with_unit(std::string_view number, std::string_view unit) {
+  std::string text(number);
+  if (unit.empty()) return text;
+  if (unit != "°") text += " ";
+  return text += unit;
+}
+
+std::string range_sentence(std::string_view label, std::string_view unit, FieldRange range,
+                           int decimals, std::string_view value) {
+  return std::string(label) + ": " + with_unit(value, unit) + " is outside " +
+         format_number(range.minimum, decimals) + " to " +
+         with_unit(format_number(range.maximum, decimals), unit) +
+         ". Enter a value within that range.";
+}
+
+std::string range_sentence(std::string_view label, const ShownNumber& number,
+                           std::string_view value) {
+  return std::string(label) + ": " + with_unit(value, number.unit) + " is outside " +
+         shown_text(number, number.range.minimum) + " to " +
+         with_unit(shown_text(number, number.range.maximum), number.unit) +
+         ". Enter a value within that range.";
+}
+
+std::string not_a_number(std::string_view label, const ShownNumber& number,
+                         std::string_view typed) {
+  return range_sentence(label, number, "\u201c" + std::string(typed.substr(0, 20)) + "\u201d");
+}
+
+std::string outside_sentence(std::string_view label, const ShownNumber& number, double entered) {
+  const double slack = 0.5 * std::pow(10.0, -number.decimals);
+  const bool inside =
+      entered >= number.range.minimum - slack && entered <= number.range.maximum + slack;
+  // The number that stands there is always allowed, also where its rounding passes the range.
+  if (inside || entered == number.value) return {};
+  return range_sentence(label, number, shown_text(number, entered));
+}
+
+void Session::start() {
+  if (const auto units = platform::load(kUnitsKey)) units_ = units_from_text(*units);
+  const auto stored = platform::load(kStorageKey);
+  if (stored) {
+    Read<BriefDocument> read = read_brief(*stored);
+    if (read.value) {
+      document_ = std::move(*read.value);
+      recompute();
+      return;
+    }
+    notice_ = "The brief kept from last time could not be read, so this is the demo brief.";
+  }
+  document_ = default_brief();
+  recompute();
+}
+
+void Session::show(BriefDocument document) {
+  quiet_ = true;
+  past_.clear();
+  document_ = std::move(document);
+  recompute();
+}
+
+void Session::set_units(const ShownUnits& units) {
+  if (units == units_) return;
+  units_ = units;
+  if (revision_ == 0) return;  // nothing is shown yet
+  revision_ = next_revision();
+  sheet_ = build_sheet(document_, *card_, units_);
+  publish();
+  platform::request_frames(3);
+}
+
+void Session::choose_unit(const UnitChoice& choice, int option) {
+  ShownUnits units = units_;
+  choice.set(units, option);
+  platform::store(kUnitsKey, units_text(units));
+  set_units(units);
+}
+
+ShownNumber Session::shown(const Field& field) const {
+  const Brief& brief = document_.brief;
+  return shown_number(as_kept(field, field_range(field, brief), field.get(brief)), units_);
+}
+
+ShownNumber Session::shown(std::size_t leg, const LegField& field) const {
+  const Leg& at = document_.route.route.legs[leg];
+  return shown_number(as_kept(field, leg_field_range(field, at), field.get(at)), units_);
+}
+
+ShownNumber Session::shown(std::size_t observation, const ObservationField& field) const {
+  const double value = field.get(document_.observations[observation]);
+  return shown_number(as_kept(field, {field.minimum, field.maximum}, value), units_);
+}
+
+const RouteTrace& Session::trace() const {
+  if (trace_revision_ != revision_) {
+    *trace_ = route_trace(document_.brief, card_->run);
+    trace_revision_ = revision_;
+  }
+  return *trace_;
+}
+
+const std::vector<HeatBandPoint>& Session::heat_band() const {
+  if (heat_band_revision_ != revision_) {
+    heat_band_ = tillerline::heat_band(document_.brief, *card_);
+    heat_band_revision_ = revision_;
+  }
+  return heat_band_;
+}
+
+const RollMap& Session::map() const {
+  if (map_revision_ != revision_) {
+    *map_ = roll_map(document_.brief, card_->air, kMapTarget_mps);
+    map_revision_ = revision_;
+  }
+  return *map_;
+}
+
+const Calibration& Session::calibration() const {
+  if (calibration_revision_ != revision_) {
+    calibration_ = calibrate(document_.brief.aircraft, document_.observations);
+    calibration_revision_ = revision_;
+  }
+  return calibration_;
+}
+
+std::string Session::set_field(const Field& field, double value) {
+  const FieldRange range = field_range(field, document_.brief);
+  if (!std::isfinite(value)) return std::string(field.label) + ": that is not a number.";
+  // What the field shows is what counts, so a bound that is shown may also be entered.
+  const double slack = 0.5 * std::pow(10.0, -field.decimals);
+  if (value < range.minimum - slack || value > range.maximum + slack) {
+    return range_sentence(field.label, field.unit, range, field.decimals,
+                          format_number(value, field.decimals));
+  }
+  BriefDocument changed = document_;
+  field.set(changed.brief, std::clamp(value, range.minimum, range.maximum));
+  note_entered(changed, field.key);
+  copy_back(changed);
+  return try_change(std::move(changed));
+}
+
+std::string Session::set_choice(const Choice& choice, int option) {
+  if (option < 0 || option >= static_cast<int>(choice.options.size())) {
+    return std::string(choice.label) + ": there is no such choice.";
+  }
+  BriefDocument changed = document_;
+  choice.set(changed.brief, option);
+  note_entered(changed, choice.key);
+  copy_back(changed);
+  return try_change(std::move(changed));
+}
+
+std::string Session::set_leg_field(std::size_t leg, const LegField& field, double value) {
+  if (leg >= document_.route.route.legs.size()) return "There is no such leg.";
+  const FieldRange range = leg_field_range(field, document_.route.route.legs[leg]);
+  if (!std::isfinite(value) || value < range.minimum || value > range.maximum) {
+    return range_sentence(field.label, field.unit, range, field.decimals,
+                          format_number(value, field.decimals));
+  }
+  BriefDocument changed = document_;
+  field.set(changed.route.route.legs[leg], value);
+  changed.brief.route = changed.route.route;
+  return try_change(std::move(changed));
+}
+
+std::string Session::set_leg_kind(std::size_t leg, LegKind kind) {
+  if (leg >= document_.route.route.legs.size()) return "There is no such leg.";
+  BriefDocument changed = document_;
+  Leg& present = changed.route.route.legs[leg];
+  if (present.kind == kind) return {};
+  const double slope_rad = present.slope_rad;
+  present = new_leg(kind, present);
+  present.slope_rad = slope_rad;
+  changed.brief.route = changed.route.route;
+  return try_change(std::move(changed));
+}
+
+std::string Session::add_leg(std::size_t after, LegKind kind) {
+  if (after >= document_.route.route.legs.size()) return "There is no such leg.";
+  if (document_.route.route.legs.full()) return "A route has at most 40 legs. Remove one first.";
+  BriefDocument changed = document_;
+  insert_leg(changed.route, after + 1, new_leg(kind, changed.route.route.legs[after]));
+  changed.brief.route = changed.route.route;
+  return try_change(std::move(changed));
+}
+
+std::string Session::remove_leg(std::size_t leg) {
+  BriefDocument changed = document_;
+  auto& legs = changed.route.route.legs;
+  if (leg >= legs.size()) return "There is no such leg.";
+  if (legs.size() <= 1) return "A route has at least one leg.";
+  std::rotate(legs.begin() + leg, legs.begin() + leg + 1, legs.end());
+  --legs.count;
+  if (leg < changed.route.leg_names.size()) {
+    changed.route.leg_names.erase(changed.route.leg_names.begin() +
+                                  static_cast<std::ptrdiff_t>(leg));
+  }
+  changed.brief.route = changed.route.route;
+  return try_change(std::move(changed));
+}
+
+std::string Session::move_leg(std::size_t leg, int by) {
+  BriefDocument changed = document_;
+  auto& legs = changed.route.route.legs;
+  const std::size_t other = leg + static_cast<std::size_t>(by);
+  if (leg >= legs.size()) return "There is no such leg.";
+  if (other >= legs.size()) return "It is already at the end.";
+  std::swap(legs[leg], legs[other]);
+  changed.route.leg_names.resize(legs.size());
+  std::swap(changed.route.leg_names[leg], changed.route.leg_names[other]);
+  changed.brief.route = changed.route.route;
+  return try_change(std::move(changed));
+}
+
+std::string Session::add_observation(ObservationKind kind) {
+  if (document_.observations.full()) {
+    return "There is room for " + std::to_string(kMaxObservations) +
+           " observations. Remove one first.";
+  }
+  BriefDocument changed = document_;
+  changed.observations.push(new_observation(kind, changed.brief));
+  return try_change(std::move(changed));
+}
+
+std::string Session::remove_observation(std::size_t index) {
+  BriefDocument changed = document_;
+  auto& seen = changed.observations;
+  if (index >= seen.size()) return "There is no such observation.";
+  std::rotate(seen.begin() + index, seen.begin() + index + 1, seen.end());
+  --seen.count;
+  return try_change(std::move(changed));
+}
+
+std::string Session::set_observation_field(std::size_t index, const ObservationField& field,
+                                           double value) {
+  if (index >= document_.observations.size()) return "There is no such observation.";
+  if (!std::isfinite(value) || value < field.minimum || value > field.maximum) {
+    return range_sentence(field.label, field.unit, {field.minimum, field.maximum}, field.decimals,
+                          format_number(value, field.decimals));
+  }
+  BriefDocument changed = document_;
+  field.set(changed.observations[index], value);
+  return try_change(std::move(changed));
+}
+
+bool Session::can_use_calibration() const {
+  const Calibration& found = calibration();
+  return std::any_of(
+      std::begin(found.estimates), std::end(found.estimates),
+      [](const Estimate& estimate) { return estimate.state == EstimateState::Estimated; });
+}
+
+std::string Session::use_calibration() { return try_change(calibrated(document_)); }
+
+std::string Session::take_aircraft(const AircraftDocument& aircraft) {
+  BriefDocument changed = carried_over(document_, aircraft, document_.route);
+  forget_group(changed, FieldGroup::Aircraft);
+  return try_change(std::move(changed));
+}
+
+std::string Session::take_route(const RouteDocument& route) {
+  BriefDocument changed = document_;
+  changed.route = route;
+  changed.brief.route = route.route;
+  forget_group(changed, FieldGroup::Route);
+  return try_change(std::move(changed));
+}
+
+bool Session::was_entered(std::string_view key) const {
+  return std::find(document_.entered.begin(), document_.entered.end(), key) !=
+         document_.entered.end();
+}
+
+void Session::begin_drag() {
+  dragging_ = true;
+  drag_noted_ = false;
+}
+
+void Session::end_drag() {
+  if (!dragging_) return;
+  dragging_ = false;
+  if (!drag_noted_) return;
+  publish();
+  keep();
+}
+
+void Session::undo() {
+  if (past_.empty()) return;
+  future_.push_back(std::move(document_));
+  document_ = std::move(past_.back());
+  past_.pop_back();
+  recompute();
+  keep();
+}
+
+void Session::redo() {
+  if (future_.empty()) return;
+  past_.push_back(std::move(document_));
+  document_ = std::move(future_.back());
+  future_.pop_back();
+  recompute();
+  keep();
+}
+
+void Session::start_over() { accept(default_brief()); }
+
+std::vector<DocumentError> Session::take_file(std::string_view text) {
+  const std::string kind = document_kind(text);
+  std::string refused;
+  file_words_.clear();
+  if (kind.empty() && is_geojson(text)) {
+    Read<RouteOfLine> read = read_geojson_route(text);
+    if (!read.value) return read.errors;
+    file_words_ = in_units(account_sentence(read.value->account), units_);
+    refused = take_route(read.value->route);
+  } else if (kind == "aircraft") {
+    Read<AircraftDocument> read = read_aircraft(text);
+    if (!read.value) return read.errors;
+    refused = take_aircraft(*read.value);
+  } else if (kind == "route") {
+    Read<RouteDocument> read = read_route(text);
+    if (!read.value) return read.errors;
+    refused = take_route(*read.value);
+  } else {
+    // A brief, or something that the brief's reader will explain.
+    Read<BriefDocument> read = read_brief(text);
+    if (!read.value) return read.errors;
+    accept(std::move(*read.value));
+  }
+  if (!refused.empty()) return {{"", "", "", refused}};
+  return {};
+}
+
+void Session::set_notice(std::string text) {
+  announce(text);
+  notice_ = std::move(text);
+}
+
+// The refusal rides at the end of the sheet that is published already: the last word counts.
+void Session::announce(std::string_view text, std::string_view key) const {
+  std::string json = twin_.substr(0, twin_.rfind('}'));
+  json += R"(,"status":)" + quoted(text);
+  if (!key.empty()) {
+    json += R"(,"problem":{"id":)" + quoted(key) + R"(,"text":)" + quoted(text) + "}";
+  }
+  platform::publish(json + "}");
+}
+
+void Session::announce_refused(std::string_view name,
+                               const std::vector<DocumentError>& errors) const {
+  std::string json = twin_.substr(0, twin_.rfind('}'));
+  const std::string first = errors.empty() ? std::string() : errors.front().message;
+  json += R"(,"status":)" + quoted(std::string(name) + " was not taken in. " + first);
+  json += R"(,"refused":{"name":)" + quoted(name) + R"(,"errors":[)";
+  std::string_view joint;
+  for (const DocumentError& error : errors) {
+    json.append(joint).append(R"({"message":)").append(quoted(error.message));
+    json.append(R"(,"field":)").append(quoted(error.field)).append("}");
+    joint = ",";
+  }
+  platform::publish(json + "]}}");
+}
+
+std::string Session::try_change(BriefDocument changed) {
+  Read<BriefDocument> read = read_brief(write_brief_line(changed));
+  if (!read.value) {
+    return read.errors.empty() ? std::string("That can't be taken.")
+                               : in_units(read.errors.front().message, units_);
+  }
+  accept(std::move(changed));
+  return {};
+}
+
+void Session::accept(BriefDocument changed) {
+  if (!dragging_ || !drag_noted_) {
+    if (past_.size() == kUndoSteps) past_.erase(past_.begin());
+    past_.push_back(std::move(document_));
+    drag_noted_ = true;
+  }
+  future_.clear();
+  document_ = std::move(changed);
+  notice_.clear();
+  recompute();
+  if (!dragging_) keep();
+}
+
+void Session::recompute() {
+  revision_ = next_revision();
+  compute_card(document_.brief, *card_);
+  sheet_ = build_sheet(document_, *card_, units_);
+  if (!dragging_) publish();
+  platform::request_frames(3);
+}
+
+void Session::publish() {
+  if (quiet_) return;
+  twin_ = twin_json(document_, *card_, sheet_, units_);
+  platform::publish(twin_);
+}
+
+void Session::keep() const {
+  if (!quiet_) platform::store(kStorageKey, write_brief_line(document_));
+}
+
+}  // namespace tillerline

@@ -1,0 +1,152 @@
+// The session: the brief at hand, what follows from it, and how it may change.
+//
+// Every change, from a tile, the keypad, the accessible page or a file, goes through here: it is
+// tried on a copy, the copy is read back through the documents' own checks, and only what passes
+// becomes the brief. What is refused leaves everything as it was and comes back as a sentence. A
+// change recomputes the card and the sheet at once, publishes them to the accessible page, and is
+// kept for the next start.
+#pragma once
+
+#include <cstdint>
+#include <memory>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "documents/documents.hpp"
+#include "documents/fields.hpp"
+#include "documents/shown_units.hpp"
+#include "physics/card/card.hpp"
+#include "physics/uncertainty/calibration.hpp"
+#include "pictures/heat_band.hpp"
+#include "sheet/sheet.hpp"
+
+namespace tillerline {
+
+inline constexpr std::size_t kUndoSteps = 50;
+inline constexpr double kMapTarget_mps = units::mps_from_knots(10.0);
+
+class Session {
+ public:
+  // Restores the brief of the last session, or takes the demo.
+  void start();
+  // Shows this brief and nothing more: it is neither kept nor told to the accessible page. For a
+  // session of its own, beside that of the user.
+  void show(BriefDocument document);
+
+  const BriefDocument& document() const { return document_; }
+  const Card& card() const { return *card_; }
+  const Sheet& sheet() const { return sheet_; }
+  // Made when first asked for after a change.
+  const RouteTrace& trace() const;
+  const RollMap& map() const;
+  const std::vector<HeatBandPoint>& heat_band() const;
+  const Calibration& calibration() const;
+  // Goes up with every change; pictures keep their geometry until it does.
+  std::uint32_t revision() const { return revision_; }
+
+  // The units of everything that is shown. A setting of the reader: the brief stays as it is.
+  const ShownUnits& units() const { return units_; }
+  void set_units(const ShownUnits& units);
+  // One of the reader's choices, kept for the next start.
+  void choose_unit(const UnitChoice& choice, int option);
+  // What can be changed, as it is shown. The changes below take the field's own unit: field_value
+  // of what was entered.
+  ShownNumber shown(const Field& field) const;
+  ShownNumber shown(std::size_t leg, const LegField& field) const;
+  ShownNumber shown(std::size_t observation, const ObservationField& field) const;
+
+  // The changes. An empty answer means done; anything else says why not.
+  std::string set_field(const Field& field, double value);
+  std::string set_choice(const Choice& choice, int option);
+  std::string set_leg_field(std::size_t leg, const LegField& field, double value);
+  // A turn becomes a straight and the other way round; width and slope stay.
+  std::string set_leg_kind(std::size_t leg, LegKind kind);
+  std::string add_leg(std::size_t after, LegKind kind);
+  std::string remove_leg(std::size_t leg);
+  std::string move_leg(std::size_t leg, int by);
+  std::string add_observation(ObservationKind kind);
+  std::string remove_observation(std::size_t index);
+  std::string set_observation_field(std::size_t index, const ObservationField& field, double value);
+  // What the observations teach goes into the aircraft. `can_use_calibration`: they teach
+  // something.
+  bool can_use_calibration() const;
+  std::string use_calibration();
+  std::string take_aircraft(const AircraftDocument& aircraft);
+  std::string take_route(const RouteDocument& route);
+
+  bool was_entered(std::string_view key) const;
+
+  // While a value is dragged, card and pictures follow every step; the accessible page and what is
+  // kept follow when it comes to rest. The whole drag is one step to undo.
+  void begin_drag();
+  void end_drag();  // does nothing when nothing is dragged
+
+  bool can_undo() const { return !past_.empty(); }
+  void undo();
+  bool can_redo() const { return !future_.empty(); }
+  void redo();
+  void start_over();  // the demo brief again; can be undone
+
+  // Any bytes at all. Errors say field, value, allowed range and way out; empty when taken in. Then
+  // `file_words` says what was made of it, where that is not plain.
+  std::vector<DocumentError> take_file(std::string_view text);
+  const std::string& file_words() const { return file_words_; }
+
+  // A word to the user about something that happened outside their doing, or "".
+  const std::string& notice() const { return notice_; }
+  void set_notice(std::string text);
+
+  // Tells the accessible page why something was refused; `key` names the field, if it was one.
+  // The next change takes it back.
+  void announce(std::string_view text, std::string_view key = {}) const;
+  // The same for a whole document, with everything that is wrong in it.
+  void announce_refused(std::string_view name, const std::vector<DocumentError>& errors) const;
+
+ private:
+  std::string try_change(BriefDocument changed);
+  void accept(BriefDocument changed);
+  void recompute();
+  void publish();
+  void keep() const;
+
+  BriefDocument document_;
+  ShownUnits units_;
+  std::unique_ptr<Card> card_ = std::make_unique<Card>();
+  Sheet sheet_;
+  std::string twin_;
+  std::vector<BriefDocument> past_;
+  std::vector<BriefDocument> future_;  // what was undone, the next one last
+  std::string notice_;
+  std::string file_words_;
+  bool dragging_ = false;
+  bool drag_noted_ = false;
+  bool quiet_ = false;
+  std::uint32_t revision_ = 0;
+
+  mutable std::unique_ptr<RouteTrace> trace_ = std::make_unique<RouteTrace>();
+  mutable std::unique_ptr<RollMap> map_ = std::make_unique<RollMap>();
+  mutable Calibration calibration_;
+  mutable std::uint32_t calibration_revision_ = ~0u;
+  mutable std::uint32_t trace_revision_ = ~0u;
+  mutable std::vector<HeatBandPoint> heat_band_;
+  mutable std::uint32_t heat_band_revision_ = ~0u;
+  mutable std::uint32_t map_revision_ = ~0u;
+};
+
+// "Mass: 400 t is outside 130.0 to 350.0 t. Enter a value within that range."
+std::string range_sentence(std::string_view label, std::string_view unit, FieldRange range,
+                           int decimals, std::string_view value);
+
+// The same for a number as it is shown; `value` is what was typed.
+std::string range_sentence(std::string_view label, const ShownNumber& number,
+                           std::string_view value);
+// The same for what is no number at all.
+std::string not_a_number(std::string_view label, const ShownNumber& number, std::string_view typed);
+// That sentence when the number, entered in the unit shown, is outside; "" when it is not.
+std::string outside_sentence(std::string_view label, const ShownNumber& number, double entered);
+
+// A number with its unit; no space before degrees.
+std::string with_unit(std::string_view number, std::string_view unit);
+
+}  // namespace tillerline

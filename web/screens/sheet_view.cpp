@@ -1,0 +1,337 @@
+#include "screens/sheet_view.hpp"
+
+#include <algorithm>
+
+#include "controls/controls.hpp"
+#include "controls/setting.hpp"
+#include "pictures/figure.hpp"
+#include "screens/about.hpp"
+
+namespace tillerline {
+namespace {
+
+constexpr float kSection = 44.0f;  // between sections
+
+constexpr std::array<std::string_view, kPlaces> kPlaceNames = {
+    "Roll", "Turn", "Oversteer", "Heat", "Stop", "Restart", "How sure", "Card"};
+
+void note_place(Ui& ui, const Column& col, Place place) {
+  const ScrollArea& area = ui.view.sheet_scroll;
+  ui.view.places[static_cast<std::size_t>(place)] = col.y + area.offset - area.view.y;
+}
+
+// One tap to each part of a long sheet.
+void draw_contents(Ui& ui, Column& col) {
+  constexpr float kGap = 8.0f;
+  float x = col.x;
+  for (std::size_t i = 0; i < kPlaces; ++i) {
+    const float w = ui.pen.width(Type::BodyBold, kPlaceNames[i]) + 24.0f;
+    if (x > col.x && x + w > col.x + col.width) {
+      x = col.x;
+      col.y += theme::kTarget + kGap;
+    }
+    if (button(ui, "go:", kPlaceNames[i], {x, col.y, w, theme::kTarget}, kPlaceNames[i])) {
+      ui.view.place_taken = true;
+      ui.view.sheet_scroll.velocity = 0.0f;
+      ui.view.sheet_scroll.offset = ui.view.places[i];
+      platform::request_frames(3);
+    }
+    x += w + kGap;
+  }
+  col.y += theme::kTarget;
+}
+
+void draw_title(Ui& ui, Column& col) {
+  const Sheet& sheet = ui.session.sheet();
+  const theme::Palette& c = ui.colours();
+  set_text(ui, col, Type::ResultBold, c.ink, sheet.title);
+  col.y += 4.0f;
+  set_text(ui, col, Type::Body, c.ink, sheet.subtitle);
+  set_text(ui, col, Type::Body, c.muted, sheet.day);
+  col.y += 6.0f;
+  set_text(ui, col, Type::Small, c.muted, sheet.safety);
+  if (!ui.session.notice().empty()) {
+    col.y += 12.0f;
+    set_text(ui, col, Type::BodyBold, c.accent, ui.session.notice());
+  }
+  col.y += 12.0f;
+  draw_contents(ui, col);
+  col.y += 20.0f;
+}
+
+// The sentence that the taxi can't be made, ruled off, before anything else.
+void draw_impossible(Ui& ui, Column& col) {
+  if (ui.session.card().possible) return;
+  const Sheet& sheet = ui.session.sheet();
+  const theme::Palette& c = ui.colours();
+  const float width = col.width - 40.0f;
+  const float text = ui.pen.paragraph_height(Type::Head, width - 28.0f, sheet.card_headline);
+  const Box box{col.x, col.y, col.width, text + 36.0f};
+  ui.pen.fill(box, c.raised);
+  ui.pen.frame(box, c.exceeded, 2.0f);
+  ui.pen.mark(Mark::Exceeded, {box.x + 27.0f, box.y + 32.0f}, 16.0f);
+  ui.pen.paragraph(Type::Head, {box.x + 48.0f, box.y + 18.0f}, width - 28.0f, c.ink,
+                   sheet.card_headline);
+  col.y += box.height + 28.0f;
+}
+
+using Figure = float (*)(Ui&, ImVec2, float);
+
+// One question of the card: title, answer, picture, numbers, table, why. A section that the sheet
+// does not have today is left out.
+void draw_section(Ui& ui, Column& col, const SheetSection& section, Figure picture,
+                  Figure from_eye = nullptr) {
+  if (section.headline.empty()) return;
+  ui.mark("title:", section.id, {col.x, col.y, col.width, theme::kTarget});
+  set_title(ui, col, section.title);
+  set_headline(ui, col, section);
+  if (picture != nullptr) {
+    col.y += 10.0f;
+    const float height = picture(ui, col.at(), col.width);
+    col.y += height;
+    if (height > 0.0f) set_caption(ui, col, section.caption);
+  }
+  if (from_eye != nullptr) {
+    col.y += 18.0f;
+    col.y += from_eye(ui, col.at(), col.width);
+    set_caption(ui, col, section.view);
+  }
+  set_rows(ui, col, section.rows);
+  set_table(ui, col, section.table);
+  set_why(ui, col, section.id, section.why);
+  col.y += kSection;
+}
+
+// What it takes to get going again, and what that does behind the aircraft.
+float restart_pictures(Ui& ui, ImVec2 at, float width) {
+  constexpr float kBetween = 26.0f;
+  const float height = figure_restart(ui, at, width) + kBetween;
+  return height + figure_blast(ui, {at.x, at.y + height}, width);
+}
+
+// A row of chips, one for each turn of the route.
+void draw_turn_chips(Ui& ui, Column& col) {
+  const Sheet& sheet = ui.session.sheet();
+  const auto& turns = ui.session.card().turns;
+  constexpr float kGap = 8.0f;
+  float x = col.x;
+  for (std::size_t i = 0; i < turns.size() && i < sheet.turns.size(); ++i) {
+    const Digits number(turns[i].leg + 1);
+    std::array<char, 48> text;
+    const double degrees = units::degrees_from_radians(turns[i].turn_rad);
+    const int length =
+        std::snprintf(text.data(), text.size(), "%d  %s %.0f°", turns[i].leg + 1,
+                      degrees < 0.0 ? "left" : "right", degrees < 0.0 ? -degrees : degrees);
+    const std::string_view name(text.data(), static_cast<std::size_t>(length));
+    const Tone tone = std::max(sheet.turns[i].entry.tone, sheet.turns[i].oversteer.tone);
+    const float w = ui.pen.width(Type::BodyBold, name) + (tone == Tone::Plain ? 28.0f : 44.0f);
+    if (x > col.x && x + w > col.x + col.width) {
+      x = col.x;
+      col.y += theme::kTarget + kGap;
+    }
+    const Box box{x, col.y, w, theme::kTarget};
+    if (chip(ui, "turn:", number, box, name, static_cast<int>(i) == ui.view.turn, tone)) {
+      ui.view.turn = static_cast<int>(i);
+      ui.view.turn_sample = -1;
+    }
+    x += w + kGap;
+  }
+  col.y += theme::kTarget + 20.0f;
+}
+
+// Which technique the picture shows; the brief's own until another is tapped. The words are the
+// input's own.
+TurnTechnique draw_technique_chips(Ui& ui, Column& col) {
+  const Choice& choice = *find_choice("turning");
+  int shown = choice.get(ui.session.document().brief);
+  if (ui.view.technique >= 0) shown = ui.view.technique;
+  constexpr std::string_view kNames[] = {"eye", "gear"};
+  const bool stacked = col.width < 480.0f;
+  const float w = stacked ? col.width : 240.0f;
+  for (int i = 0; i < 2; ++i) {
+    const auto n = static_cast<std::size_t>(i);
+    const float step = static_cast<float>(i);
+    const Box box{stacked ? col.x : col.x + step * (w + 8.0f),
+                  stacked ? col.y + step * (theme::kTarget - 1.0f) : col.y, w, theme::kTarget};
+    if (chip(ui, "technique:", kNames[n], box, choice.options[n].label, i == shown)) {
+      ui.view.technique = i;
+    }
+  }
+  col.y += (stacked ? 2.0f : 1.0f) * theme::kTarget + 12.0f;
+  return static_cast<TurnTechnique>(shown);
+}
+
+void draw_turns(Ui& ui, Column& col) {
+  const Sheet& sheet = ui.session.sheet();
+  const Card& card = ui.session.card();
+  if (card.turns.empty() || sheet.turns.empty()) return;
+  ui.view.turn = std::clamp(ui.view.turn, 0, static_cast<int>(sheet.turns.size()) - 1);
+  const auto chosen = static_cast<std::size_t>(ui.view.turn);
+  const SheetTurn& turn = sheet.turns[chosen];
+
+  set_title(ui, col, turn.entry.title);
+  draw_turn_chips(ui, col);
+  set_text(ui, col, Type::BodyBold, ui.colours().accent, turn.name);
+  col.y += 4.0f;
+  set_headline(ui, col, turn.entry);
+  col.y += 12.0f;
+  col.y += figure_window(ui, card.turns[chosen], col.at(), col.width);
+  set_caption(ui, col, turn.entry.caption);
+  set_rows(ui, col, turn.entry.rows);
+  set_why(ui, col, "turn", turn.entry.why);
+  col.y += kSection;
+
+  note_place(ui, col, Place::Oversteer);
+  set_title(ui, col, turn.oversteer.title);
+  set_headline(ui, col, turn.oversteer);
+  col.y += 8.0f;
+  const TurnTechnique shown = draw_technique_chips(ui, col);
+  if (chosen < card.tracks.size()) {
+    col.y += figure_turn(ui, chosen, shown, col.at(), col.width);
+  }
+  set_caption(ui, col, turn.oversteer.caption);
+  if (chosen < card.tracks.size()) {
+    col.y += 18.0f;
+    col.y += figure_eye(ui, chosen, shown, col.at(), col.width);
+    if (!turn.oversteer.view.empty()) set_caption(ui, col, turn.oversteer.view);
+  }
+  set_rows(ui, col, turn.oversteer.rows);
+  set_why(ui, col, "oversteer", turn.oversteer.why);
+  col.y += kSection;
+}
+
+// One leg of the card: number, what it is, what to do, and the three numbers at the right.
+void draw_leg(const Ui& ui, Column& col, const SheetLeg& leg) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  const bool roomy = col.width >= 640.0f;
+  const float indent = 40.0f;
+  const float numbers = roomy ? 320.0f : 0.0f;
+  col.y += 12.0f;
+  pen.text(Type::BodyBold, col.at(), c.accent, leg.number);
+  if (roomy) {
+    const float right = col.x + col.width;
+    pen.text_right(Type::BodyBold, {right - 150.0f, col.y}, c.ink, leg.speed);
+    pen.text_right(Type::BodyBold, {right - 82.0f, col.y}, c.ink, leg.time);
+    pen.text_right(Type::BodyBold, {right, col.y}, c.ink, leg.brakes);
+  }
+  Column inner{col.x + indent, col.y, col.width - indent - numbers};
+  set_text(ui, inner, Type::BodyBold, c.ink, leg.title);
+  inner.width = std::min(col.width - indent, 660.0f);
+  set_text(ui, inner, Type::Body, c.ink, leg.text);
+  if (!roomy) {
+    std::array<char, 160> text;
+    const int length = std::snprintf(text.data(), text.size(), "%s  ·  %s  ·  %s",
+                                     leg.speed.c_str(), leg.time.c_str(), leg.brakes.c_str());
+    set_text(ui, inner, Type::SmallBold, c.muted,
+             {text.data(), static_cast<std::size_t>(std::clamp(length, 0, 159))});
+  }
+  if (!leg.caution.empty()) {
+    inner.y += 2.0f;
+    set_caution(ui, inner, leg.tone, leg.caution);
+  }
+  col.y = inner.y + 10.0f;
+  pen.hairline({col.x, col.y}, {col.x + col.width, col.y}, theme::faded(c.rule, 0.7f));
+}
+
+void draw_card(Ui& ui, Column& col) {
+  const Sheet& sheet = ui.session.sheet();
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  set_title(ui, col, "Card");
+  set_text(ui, col, Type::Head, c.ink, sheet.card_headline);
+  col.y += 12.0f;
+  if (!sheet.watch.empty()) {
+    set_text(ui, col, Type::BodyBold, c.ink, "Watch");
+    for (const std::string& item : sheet.watch) {
+      pen.fill({col.x + 2.0f, col.y + 12.0f, 10.0f, 2.0f}, c.accent);
+      Column inner{col.x + 24.0f, col.y, col.width - 24.0f};
+      set_text(ui, inner, Type::Body, c.ink, item);
+      col.y = inner.y;
+    }
+    col.y += 12.0f;
+  }
+  if (col.width >= 640.0f) {
+    const float right = col.x + col.width;
+    pen.text_right(Type::Small, {right - 150.0f, col.y}, c.muted, "speed");
+    pen.text_right(Type::Small, {right - 82.0f, col.y}, c.muted, "time");
+    pen.text_right(Type::Small, {right, col.y}, c.muted, "brakes");
+    col.y += pen.line_height(Type::Small);
+  }
+  pen.hairline({col.x, col.y}, {col.x + col.width, col.y}, c.ink);
+  for (const SheetLeg& leg : sheet.legs) draw_leg(ui, col, leg);
+  col.y += 14.0f;
+  set_text(ui, col, Type::Small, c.muted, sheet.safety);
+  col.y += kSection;
+}
+
+void draw_cautions(Ui& ui, Column& col) {
+  const Sheet& sheet = ui.session.sheet();
+  if (sheet.cautions.empty()) return;
+  set_title(ui, col, "All cautions");
+  for (const SheetRow& item : sheet.cautions) {
+    col.y += 8.0f;
+    draw_mark(ui, item.tone, {col.x + 7.0f, col.y + ui.pen.line_height(Type::Body) / 2.0f - 1.0f});
+    Column inner{col.x + 24.0f, col.y, col.width - 24.0f};
+    set_text(ui, inner, Type::SmallBold, ui.colours().muted, item.label);
+    set_text(ui, inner, Type::Body, tone_colour(ui, item.tone), item.value);
+    set_text(ui, inner, Type::Small, ui.colours().muted, item.note);
+    col.y = inner.y + 4.0f;
+  }
+  col.y += kSection;
+}
+
+void draw_foot(Ui& ui, Column& col) {
+  const Sheet& sheet = ui.session.sheet();
+  const theme::Palette& c = ui.colours();
+  ui.pen.hairline(col.at(), {col.x + col.width, col.y}, c.rule);
+  col.y += 16.0f;
+  set_text(ui, col, Type::BodyBold, c.ink, sheet.safety);
+  col.y += 4.0f;
+  set_text(ui, col, Type::Small, c.muted, sheet.invented);
+  col.y += 12.0f;
+  const Box box{col.x, col.y, button_width(ui, "About Tillerline"), theme::kTarget};
+  if (button(ui, "open:", "about", box, "About Tillerline")) ui.view.panel = Panel::About;
+  Column beside{box.right() + 8.0f, col.y, col.width};
+  if (beside.x + proof_button_width(ui) > col.x + col.width)
+    beside = {col.x, box.bottom() + 8.0f, col.width};
+  proof_button(ui, "sheet", beside.at());
+  col.y = beside.y + theme::kTarget + 40.0f;
+}
+
+}  // namespace
+
+float draw_sheet(Ui& ui, ImVec2 at, float width) {
+  Column col{at.x, at.y, width};
+  const Sheet& sheet = ui.session.sheet();
+  // Snow or water changes every answer below, so it comes first; a dry surface can wait.
+  const bool dry = ui.session.document().brief.day.surface == Surface::Dry &&
+                   ui.session.card().pavement.condition_code >= 6;
+  draw_title(ui, col);
+  draw_impossible(ui, col);
+  if (!dry) draw_section(ui, col, sheet.surface, nullptr);
+  note_place(ui, col, Place::Roll);
+  draw_section(ui, col, sheet.roll, figure_roll_map);
+  note_place(ui, col, Place::Turn);
+  note_place(ui, col, Place::Oversteer);
+  draw_turns(ui, col);
+  note_place(ui, col, Place::Heat);
+  draw_section(ui, col, sheet.heat, figure_route);
+  draw_section(ui, col, sheet.after_landing, figure_after_landing);
+  note_place(ui, col, Place::Stop);
+  draw_section(ui, col, sheet.stop, figure_stop, figure_eye_stop);
+  note_place(ui, col, Place::Restart);
+  draw_section(ui, col, sheet.restart, restart_pictures);
+  draw_section(ui, col, sheet.engines, figure_engines);
+  if (dry) draw_section(ui, col, sheet.surface, nullptr);
+  draw_section(ui, col, sheet.room, figure_room);
+  note_place(ui, col, Place::Sure);
+  draw_section(ui, col, sheet.sure, figure_sure);
+  note_place(ui, col, Place::Card);
+  draw_card(ui, col);
+  draw_cautions(ui, col);
+  draw_foot(ui, col);
+  return col.y - at.y;
+}
+
+}  // namespace tillerline

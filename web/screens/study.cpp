@@ -1,0 +1,421 @@
+#include "screens/study.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <nlohmann/json.hpp>
+
+#include "controls/controls.hpp"
+#include "controls/keypad.hpp"
+#include "controls/setting.hpp"
+#include "controls/typed_number.hpp"
+#include "pictures/figure.hpp"
+#include "screens/view_panel.hpp"
+
+namespace tillerline {
+namespace {
+
+constexpr std::string_view kStorageKey = "study";
+constexpr float kGap = 8.0f;
+
+std::size_t at(int index) { return static_cast<std::size_t>(index); }
+
+// One line "id result" each, so that results outlive a change of the order.
+void keep(const Study& study) {
+  std::string text;
+  for (std::size_t i = 0; i < study.ids.size(); ++i) {
+    if (study.results[i] == Result::Untried) continue;
+    text += study.ids[i] + ' ' + static_cast<char>(study.results[i]) + '\n';
+  }
+  platform::store(kStorageKey, text);
+}
+
+void restore(Study& study, std::string_view text) {
+  while (!text.empty()) {
+    const std::string_view line = text.substr(0, text.find('\n'));
+    text.remove_prefix(std::min(text.size(), line.size() + 1));
+    const std::size_t space = line.find(' ');
+    if (space == std::string_view::npos || space + 2 != line.size()) continue;
+    const auto found = std::find(study.ids.begin(), study.ids.end(), line.substr(0, space));
+    const char result = line.back();
+    if (found == study.ids.end() || result < '1' || result > '3') continue;
+    study.results[static_cast<std::size_t>(found - study.ids.begin())] =
+        static_cast<Result>(result);
+  }
+}
+
+// A mark of our own for each result, with its word: a ring, a half, a full square.
+void draw_result(const Ui& ui, ImVec2 centre, Result result) {
+  const theme::Palette& c = ui.colours();
+  const Box box{centre.x - 8.0f, centre.y - 8.0f, 16.0f, 16.0f};
+  if (result == Result::Right) {
+    ui.pen.fill(box, c.accent);
+  } else if (result == Result::Close) {
+    ui.pen.fill({box.x, box.y + 8.0f, 16.0f, 8.0f}, c.accent);
+    ui.pen.frame(box, c.accent, 1.5f);
+  } else {
+    ui.pen.frame(box, result == Result::Off ? c.ink : c.rule, 1.5f);
+    if (result == Result::Off) ui.pen.fill({box.x + 3.0f, centre.y - 1.0f, 10.0f, 2.0f}, c.ink);
+  }
+}
+
+Result result_of(Judgement judged) {
+  if (judged == Judgement::Right) return Result::Right;
+  return judged == Judgement::Close ? Result::Close : Result::Off;
+}
+
+std::string_view word_of(Result result) {
+  switch (result) {
+    case Result::Right:
+      return "right";
+    case Result::Close:
+      return "close";
+    case Result::Off:
+      return "off";
+    case Result::Untried:
+      break;
+  }
+  return "new";
+}
+
+// ---------------------------------------------------------------------------------- the list ----
+
+std::string score_of(const Study& study) {
+  const auto& results = study.results;
+  const auto right = std::count(results.begin(), results.end(), Result::Right);
+  const auto tried =
+      std::ssize(results) - std::count(results.begin(), results.end(), Result::Untried);
+  return std::to_string(right) + " of " + std::to_string(results.size()) + " right, " +
+         std::to_string(tried) + " tried.";
+}
+
+void draw_score(const Ui& ui, Column& col) {
+  set_text(ui, col, Type::Head, ui.colours().ink, score_of(ui.study));
+  col.y += 4.0f;
+  set_text(ui, col, Type::Body, ui.colours().muted,
+           "Say what you expect before you look. Each exercise is a brief of an invented aircraft; "
+           "the answer comes from the same card that a crew would read, and so does the reason.");
+  col.y += 18.0f;
+}
+
+void draw_list(Ui& ui, Column& col) {
+  Study& study = ui.study;
+  draw_score(ui, col);
+  const int columns = col.width >= 600.0f ? 6 : 3;
+  const float w =
+      (col.width - kGap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
+  int wanted = -1;
+  for (int topic = 0; topic < kTopics; ++topic) {
+    set_title(ui, col, name_of(static_cast<Topic>(topic)));
+    int place = 0;
+    int number = 0;
+    for (std::size_t i = 0; i < study.ids.size(); ++i) {
+      if (study.topics[i] != static_cast<Topic>(topic)) continue;
+      if (place == columns) {
+        place = 0;
+        col.y += 64.0f + kGap;
+      }
+      const Box box{col.x + static_cast<float>(place) * (w + kGap), col.y, w, 64.0f};
+      const Use use = ui.touch.use(part_id("exercise:", study.ids[i]), box, ui.pen);
+      ui.pen.fill(box, use.held ? ui.colours().rule : ui.colours().raised);
+      ui.pen.frame(box, use.held || use.hovered ? ui.colours().accent : ui.colours().rule);
+      const Digits digits(++number);
+      ui.pen.text(Type::BodyBold, {box.x + 12.0f, box.y + 7.0f}, ui.colours().ink, digits);
+      ui.pen.text(Type::Small, {box.x + 12.0f, box.y + 35.0f}, ui.colours().muted,
+                  word_of(study.results[i]));
+      draw_result(ui, {box.right() - 20.0f, box.y + 22.0f}, study.results[i]);
+      ui.mark("exercise:", study.ids[i], box);
+      if (use.tapped) wanted = static_cast<int>(i);
+      ++place;
+    }
+    col.y += 64.0f + 26.0f;
+  }
+  if (wanted >= 0) open_exercise(study, ui.view, wanted);
+}
+
+// ------------------------------------------------------------------------------ one exercise ----
+
+void draw_question(Ui& ui, Column& col) {
+  const Exercise& e = ui.study.exercise;
+  const theme::Palette& c = ui.colours();
+  std::array<char, 64> text;
+  const std::string_view topic = name_of(e.topic);
+  std::snprintf(text.data(), text.size(), "%.*s, grade %d of 3", static_cast<int>(topic.size()),
+                topic.data(), e.grade);
+  set_title(ui, col, text.data());
+  set_text(ui, col, Type::Body, c.muted, in_units(e.situation, ui.session.units()));
+  col.y += 12.0f;
+  set_text(ui, col, Type::Head, c.ink, in_units(e.question, ui.session.units()));
+  col.y += 16.0f;
+}
+
+void draw_options(Ui& ui, Column& col) {
+  Study& study = ui.study;
+  const Exercise& e = study.exercise;
+  for (std::size_t i = 0; i < e.options.size(); ++i) {
+    const Box box{col.x, col.y, std::min(col.width, 520.0f), 56.0f};
+    const bool chosen = study.guessed && study.guess == static_cast<double>(i);
+    const Digits digits(static_cast<int>(i));
+    if (chip(ui, "option:", digits, box, e.options[i], chosen) && !study.guessed)
+      take_guess(study, static_cast<double>(i));
+    col.y += 56.0f + kGap;
+  }
+}
+
+void draw_number(Ui& ui, Column& col) {
+  Study& study = ui.study;
+  const Exercise& e = study.exercise;
+  const Box box{col.x, col.y, std::min(col.width, 320.0f), 64.0f};
+  if (!study.guessed) {
+    if (button(ui, "guess", {}, box, "Enter your guess", ButtonLook::Primary))
+      open_keypad(ui, {.exercise = &study.exercise}, box);
+  } else {
+    const ShownNumber shown = shown_guess(e, study.guess, ui.session.units());
+    const std::string guess =
+        "Your guess: " + with_unit(shown_text(shown, shown.value), shown.unit);
+    set_text(ui, col, Type::BodyBold, ui.colours().accent, guess);
+    col.y -= 64.0f;
+  }
+  col.y += 64.0f + kGap;
+}
+
+std::string verdict_of(const Study& study, const ShownUnits& units) {
+  const Exercise& e = study.exercise;
+  const Judgement judged = judge(e, study.guess);
+  std::string text = judged == Judgement::Right   ? "Right. "
+                     : judged == Judgement::Close ? "Close. "
+                                                  : "Not so. ";
+  text += in_units(e.solution, units);
+  if (!e.options.empty()) return text;
+  const ShownNumber low = shown_guess(e, e.right_low, units);
+  const ShownNumber high = shown_guess(e, e.right_high, units);
+  return text + " From " + shown_text(low, low.value) + " to " +
+         with_unit(shown_text(high, high.value), high.unit) + " counts as right.";
+}
+
+// The sheet's own picture of the exercise's section.
+float draw_picture(Ui& ui, ImVec2 at_place, float width) {
+  Study& study = ui.study;
+  Ui of_exercise{ui.pen, ui.touch, study.session, ui.view, ui.frame, study};
+  of_exercise.narrow = ui.narrow;
+  const Card& card = study.session.card();
+  const int turn = study.exercise.turn;
+  switch (study.exercise.topic) {
+    case Topic::Roll:
+      return figure_roll_map(of_exercise, at_place, width);
+    case Topic::Turn:
+      return figure_window(of_exercise, card.turns[at(turn)], at_place, width);
+    case Topic::Oversteer: {
+      const bool gear = study.exercise.id.find("start") != std::string::npos;
+      return figure_turn(of_exercise, at(turn),
+                         gear ? TurnTechnique::MainGearOnLine : TurnTechnique::EyeOnLine, at_place,
+                         width);
+    }
+    case Topic::Heat:
+      return figure_route(of_exercise, at_place, width);
+    case Topic::Stop:
+      break;
+  }
+  return figure_stop(of_exercise, at_place, width);
+}
+
+void draw_answer(Ui& ui, Column& col) {
+  Study& study = ui.study;
+  const theme::Palette& c = ui.colours();
+  const Result result = result_of(judge(study.exercise, study.guess));
+  col.y += 8.0f;
+  draw_result(ui, {col.x + 9.0f, col.y + 15.0f}, result);
+  Column inner{col.x + 30.0f, col.y, col.width - 30.0f};
+  const std::string verdict = verdict_of(study, ui.session.units());
+  ui.mark("verdict:", word_of(result), {inner.x, inner.y, inner.width, 30.0f});
+  set_text(ui, inner, Type::Head, c.ink, verdict);
+  col.y = inner.y + 10.0f;
+  set_text(ui, col, Type::Body, c.ink, in_units(study.exercise.headline, ui.session.units()));
+  col.y += 12.0f;
+  col.y += draw_picture(ui, col.at(), col.width) + 16.0f;
+  ui.pen.spaced_title(col.at(), c.muted, "Why");
+  col.y += ui.pen.line_height(Type::Small) + 4.0f;
+  Column text{col.x, col.y, std::min(col.width, 680.0f)};
+  set_text(ui, text, Type::Body, c.ink, study.exercise.reason);
+  col.y = text.y + 20.0f;
+}
+
+void draw_exercise(Ui& ui, Column& col) {
+  Study& study = ui.study;
+  draw_question(ui, col);
+  if (study.exercise.options.empty()) {
+    draw_number(ui, col);
+  } else {
+    draw_options(ui, col);
+  }
+  if (study.guessed) draw_answer(ui, col);
+  const bool more = study.open + 1 < static_cast<int>(study.ids.size());
+  const Box list{col.x, col.y, 150.0f, theme::kTarget};
+  const Box next{list.right() + kGap, col.y, 150.0f, theme::kTarget};
+  const bool to_list = button(ui, "study:", "list", list, "All exercises");
+  const bool to_next = button(ui, "study:", "next", next, "Next",
+                              study.guessed ? ButtonLook::Primary : ButtonLook::Quiet, more);
+  col.y += theme::kTarget + 20.0f;
+  if (to_list) open_exercise(study, ui.view, -1);
+  if (to_next) open_exercise(study, ui.view, study.open + 1);
+}
+
+}  // namespace
+
+ShownNumber shown_guess(const Exercise& exercise, double guess, const ShownUnits& units) {
+  return shown_number({exercise.unit,
+                       {exercise.lowest, exercise.highest},
+                       guess,
+                       exercise.step,
+                       exercise.step,
+                       exercise.decimals,
+                       false},
+                      units);
+}
+
+// {"score": text,
+//  "exercises": [ each {"id", "topic": text, "grade": 1 to 3,
+//                       "result": "new", "right", "close" or "off"} ],
+//  "open": null or {"id", "situation", "question", "unit", "lowest", "highest", "decimals",
+//                   "options": [text], "refusal": text, and once it was guessed
+//                   "guess", "verdict", "headline", "reason": text}}
+void publish_study(const Study& study) {
+  using Json = nlohmann::ordered_json;
+  Json exercises = Json::array();
+  for (std::size_t i = 0; i < study.ids.size(); ++i) {
+    exercises.push_back({{"id", study.ids[i]},
+                         {"topic", name_of(study.topics[i])},
+                         {"grade", exercise_name(static_cast<int>(i)).grade},
+                         {"result", word_of(study.results[i])}});
+  }
+  Json open = nullptr;
+  if (study.open >= 0) {
+    const Exercise& e = study.exercise;
+    const ShownUnits& units = study.session.units();
+    const ShownNumber number = shown_guess(e, study.guess, units);
+    Json options = Json::array();
+    for (const std::string& option : e.options) options.push_back(in_units(option, units));
+    open = {{"id", e.id},
+            {"situation", in_units(e.situation, units)},
+            {"question", in_units(e.question, units)},
+            {"unit", number.unit},
+            {"lowest", number.range.minimum},
+            {"highest", number.range.maximum},
+            {"decimals", number.decimals},
+            {"options", options},
+            {"refusal", study.refusal}};
+    if (study.guessed) {
+      const std::string text = with_unit(shown_text(number, number.value), number.unit);
+      open["guess"] = e.options.empty() ? Json(text) : options[at(static_cast<int>(study.guess))];
+      open["verdict"] = verdict_of(study, units);
+      open["headline"] = in_units(e.headline, units);
+      open["reason"] = e.reason;
+    }
+  }
+  const Json whole = {{"score", score_of(study)}, {"exercises", exercises}, {"open", open}};
+  platform::publish_study(whole.dump());
+}
+
+void start_study(Study& study) {
+  for (int i = 0; i < exercise_count(); ++i) {
+    const ExerciseName name = exercise_name(i);
+    study.ids.push_back(name.id);
+    study.topics.push_back(name.topic);
+  }
+  study.results.assign(study.ids.size(), Result::Untried);
+  if (const auto kept = platform::load(kStorageKey)) restore(study, *kept);
+  publish_study(study);
+}
+
+void open_exercise(Study& study, View& view, int index) {
+  study.open = index;
+  study.guessed = false;
+  study.refusal.clear();
+  study.scroll = ScrollArea{};
+  if (index >= 0) {
+    study.exercise = make_exercise(index);
+    study.session.show(study.exercise.document);
+  }
+  view.turn = index >= 0 ? std::max(0, study.exercise.turn) : 0;
+  view.turn_sample = -1;
+  view.route_scrub_m = -1.0;
+  view.map_mass_kg = 0.0;
+  publish_study(study);
+  platform::request_frames(3);
+}
+
+std::string open_exercise_by_id(Study& study, View& view, std::string_view id) {
+  const auto found = std::find(study.ids.begin(), study.ids.end(), id);
+  if (!id.empty() && found == study.ids.end()) return "There is no such exercise.";
+  open_exercise(study, view, id.empty() ? -1 : static_cast<int>(found - study.ids.begin()));
+  return {};
+}
+
+std::string take_typed_guess(Study& study, std::string_view typed) {
+  if (study.open < 0) return "There is no exercise at hand.";
+  const Exercise& e = study.exercise;
+  const ShownNumber number = shown_guess(e, e.lowest, study.session.units());
+  double entered = 0.0;
+  const bool read = read_number(typed, entered);
+  study.refusal.clear();
+  if (!e.options.empty()) {
+    const bool known = read && entered >= 0.0 && entered < static_cast<double>(e.options.size()) &&
+                       entered == std::floor(entered);
+    if (!known) study.refusal = "Choose one of the answers.";
+  } else if (!read) {
+    study.refusal = not_a_number("Your guess", number, typed);
+  } else {
+    study.refusal = outside_sentence("Your guess", number, entered);
+    entered = field_value(number, entered);
+  }
+  if (study.refusal.empty()) {
+    take_guess(study, entered);
+  } else {
+    publish_study(study);
+  }
+  return study.refusal;
+}
+
+void use_units(Study& study, const ShownUnits& units) {
+  if (study.session.units() == units) return;
+  study.session.set_units(units);
+  publish_study(study);
+}
+
+void take_guess(Study& study, double guess) {
+  if (study.open < 0 || study.guessed) return;
+  study.guessed = true;
+  study.guess = guess;
+  const Result result = result_of(judge(study.exercise, guess));
+  Result& best = study.results[at(study.open)];
+  best = std::max(best, result);
+  keep(study);
+  publish_study(study);
+  platform::request_frames(3);
+}
+
+void draw_study(Ui& ui, float clear_top, float clear_bottom) {
+  const platform::FrameInfo& f = ui.frame;
+  const float strip = std::max(clear_top, 64.0f + f.safe_insets.top);
+  const Box view{f.safe_insets.left, strip, f.width - f.safe_insets.left - f.safe_insets.right,
+                 f.height - strip};
+  const float margin = ui.narrow ? 16.0f : 32.0f;
+  const float width = std::min(theme::kTextWidth, view.width - 2.0f * margin);
+  const float x = view.x + (view.width - width) / 2.0f;
+  const float offset = ui.touch.begin_scroll(ui.study.scroll, view, ui.pen);
+  Column col{x, view.y + 10.0f - offset, width};
+  if (ui.study.open < 0) {
+    draw_list(ui, col);
+  } else {
+    draw_exercise(ui, col);
+  }
+  set_text(ui, col, Type::Small, ui.colours().muted, ui.session.sheet().safety);
+  ui.touch.end_scroll(ui.study.scroll, col.y + offset - view.y + 24.0f + clear_bottom, ui.pen);
+  if (button(ui, "study:", "leave", {x, f.safe_insets.top + 8.0f, 150.0f, theme::kTarget},
+             "To the sheet")) {
+    open_exercise(ui.study, ui.view, -1);
+    go(ui, Purpose::Brief);
+  }
+}
+
+}  // namespace tillerline
