@@ -12,7 +12,7 @@
 
 #include "documents/documents.hpp"
 #include "documents/geojson.hpp"
-#include "physics/card/card.hpp"
+#include "physics/card/compute_card.hpp"
 #include "sheet/sheet.hpp"
 #include "sheet/version.hpp"
 

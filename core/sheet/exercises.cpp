@@ -7,7 +7,7 @@
 #include <optional>
 
 #include "documents/words.hpp"
-#include "physics/card/card.hpp"
+#include "physics/card/compute_card.hpp"
 #include "physics/numerics/units.hpp"
 #include "sheet/sheet.hpp"
 

@@ -9,7 +9,7 @@
 #include <set>
 
 #include "documents/documents.hpp"
-#include "physics/card/card.hpp"
+#include "physics/card/compute_card.hpp"
 #include "physics/numerics/units.hpp"
 
 using namespace tillerline;

@@ -1,7 +1,7 @@
 // Cautions at the edges that few routes reach: stuck on a later leg, a route without legs.
 #include <doctest/doctest.h>
 
-#include "physics/card/card.hpp"
+#include "physics/card/compute_card.hpp"
 
 using namespace tillerline;
 

@@ -3,7 +3,7 @@
 
 #include <memory>
 
-#include "physics/card/card.hpp"
+#include "physics/card/compute_card.hpp"
 
 namespace tillerline::tests {
 

@@ -9,8 +9,8 @@
 
 #include "documents/documents.hpp"
 #include "documents/fields.hpp"
-#include "physics/card/card.hpp"
 #include "physics/card/cautions.hpp"
+#include "physics/card/compute_card.hpp"
 #include "plain_briefs.hpp"
 #include "worst.hpp"
 

@@ -11,7 +11,7 @@
 #include <array>
 #include <cmath>
 
-#include "physics/card/card.hpp"
+#include "physics/card/compute_card.hpp"
 #include "physics/motion/application.hpp"
 #include "physics/numerics/units.hpp"
 #include "scenarios.hpp"

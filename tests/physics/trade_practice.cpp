@@ -8,7 +8,7 @@
 #include <string>
 
 #include "documents/documents.hpp"
-#include "physics/card/card.hpp"
+#include "physics/card/compute_card.hpp"
 #include "physics/numerics/units.hpp"
 #include "physics/world/tyre.hpp"
 

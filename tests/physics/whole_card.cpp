@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "physics/card/card.hpp"
+#include "physics/card/compute_card.hpp"
 #include "scenarios.hpp"
 #include "sheet/sheet.hpp"
 

@@ -5,8 +5,8 @@
 #include <cmath>
 #include <memory>
 
-#include "physics/card/card.hpp"
 #include "physics/card/cautions.hpp"
+#include "physics/card/compute_card.hpp"
 #include "physics/heat/indication.hpp"
 #include "physics/path/crossing.hpp"
 #include "physics/path/taxiway_rules.hpp"

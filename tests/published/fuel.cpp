@@ -3,7 +3,7 @@
 
 #include <tuple>
 
-#include "physics/card/card.hpp"
+#include "physics/card/compute_card.hpp"
 #include "physics/numerics/units.hpp"
 #include "physics/world/engines.hpp"
 #include "published.hpp"

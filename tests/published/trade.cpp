@@ -1,7 +1,7 @@
 // Published statements about technique that the numbers must bear out.
 #include <doctest/doctest.h>
 
-#include "physics/card/card.hpp"
+#include "physics/card/compute_card.hpp"
 #include "physics/numerics/units.hpp"
 #include "published.hpp"
 

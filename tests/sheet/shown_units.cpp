@@ -14,7 +14,7 @@
 #include <vector>
 
 #include "documents/documents.hpp"
-#include "physics/card/card.hpp"
+#include "physics/card/compute_card.hpp"
 #include "physics/numerics/units.hpp"
 #include "sheet/sheet.hpp"
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "documents/geojson.hpp"
+#include "physics/card/compute_card.hpp"
 #include "platform/platform.hpp"
 
 namespace tillerline {

@@ -1,7 +1,7 @@
 // The card: every answer for one brief, one plain value.
 //
-// Screen, accessible page, command line and tests all render this and nothing else. It is a
-// deterministic function of the brief: no clock, no randomness, no state.
+// Screen, accessible page, command line and tests all render this and nothing else. It is computed
+// in compute_card.hpp.
 #pragma once
 
 #include "physics/card/standards.hpp"
@@ -96,9 +96,5 @@ struct Card {
   UncertaintyAnswer uncertainty;
   FixedList<Caution, kMaxCautions> cautions;
 };
-
-// `out` is filled in place: a card is a large value (some hundreds of kilobytes) and the caller
-// keeps one. No allocation.
-void compute_card(const Brief& brief, Card& out);
 
 }  // namespace tillerline

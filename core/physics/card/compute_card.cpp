@@ -1,4 +1,4 @@
-#include "physics/card/card.hpp"
+#include "physics/card/compute_card.hpp"
 
 #include <algorithm>
 
