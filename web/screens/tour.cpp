@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "controls/controls.hpp"
+#include "documents/words.hpp"
 #include "screens/view_panel.hpp"
 
 namespace tillerline {
@@ -136,9 +137,8 @@ void draw_tour(Ui& ui) {
   ui.mark("tour", box);
   float y = box.y + kPad;
   pen.text(Type::BodyBold, {box.x + kPad, y}, c.ink, step.title);
-  std::array<char, 16> count;
-  std::snprintf(count.data(), count.size(), "%d of %d", view.tour + 1, kStepCount);
-  pen.text_right(Type::Small, {box.right() - kPad, y + 2.0f}, c.muted, count.data());
+  pen.text_right(Type::Small, {box.right() - kPad, y + 2.0f}, c.muted,
+                 words::number(view.tour + 1, 0) + " of " + words::number(kStepCount, 0));
   y += pen.line_height(Type::Body);
   y += pen.paragraph(Type::Body, {box.x + kPad, y}, text_width, c.ink, step.text) + 12.0f;
   const bool last = view.tour + 1 == kStepCount;
