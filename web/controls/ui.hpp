@@ -10,10 +10,10 @@
 #include <vector>
 
 #include "controls/scroll.hpp"
+#include "editing/session.hpp"
 #include "paint/pen.hpp"
 #include "platform/platform.hpp"
 #include "screens/drawing.hpp"
-#include "screens/session.hpp"
 #include "sheet/exercises.hpp"
 
 namespace tillerline {

@@ -2,14 +2,17 @@
 
 #include <imgui.h>
 
+#include <cstdint>
+#include <functional>
+
 #include "controls/keypad.hpp"
 #include "controls/keys.hpp"
 #include "controls/panel.hpp"
 #include "controls/typed_number.hpp"
 #include "controls/ui.hpp"
+#include "editing/session.hpp"
 #include "screens/files_panel.hpp"
 #include "screens/layout.hpp"
-#include "screens/session.hpp"
 #include "screens/study.hpp"
 #include "screens/tour.hpp"
 #include "screens/view_panel.hpp"
@@ -19,17 +22,38 @@ namespace {
 
 constexpr float kPhoneWidth = 600.0f;
 
+std::function<std::uint32_t()> counter(std::uint32_t& last) {
+  return [&last] { return ++last; };
+}
+
+Host page_host(std::uint32_t& last_revision) {
+  return {.load = platform::load,
+          .store = platform::store,
+          .publish = platform::publish,
+          .next_revision = counter(last_revision)};
+}
+
 struct App {
-  Session session;
+  std::uint32_t last_revision = 0;
+  std::uint32_t drawn_revision = 0;
+  Session session{page_host(last_revision)};
   View view;
   Touch touch;
-  Study study;
+  Study study{Host{.next_revision = counter(last_revision)}};
   std::string page_look;
 };
 
 App& app() {
   static App the_app;
   return the_app;
+}
+
+// What was changed is also to be seen, in the exercises, too.
+void follow_change(App& a) {
+  use_units(a.study, a.session.units());
+  if (a.drawn_revision == a.session.revision()) return;
+  a.drawn_revision = a.session.revision();
+  platform::request_frames(3);
 }
 
 theme::Look look_of(const App& a, const platform::FrameInfo& frame) {
@@ -206,7 +230,7 @@ void app_start() {
   if (platform::load("seat") == "right") a.view.seat = 1;
   begin_tour_if_new(a.view);
   a.session.start();
-  use_units(a.study, a.session.units());
+  follow_change(a);
   start_study(a.study);
 }
 
@@ -239,7 +263,7 @@ void app_frame(const platform::FrameInfo& frame) {
   ui.touch.end_frame(ui.pen);
   // However a drag ended, also by a finger that was taken away: what it led to is published.
   if (!ui.touch.dragging()) a.session.end_drag();
-  use_units(a.study, a.session.units());
+  follow_change(a);
 }
 
 void app_input(std::string_view id, std::string_view value) {
@@ -248,7 +272,7 @@ void app_input(std::string_view id, std::string_view value) {
                               : id == "study-guess" ? take_typed_guess(a.study, value)
                                                     : apply_input(a.session, id, value);
   if (!refusal.empty()) a.session.announce(refusal, id);
-  use_units(a.study, a.session.units());
+  follow_change(a);
 }
 
 void app_notice(std::string_view text) { app().session.set_notice(std::string(text)); }

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "editing/session.hpp"
 #include "physics/numerics/wrapped_angle.hpp"
-#include "screens/session.hpp"
 
 namespace tillerline {
 namespace {

@@ -3,10 +3,11 @@
 
 #include <array>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "controls/ui.hpp"
-#include "screens/session.hpp"
+#include "editing/session.hpp"
 #include "sheet/exercises.hpp"
 
 namespace tillerline {
@@ -15,6 +16,8 @@ namespace tillerline {
 enum class Result : char { Untried = '0', Off = '1', Close = '2', Right = '3' };
 
 struct Study {
+  explicit Study(Host host) : session(std::move(host)) {}
+
   std::vector<Result> results;  // one an exercise, the best so far
   std::vector<std::string> ids;
   std::vector<Topic> topics;

@@ -1,24 +1,28 @@
 // The session: the brief at hand, what follows from it, and how it may change.
 //
-// Every change, from a tile, the keypad, the accessible page or a file, goes through here: it is
+// Every change, from a tile, the keypad, the text page or a file, goes through here: it is
 // tried on a copy, the copy is read back through the documents' own checks, and only what passes
 // becomes the brief. What is refused leaves everything as it was and comes back as a sentence. A
-// change recomputes the card and the sheet at once, publishes them to the accessible page, and is
-// kept for the next start.
+// change recomputes the card and the sheet at once, publishes them to the text page, and is kept
+// for the next start. The session draws nothing and asks for nothing to be drawn: whoever draws
+// looks whether its revision went up.
 #pragma once
 
 #include <cstdint>
 #include <memory>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "documents/documents.hpp"
 #include "documents/fields.hpp"
 #include "documents/shown_units.hpp"
+#include "editing/cached.hpp"
+#include "editing/host.hpp"
 #include "physics/card/card.hpp"
 #include "physics/uncertainty/calibration.hpp"
-#include "pictures/heat_band.hpp"
+#include "physics/uncertainty/heat_band.hpp"
 #include "sheet/sheet.hpp"
 
 namespace tillerline {
@@ -28,10 +32,11 @@ inline constexpr double kMapTarget_mps = units::mps_from_knots(10.0);
 
 class Session {
  public:
+  explicit Session(Host host) : host_(std::move(host)) {}
+
   // Restores the brief of the last session, or takes the demo.
   void start();
-  // Shows this brief and nothing more: it is neither kept nor told to the accessible page. For a
-  // session of its own, beside that of the user.
+  // Shows this brief, with no steps behind it and without keeping it.
   void show(BriefDocument document);
 
   const BriefDocument& document() const { return document_; }
@@ -42,7 +47,8 @@ class Session {
   const RollMap& map() const;
   const std::vector<HeatBandPoint>& heat_band() const;
   const Calibration& calibration() const;
-  // Goes up with every change; pictures keep their geometry until it does.
+  // Another one after every change, and never that of another session; pictures keep their geometry
+  // until then. 0: nothing is shown yet.
   std::uint32_t revision() const { return revision_; }
 
   // The units of everything that is shown. A setting of the reader: the brief stays as it is.
@@ -77,7 +83,7 @@ class Session {
 
   bool was_entered(std::string_view key) const;
 
-  // While a value is dragged, card and pictures follow every step; the accessible page and what is
+  // While a value is dragged, card and pictures follow every step; the text page and what is
   // kept follow when it comes to rest. The whole drag is one step to undo.
   void begin_drag();
   void end_drag();  // does nothing when nothing is dragged
@@ -97,7 +103,7 @@ class Session {
   const std::string& notice() const { return notice_; }
   void set_notice(std::string text);
 
-  // Tells the accessible page why something was refused; `key` names the field, if it was one.
+  // Tells the text page why something was refused; `key` names the field, if it was one.
   // The next change takes it back.
   void announce(std::string_view text, std::string_view key = {}) const;
   // The same for a whole document, with everything that is wrong in it.
@@ -110,6 +116,7 @@ class Session {
   void publish();
   void keep() const;
 
+  Host host_;
   BriefDocument document_;
   ShownUnits units_;
   std::unique_ptr<Card> card_ = std::make_unique<Card>();
@@ -121,17 +128,12 @@ class Session {
   std::string file_words_;
   bool dragging_ = false;
   bool drag_noted_ = false;
-  bool quiet_ = false;
   std::uint32_t revision_ = 0;
 
-  mutable std::unique_ptr<RouteTrace> trace_ = std::make_unique<RouteTrace>();
-  mutable std::unique_ptr<RollMap> map_ = std::make_unique<RollMap>();
-  mutable Calibration calibration_;
-  mutable std::uint32_t calibration_revision_ = ~0u;
-  mutable std::uint32_t trace_revision_ = ~0u;
-  mutable std::vector<HeatBandPoint> heat_band_;
-  mutable std::uint32_t heat_band_revision_ = ~0u;
-  mutable std::uint32_t map_revision_ = ~0u;
+  mutable Cached<RouteTrace> trace_;
+  mutable Cached<RollMap> map_;
+  mutable Cached<std::vector<HeatBandPoint>> heat_band_;
+  mutable Cached<Calibration> calibration_;
 };
 
 // "Mass: 400 t is outside 130.0 to 350.0 t. Enter a value within that range."

@@ -1,11 +1,10 @@
-#include "screens/session.hpp"
+#include "editing/session.hpp"
 
 #include <algorithm>
 #include <cmath>
 
 #include "documents/geojson.hpp"
 #include "physics/card/compute_card.hpp"
-#include "platform/platform.hpp"
 
 namespace tillerline {
 namespace {
@@ -90,12 +89,6 @@ void insert_leg(RouteDocument& route, std::size_t at, const Leg& leg) {
   route.leg_names.insert(route.leg_names.begin() + static_cast<std::ptrdiff_t>(at), std::string());
 }
 
-// Never the same in two sessions, since pictures keep what they made by it.
-std::uint32_t next_revision() {
-  static std::uint32_t last = 0;
-  return ++last;
-}
-
 std::string quoted(std::string_view text) {
   std::string json = "\"";
   for (const char c : text) {
@@ -145,9 +138,11 @@ std::string outside_sentence(std::string_view label, const ShownNumber& number, 
 }
 
 void Session::start() {
-  if (const auto units = platform::load(kUnitsKey)) units_ = units_from_text(*units);
-  const auto stored = platform::load(kStorageKey);
-  if (stored) {
+  const auto kept = [this](std::string_view key) {
+    return host_.load ? host_.load(key) : std::nullopt;
+  };
+  if (const auto units = kept(kUnitsKey)) units_ = units_from_text(*units);
+  if (const auto stored = kept(kStorageKey)) {
     Read<BriefDocument> read = read_brief(*stored);
     if (read.value) {
       document_ = std::move(*read.value);
@@ -161,7 +156,6 @@ void Session::start() {
 }
 
 void Session::show(BriefDocument document) {
-  quiet_ = true;
   past_.clear();
   document_ = std::move(document);
   recompute();
@@ -171,16 +165,15 @@ void Session::set_units(const ShownUnits& units) {
   if (units == units_) return;
   units_ = units;
   if (revision_ == 0) return;  // nothing is shown yet
-  revision_ = next_revision();
+  revision_ = host_.next_revision();
   sheet_ = build_sheet(document_, *card_, units_);
   publish();
-  platform::request_frames(3);
 }
 
 void Session::choose_unit(const UnitChoice& choice, int option) {
   ShownUnits units = units_;
   choice.set(units, option);
-  platform::store(kUnitsKey, units_text(units));
+  if (host_.store) host_.store(kUnitsKey, units_text(units));
   set_units(units);
 }
 
@@ -200,35 +193,22 @@ ShownNumber Session::shown(std::size_t observation, const ObservationField& fiel
 }
 
 const RouteTrace& Session::trace() const {
-  if (trace_revision_ != revision_) {
-    *trace_ = route_trace(document_.brief, card_->run);
-    trace_revision_ = revision_;
-  }
-  return *trace_;
+  return trace_.of(revision_, [this] { return route_trace(document_.brief, card_->run); });
 }
 
 const std::vector<HeatBandPoint>& Session::heat_band() const {
-  if (heat_band_revision_ != revision_) {
-    heat_band_ = tillerline::heat_band(document_.brief, *card_);
-    heat_band_revision_ = revision_;
-  }
-  return heat_band_;
+  return heat_band_.of(revision_,
+                       [this] { return tillerline::heat_band(document_.brief, *card_); });
 }
 
 const RollMap& Session::map() const {
-  if (map_revision_ != revision_) {
-    *map_ = roll_map(document_.brief, card_->air, kMapTarget_mps);
-    map_revision_ = revision_;
-  }
-  return *map_;
+  return map_.of(revision_,
+                 [this] { return roll_map(document_.brief, card_->air, kMapTarget_mps); });
 }
 
 const Calibration& Session::calibration() const {
-  if (calibration_revision_ != revision_) {
-    calibration_ = calibrate(document_.brief.aircraft, document_.observations);
-    calibration_revision_ = revision_;
-  }
-  return calibration_;
+  return calibration_.of(
+      revision_, [this] { return calibrate(document_.brief.aircraft, document_.observations); });
 }
 
 std::string Session::set_field(const Field& field, double value) {
@@ -451,7 +431,7 @@ void Session::announce(std::string_view text, std::string_view key) const {
   if (!key.empty()) {
     json += R"(,"problem":{"id":)" + quoted(key) + R"(,"text":)" + quoted(text) + "}";
   }
-  platform::publish(json + "}");
+  if (host_.publish) host_.publish(json + "}");
 }
 
 void Session::announce_refused(std::string_view name,
@@ -466,7 +446,7 @@ void Session::announce_refused(std::string_view name,
     json.append(R"(,"field":)").append(quoted(error.field)).append("}");
     joint = ",";
   }
-  platform::publish(json + "]}}");
+  if (host_.publish) host_.publish(json + "]}}");
 }
 
 std::string Session::try_change(BriefDocument changed) {
@@ -493,21 +473,20 @@ void Session::accept(BriefDocument changed) {
 }
 
 void Session::recompute() {
-  revision_ = next_revision();
+  revision_ = host_.next_revision();
   compute_card(document_.brief, *card_);
   sheet_ = build_sheet(document_, *card_, units_);
   if (!dragging_) publish();
-  platform::request_frames(3);
 }
 
 void Session::publish() {
-  if (quiet_) return;
+  if (!host_.publish) return;
   twin_ = twin_json(document_, *card_, sheet_, units_);
-  platform::publish(twin_);
+  host_.publish(twin_);
 }
 
 void Session::keep() const {
-  if (!quiet_) platform::store(kStorageKey, write_brief_line(document_));
+  if (host_.store) host_.store(kStorageKey, write_brief_line(document_));
 }
 
 }  // namespace tillerline

@@ -1,4 +1,4 @@
-#include "pictures/heat_band.hpp"
+#include "physics/uncertainty/heat_band.hpp"
 
 #include <algorithm>
 #include <array>
