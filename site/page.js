@@ -1,5 +1,5 @@
-// What the program asks of the page (called from web/platform.cpp), and what the page tells the
-// program: resizing, fields changed in the twin, files opened.
+// What the program asks of the page (called from web/platform/browser.cpp), and what the page tells
+// the program: resizing, fields changed in the twin, files opened.
 'use strict';
 
 const Page = (() => {

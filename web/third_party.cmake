@@ -43,7 +43,7 @@ else()
 endif()
 
 # The library gives layout, text and drawing; its demo and debug windows are left out. Our own input
-# code (platform.cpp) replaces its SDL backend.
+# code (platform/browser.cpp) replaces its SDL backend.
 set(imgui ${TILLERLINE_IMGUI_SOURCE_DIR})
 add_library(imgui STATIC ${imgui}/imgui.cpp ${imgui}/imgui_draw.cpp ${imgui}/imgui_tables.cpp
   ${imgui}/imgui_widgets.cpp ${imgui}/backends/imgui_impl_opengl3.cpp)

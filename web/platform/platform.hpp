@@ -4,7 +4,7 @@
 // sharp at that zoom, and Dear ImGui's input and draw lists. It draws only when asked, and it is
 // asked only after something happened: an idle app draws no frame at all.
 //
-// The app implements the functions of app.hpp; everything below is there for it to call.
+// Everything below is there for the app to call; what is called of it, it hands over (run.hpp).
 #pragma once
 
 #include <optional>
@@ -54,7 +54,7 @@ struct FrameInfo {
   TwoFingers two_fingers;
 };
 
-// Lato in two weights and three sizes (theme.hpp). The pointers change when the zoom or the screen
+// Lato in two weights and three sizes. The pointers change when the zoom or the screen
 // does, so ask again in every frame. At the default zoom a font's natural size is its CSS size:
 // draw with ImGui::PushFont, or with ImDrawList::AddText(font, any_size_px, ...).
 struct Fonts {
@@ -78,8 +78,8 @@ float zoom();
 // The look the page around the canvas shall take: "light", "dark" or "night".
 void set_page_theme(std::string_view name);
 
-// Hands the card to the accessible twin as JSON (see site/twin.js for its shape). Call it whenever
-// the card changed, also outside a frame: without WebGL there are no frames, but there is a twin.
+// Hands the card to the text page as JSON (see site/twin.js for its shape). Call it whenever the
+// card changed, also outside a frame: without WebGL there are no frames, but there is that page.
 // The same text twice is sent once.
 void publish(std::string_view json);
 
@@ -94,8 +94,8 @@ void mark(std::string_view id, const ImVec2& min, const ImVec2& max);
 std::optional<std::string> load(std::string_view key);
 bool store(std::string_view key, std::string_view text);
 
-// Lets the user pick a JSON file; its text arrives at app_file(). Natively: drop a file on the
-// window instead.
+// Lets the user pick a JSON file; its text arrives at the app's `file`. Natively: drop a file on
+// the window instead.
 void open_file();
 
 // Offers the text to the user as a file of that name. Natively it goes into the working folder.

@@ -1,6 +1,6 @@
 // SDL2 as the app needs it: a window and its events. Included before every SDL source, this takes
 // SDL's own settings for Emscripten and switches off sound, joysticks, sensors and rendering.
-// The graphics context comes straight from the browser (platform.cpp).
+// The graphics context comes straight from the browser (browser.cpp).
 #ifndef SDL_config_h_
 #define SDL_config_h_
 #include "SDL_config_emscripten.h"

@@ -1,4 +1,4 @@
-// The app as the platform sees it. The platform calls these, always on the same thread.
+// The app as the platform sees it: what main.cpp hands over to be called.
 #pragma once
 
 #include <string>
@@ -8,17 +8,17 @@
 
 namespace tillerline {
 
-// Once, before any frame: load the saved state, compute the card, publish it to the twin.
+// Once, before any frame: load the saved state, compute the card, publish it to the text page.
 void app_start();
 
 // Draw one frame with Dear ImGui. State that changed in here is published before returning.
 void app_frame(const platform::FrameInfo& frame);
 
-// A field of the twin was changed by its user. Recompute and publish at once: without WebGL no
+// A field of the text page was changed by its user. Recompute and publish at once: without WebGL no
 // frame follows. The value is what was typed, unchecked.
 void app_input(std::string_view id, std::string_view value);
 
-// A word of the page to its user, on the sheet and in the twin.
+// A word of the page to its user, on the sheet and on the text page.
 void app_notice(std::string_view text);
 
 // What the page hands on: "link" (the brief in its shortest form), "brief" (as a file), "card" (as
