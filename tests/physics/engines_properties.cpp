@@ -6,6 +6,7 @@
 #include <tuple>
 
 #include "draws.hpp"
+#include "physics/run/engine_choices.hpp"
 #include "physics/run/restart.hpp"
 #include "physics/world/engines.hpp"
 #include "physics/world/tyre.hpp"

@@ -7,8 +7,8 @@
 #include "draws.hpp"
 #include "physics/numerics/units.hpp"
 #include "physics/path/eye_view.hpp"
+#include "physics/path/obscured_ground.hpp"
 #include "physics/path/track.hpp"
-#include "physics/run/stop.hpp"
 #include "plain_briefs.hpp"
 #include "worst.hpp"
 

@@ -7,6 +7,7 @@
 #include "draws.hpp"
 #include "physics/heat/heat.hpp"
 #include "physics/motion/application.hpp"
+#include "physics/path/obscured_ground.hpp"
 #include "physics/run/route_run.hpp"
 #include "physics/run/stop.hpp"
 #include "plain_briefs.hpp"

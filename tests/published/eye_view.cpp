@@ -7,7 +7,7 @@
 #include <cmath>
 
 #include "physics/numerics/units.hpp"
-#include "physics/run/stop.hpp"
+#include "physics/path/obscured_ground.hpp"
 #include "published.hpp"
 
 using namespace tillerline;

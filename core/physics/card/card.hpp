@@ -14,6 +14,7 @@
 #include "physics/path/turn.hpp"
 #include "physics/run/after_landing.hpp"
 #include "physics/run/blast.hpp"
+#include "physics/run/engine_choices.hpp"
 #include "physics/run/restart.hpp"
 #include "physics/run/route_run.hpp"
 #include "physics/run/stop.hpp"

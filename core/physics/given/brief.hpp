@@ -4,6 +4,7 @@
 #include "physics/given/aircraft.hpp"
 #include "physics/given/bands.hpp"
 #include "physics/given/day.hpp"
+#include "physics/given/limits.hpp"
 #include "physics/given/taxi_route.hpp"
 #include "physics/given/technique.hpp"
 #include "physics/given/turnaround.hpp"

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "physics/numerics/elementary.hpp"
-#include "physics/run/stop.hpp"
+#include "physics/path/obscured_ground.hpp"
 
 namespace tillerline {
 namespace {

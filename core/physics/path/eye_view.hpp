@@ -6,7 +6,7 @@
 //
 // The windows are bounded by straight edges, so each hides a half-plane of ground:
 //   front   the glareshield, straight across at the cut-off angle c: hidden is x <= h / tan(c), the
-//           obscured segment of stop.hpp all across the pavement;
+//           obscured segment (obscured_ground.hpp) all across the pavement;
 //   side    the sill, straight along the fuselage at the angle s below the horizontal square to the
 //           side: hidden is |y| <= h / tan(s). Seen across the flight deck the other side's sill
 //           is three times as far away (the window as far outboard of its seat as the seat is of

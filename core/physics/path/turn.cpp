@@ -87,11 +87,6 @@ double side_acceleration_mps2(double speed_mps, double radius_m, double ahead_m)
   return omega * omega * radius_of_point_m(radius_m, ahead_m);
 }
 
-double operator_turn_limit_mps(const Limits& limits, double turn_rad) {
-  const bool sharp = std::abs(turn_rad) >= limits.sharp_turn_rad - 1e-9;
-  return sharp ? limits.sharp_turn_speed_mps : limits.gentle_turn_speed_mps;
-}
-
 TurnSpeedLimit turn_speed_limit(const Aircraft& aircraft, const Limits& limits, double mass_kg,
                                 double radius_m, double turn_rad, double leg_limit_mps, double grip,
                                 double uneven_moment_nm) {

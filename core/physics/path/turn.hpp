@@ -18,6 +18,7 @@
 // Yaw inertia and the transients of entering and leaving are left out.
 #pragma once
 
+#include "physics/given/limits.hpp"
 #include "physics/motion/roll.hpp"
 
 namespace tillerline {
@@ -32,9 +33,6 @@ struct TurnLoads {
 
 // Loads from turning slowly on the given radius of the main-gear axis.
 TurnLoads turn_loads(const Aircraft& aircraft, double mass_kg, double radius_m, double grip);
-
-// The operator's limit for a turn by that angle, m/s.
-double operator_turn_limit_mps(const Limits& limits, double turn_rad);
 
 enum class TurnLimit { Operator, Leg, Cockpit, CabinFront, CabinRear, MainGear, NoseGrip };
 

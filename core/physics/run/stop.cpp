@@ -4,7 +4,7 @@
 
 #include "physics/given/taxi_route.hpp"
 #include "physics/motion/application.hpp"
-#include "physics/numerics/elementary.hpp"
+#include "physics/path/obscured_ground.hpp"
 
 namespace tillerline {
 namespace {
@@ -21,10 +21,6 @@ double eye_before_line_at_stop_m(const Brief& brief) {
 }
 
 }  // namespace
-
-double obscured_ahead_m(double eye_height_m, double view_cutoff_rad, double target_height_m) {
-  return std::max(0.0, eye_height_m - target_height_m) / elementary::tangent(view_cutoff_rad);
-}
 
 SmoothStop smooth_stop(double speed_mps, double deceleration_mps2, double jerk_mps3) {
   const Application a = plan_application(RollLaw{}, speed_mps, 0.0, deceleration_mps2, jerk_mps3);

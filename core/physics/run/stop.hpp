@@ -1,6 +1,6 @@
 // Where to stop short of a line that can no longer be seen.
 //
-// View: over the nose the eye sees the ground beyond h / tan(cut-off), measured from the eye. A
+// View: over the nose the eye sees the ground beyond the obscured stretch (obscured_ground.hpp). A
 // line nearer than that is hidden. The stopping rule: no part of the aircraft beyond the line (FAA
 // AIM 2-3-5), so the foremost point stops `stop_short` before it; with a lit stop bar the crew
 // stops early enough to keep the bar in view. The stop is one smooth application with limited jerk
@@ -14,9 +14,6 @@
 #include "physics/motion/application.hpp"
 
 namespace tillerline {
-
-// Ground hidden ahead of the eye, m, for a target of the given height (0: paint).
-double obscured_ahead_m(double eye_height_m, double view_cutoff_rad, double target_height_m);
 
 struct SmoothStop {
   double distance_m = 0.0;

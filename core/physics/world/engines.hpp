@@ -1,5 +1,5 @@
-// Taxiing with any number of engines: what the idle engines push and burn, the yaw of uneven
-// thrust, the wait for warm engines, and the trade-off on one route.
+// Any number of running engines: what they push and burn at idle, the yaw of uneven thrust, and how
+// long the others take to be warm.
 //
 // Idle thrust of n running engines, standing and its fall with forward speed v:
 //   T = n (delta F (1 + i) - v mdot delta / sqrt(theta) sqrt(1 + i))
@@ -24,22 +24,12 @@
 // by the nose wheels alone: side force moment / wheelbase, at the slip angle that the tyre's cubic
 // (tyre.hpp) gives. On the safe side: the bogies' own resistance to yaw is left out. In a turn
 // towards the running side it adds to the scrub moment: turn limits count that worse side always.
-//
-// Warm-up. Engines that run at the start are taken as warm when the stop is reached. The others are
-// started one after the other, engine_start_s each, as late as lets the last one idle for
-// engine_warm_up_s before the stop; where the taxi is too short for that they are started as the
-// roll begins and the rest is waited for at the stop. Their fuel counts from the start switch;
-// their idle thrust on the last part of the way is left out (it would be taken out by the brakes).
 #pragma once
 
 #include "physics/given/brief.hpp"
-#include "physics/numerics/fixed_list.hpp"
-#include "physics/run/route_run.hpp"
 #include "physics/world/atmosphere.hpp"
 
 namespace tillerline {
-
-inline constexpr int kMostEngines = 6;
 
 // Thrust, N, standing, and its fall with speed, N per m/s, of the running engines at idle.
 struct IdleThrust {
@@ -67,30 +57,5 @@ double fuel_flow_kgps(const Aircraft& aircraft, const Condition& condition, doub
 
 // Time from the first start switch until the last engine that is off now is warm, s.
 double time_to_all_warm_s(const Aircraft& aircraft, const Condition& condition);
-
-// One row of the trade-off table: this many engines from the start of the roll.
-struct EngineChoice {
-  int running = 0;
-  bool possible = true;  // it can make the route within the thrust limit
-  bool even = true;
-  double time_s = 0.0;          // to the stop, and from there until all engines are warm
-  double warm_up_wait_s = 0.0;  // of that, standing at the stop
-  double fuel_kg = 0.0;         // all engines, the others started as late as lets them be warm
-  double co2_kg = 0.0;
-  int applications = 0;
-  double brake_energy_j = 0.0;
-  double end_k = 0.0;
-  double peak_k = 0.0;
-  double restart_margin_n = 0.0;  // least over the route: idle thrust less what a restart needs
-  int restart_leg = -1;           // where that is
-  bool restart_within_limit = true;
-  double nose_grip_needed = 0.0;  // from uneven thrust at the worst restart
-};
-
-struct EngineChoices {
-  FixedList<EngineChoice, kMostEngines> rows;  // from fewest to all
-};
-// `brief` as tightened for its surface; its own number of running engines does not count.
-EngineChoices engine_choices(const Brief& brief, const Air& air);
 
 }  // namespace tillerline

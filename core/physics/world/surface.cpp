@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include "physics/numerics/elementary.hpp"
-#include "physics/path/turn.hpp"
 
 namespace tillerline {
 namespace {
