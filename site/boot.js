@@ -1,5 +1,4 @@
 // Starts the program in the page.
-'use strict';
 
 const FAILED = 'The calculator could not start in this browser. Please reload the page; if that ' +
     'does not help, a current version of the browser may.';
@@ -14,43 +13,41 @@ for (const name of ['rects', 'frames', 'card', 'drawing']) {
 }
 window.Module = Module;
 
-(() => {
-  const integrity = document.currentScript.dataset.wasm;
+const integrity = document.currentScript.dataset.wasm;
 
-  async function instantiate(imports) {
-    if (typeof Embedded === 'object') {
-      return WebAssembly.instantiate(await Embedded.bytes('app.wasm'), imports);
-    }
-    const response = await fetch('app.wasm', {integrity, credentials: 'same-origin'});
-    if (/^application\/wasm/.test(response.headers.get('Content-Type'))) {
-      return WebAssembly.instantiateStreaming(response, imports);
-    }
-    return WebAssembly.instantiate(await response.arrayBuffer(), imports);
+async function instantiate(imports) {
+  if (typeof Embedded === 'object') {
+    return WebAssembly.instantiate(await Embedded.bytes('app.wasm'), imports);
   }
+  const response = await fetch('app.wasm', {integrity, credentials: 'same-origin'});
+  if (/^application\/wasm/.test(response.headers.get('Content-Type'))) {
+    return WebAssembly.instantiateStreaming(response, imports);
+  }
+  return WebAssembly.instantiate(await response.arrayBuffer(), imports);
+}
 
-  // Emscripten does not hear of it when the instance it asks for cannot be made, so this does.
-  function start() {
-    return new Promise((resolve, reject) => {
-      Module.instantiateWasm = (imports, receive) => {
-        instantiate(imports).then(({instance, module}) => receive(instance, module)).catch(reject);
-        return {};
-      };
-      createApp(Module).then(resolve, reject);
-    });
-  }
+// Emscripten does not hear of it when the instance it asks for cannot be made, so this does.
+function start() {
+  return new Promise((resolve, reject) => {
+    Module.instantiateWasm = (imports, receive) => {
+      instantiate(imports).then(({instance, module}) => receive(instance, module)).catch(reject);
+      return {};
+    };
+    createApp(Module).then(resolve, reject);
+  });
+}
 
-  function giveUp(error) {
-    if (error) console.error(error);
-    const folder = location.protocol === 'file:' && typeof Embedded !== 'object';
-    document.getElementById('notice').textContent = folder ? FROM_FOLDER : FAILED;
-    document.documentElement.classList.add('reading');
-  }
+function giveUp(error) {
+  if (error) console.error(error);
+  const folder = location.protocol === 'file:' && typeof Embedded !== 'object';
+  document.getElementById('notice').textContent = folder ? FROM_FOLDER : FAILED;
+  document.documentElement.classList.add('reading');
+}
 
-  const able = Module.page && typeof Twin === 'object' && typeof createApp === 'function' &&
-      typeof WebAssembly === 'object';
-  if (able) {
-    start().then(Page.attach).catch(giveUp);
-  } else {
-    giveUp();
-  }
-})();
+const able = Module.page && typeof createApp === 'function' &&
+    typeof WebAssembly === 'object';
+if (able) {
+  start().then(Page.attach).catch(giveUp);
+} else {
+  giveUp();
+}

@@ -1,8 +1,6 @@
 // Keeps the site on the device (worker.js) and offers a newer build when there is one. The old one
 // runs on until the user takes the offer: nobody is interrupted in the middle of a brief.
 // site/setup bundles this with Workbox.
-'use strict';
-
 import {Workbox} from 'workbox-window';
 
 const QUIET_MS = 3000;

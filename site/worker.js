@@ -3,8 +3,6 @@
 // site/finish.py puts in the list of files; each is kept only if it has the hash of that build.
 //
 // A newer worker waits until the page asks for it (offline.js) or until no page is open any more.
-'use strict';
-
 import {clientsClaim} from 'workbox-core';
 import {cleanupOutdatedCaches, precacheAndRoute} from 'workbox-precaching';
 

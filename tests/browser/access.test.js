@@ -41,7 +41,7 @@ for (const dark of [false, true]) {
     await check(sheet, `the text, ${look}`);
     await sheet.page.evaluate(() => document.querySelector('[data-key="speed_after_time"]').click());
     await sheet.page.evaluate(() => {
-      for (const details of document.querySelectorAll('#twin details')) details.open = true;
+      for (const details of document.querySelectorAll('#text-page details')) details.open = true;
     });
     await sheet.page.selectOption('#study-open', {index: 4});
     await sheet.enter('mass_t', '999');

@@ -8,7 +8,7 @@ const PHONE = {width: 390, height: 844, touch: true};
 const PICTURES = ['after-landing', 'restart', 'blast', 'engines', 'sure'];
 
 const section = async (sheet, id) => {
-  const {card} = await sheet.twin();
+  const {card} = await sheet.textPage();
   const found = card.sections.find((one) => one.id === id);
   assert.ok(found, `the card has no section "${id}"`);
   return found;
@@ -137,7 +137,7 @@ test('a turnaround is folded away until it is wanted, and its line says what is 
   const before = (await section(sheet, 'after-landing')).headline;
   await sheet.tap('chip:turnaround_included:true');
   assert.notEqual((await section(sheet, 'after-landing')).headline, before);
-  const {card} = await sheet.twin();
+  const {card} = await sheet.textPage();
   const fields = card.inputs.filter((input) => input.group === 'turnaround');
   assert.ok(fields.length >= 6);
   await sheet.scrollTo('tile:' + fields.at(-1).key);
@@ -161,7 +161,7 @@ test('a leg is given easing curves, by the keypad and within its angle', async (
   for (const digit of '190') await sheet.tap('key:' + digit);
   await sheet.tap('key:set');
   assert.ok(await sheet.has('key:set'), 'an easing longer than its turn was taken');
-  assert.match((await sheet.twin()).card.status, /Easing/);
+  assert.match((await sheet.textPage()).card.status, /Easing/);
   await sheet.key('Escape');
   assert.equal((await stored(sheet)).route.legs[1].easing_m, 30);
 });

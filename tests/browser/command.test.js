@@ -55,7 +55,7 @@ for (const [i, brief] of BRIEFS.entries()) {
       assert.equal(String(now), String(Number.isNaN(Number(value)) ? value : Number(value)), `${key} was not taken`);
     }
     const kept = await sheet.page.evaluate(() => localStorage.getItem('tillerline.brief'));
-    const {card} = await sheet.twin();
+    const {card} = await sheet.textPage();
     assert.ok(compare(card, textOf(kept)) > 60);
   });
 }

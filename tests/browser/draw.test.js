@@ -30,7 +30,7 @@ async function type(sheet, tile, digits) {
 }
 
 const points = async (sheet) => Object.keys(await sheet.rects()).filter((id) => id.startsWith('point:'));
-const subtitle = async (sheet) => (await sheet.twin()).card.subtitle;
+const subtitle = async (sheet) => (await sheet.textPage()).card.subtitle;
 const THREE_CORNERS = [[0.2, 0.8], [0.2, 0.3], [0.5, 0.3], [0.5, 0.7], [0.8, 0.7]];
 
 async function takeIn(sheet, name, text) {
@@ -158,7 +158,7 @@ test('a line from a map is taken in, and what was made of it is said', async ({o
   const sheet = await open();
   await takeIn(sheet, 'line.geojson', JSON.stringify({type: 'LineString', coordinates: [
     [10.0, 50.0, 81], [10.0, 50.0027, 82.5], [10.0, 50.0053944, 84], [10.0055815, 50.0053944, 84]]}));
-  const {card} = await sheet.twin();
+  const {card} = await sheet.textPage();
   assert.match(card.status, /line\.geojson was taken in: 1 turn from 4 positions, simplified within 1\.0 m/);
   const route = await saved(sheet, 'save-route');
   assert.equal(route.legs.length, 3);
@@ -169,12 +169,12 @@ test('a bad line is explained by member, value and range, and the brief stays', 
   const sheet = await open();
   const before = await subtitle(sheet);
   await takeIn(sheet, 'bad.geojson', '{"type":"LineString","coordinates":[[50,110],[50,110.01]]}');
-  assert.match((await sheet.twin()).card.status, /latitude is 110, outside -90 to 90°.*other way round/);
+  assert.match((await sheet.textPage()).card.status, /latitude is 110, outside -90 to 90°.*other way round/);
   await sheet.shot('draw-bad-line');
   await sheet.key('Escape');
   assert.equal(await subtitle(sheet), before);
   await takeIn(sheet, 'two.json', '{"type":"FeatureCollection","features":[]}');
-  assert.match((await sheet.twin()).card.status, /0 LineStrings, exactly one is wanted/);
+  assert.match((await sheet.textPage()).card.status, /0 LineStrings, exactly one is wanted/);
 });
 
 test('a route saved as GeoJSON comes back as the same route', async ({open}) => {

@@ -52,7 +52,7 @@ async function readAsText(page, card) {
   const seen = await page.engine.evaluate(() => ({
     shown: document.getElementById('about').getClientRects().length > 0,
     canvas: document.getElementById('canvas').getClientRects().length > 0,
-    text: document.getElementById('twin').innerText.replace(/\s+/g, ' '),
+    text: document.getElementById('text-page').innerText.replace(/\s+/g, ' '),
   }));
   assert.ok(seen.shown && !seen.canvas, 'the text did not take the place of the sheet');
   assert.ok(seen.text.includes(card.card_headline), 'the text lacks the headline');

@@ -62,11 +62,11 @@ test('the view before the stop moves with its rail on a phone, and is said in wo
   const far = await picture(sheet, 'figure:eye-stop');
   await tapRail(sheet, 'figure:eye-stop', 0.97);
   assert.ok(!far.equals(await picture(sheet, 'figure:eye-stop')), 'the line came no nearer');
-  const {card} = await sheet.twin();
+  const {card} = await sheet.textPage();
   const view = (id) => card.sections.find((section) => section.id === id).view;
   assert.match(view('stop'), /below the horizon.*goes under the glareshield\./);
   assert.match(view('oversteer-2'),
       /you begin to steer when the new centreline stands \d+° left of straight ahead/);
-  const read = await sheet.page.evaluate(() => document.getElementById('twin').textContent);
+  const read = await sheet.page.evaluate(() => document.getElementById('text-page').textContent);
   assert.ok(read.includes(view('oversteer-2')), 'the text page does not have the sentence');
 });

@@ -8,7 +8,7 @@
 //     assert.ok(await sheet.has('key:7'));
 //   });
 //
-// open(options): width, height, dpr, touch, dark, flags (of Chromium), reading (open the twin), at
+// open(options): width, height, dpr, touch, dark, flags (of Chromium), reading (open the text page), at
 // (another page of the site than the sheet), storage ({key: text} put into localStorage first),
 // fresh (with the tour of a first start, which else was seen), worker (let the service worker keep
 // the site; else there is none), origin (of another server) or
@@ -208,7 +208,7 @@ class Sheet {
 
   // The published input or choice of that key.
   async input(key) {
-    const {card} = await this.twin();
+    const {card} = await this.textPage();
     const found = [...card.inputs, ...card.choices, ...card.pickers].find((input) => input.key === key);
     assert.ok(found, `the card has no input "${key}"`);
     return found;
@@ -219,19 +219,19 @@ class Sheet {
     await this.settle();
   }
 
-  // The card as published, and the text of the twin as a reader gets it.
-  async twin() {
+  // The card as published, and the text of the text page as a reader gets it.
+  async textPage() {
     return this.page.evaluate(() => ({
       card: window.Module.card,
-      text: document.getElementById('twin').innerText,
+      text: document.getElementById('text-page').innerText,
     }));
   }
 
-  // Types into a field of the twin and leaves it, as its user would.
+  // Types into a field of the text page and leaves it, as its user would.
   async enter(id, value) {
     await this.page.evaluate(([field, text]) => {
       const node = document.getElementById('in-' + field);
-      if (!node) throw new Error(`the twin has no field "${field}"`);
+      if (!node) throw new Error(`the text page has no field "${field}"`);
       node.value = text;
       node.dispatchEvent(new Event('change', {bubbles: true}));
     }, [id, value]);

@@ -150,10 +150,10 @@ test('kept once, the sheet starts and computes with the server gone', async ({op
     await sheet.page.reload();
     await sheet.started();
     assert.equal(await mass(sheet), 251.5);
-    const before = (await sheet.twin()).card.card_headline;
+    const before = (await sheet.textPage()).card.card_headline;
     await sheet.enter('mass_t', '340');
     assert.equal(await mass(sheet), 340);
-    assert.notEqual((await sheet.twin()).card.card_headline, before);
+    assert.notEqual((await sheet.textPage()).card.card_headline, before);
     assert.ok(await sheet.colours() > 10, 'nothing is drawn');
     await sheet.shot('offline-sheet');
     for (const name of ['proof.html', 'index.html?from=elsewhere', 'licences.txt']) {
@@ -176,9 +176,10 @@ test('the worker keeps every file of the site, and nothing else', async ({open})
 });
 
 test('nothing in the site names another address', async () => {
-  const names = ['offline.js', 'page.js', 'twin.js', 'study.js', 'boot.js', 'style.css', 'index.html',
+  const names = ['offline.js', 'page.js', 'boot.js', 'style.css', 'index.html',
     'manifest.webmanifest'];
-  const text = (name) => fs.readFileSync(path.join(SITE, name), 'utf8');
+  const SVG = 'http://www.w3.org/2000/svg';  // a name, not an address
+  const text = (name) => fs.readFileSync(path.join(SITE, name), 'utf8').replaceAll(SVG, '');
   for (const name of names) {
     assert.deepEqual(text(name).match(/\b(https?|wss?):\/\/[\w.-]+/g), null, name);
   }
@@ -209,8 +210,8 @@ test('a new build is offered, runs only after the tap, and what was entered stay
     await sheet.page.waitForFunction(() => !window.stays);
     await sheet.started();
     assert.notEqual(await build(sheet), old);
-    assert.match((await sheet.twin()).text, /About this newer sheet/);
-    assert.match((await sheet.twin()).text, new RegExp(`Tillerline \\S+, build ${await build(sheet)}`));
+    assert.match((await sheet.textPage()).text, /About this newer sheet/);
+    assert.match((await sheet.textPage()).text, new RegExp(`Tillerline \\S+, build ${await build(sheet)}`));
     assert.equal(await mass(sheet), 277);
     assert.ok(!(await offered(sheet)), 'the offer stays after it was taken');
     // What the old build had and the new one has not is gone.
@@ -275,7 +276,7 @@ test('a mixture of two builds is neither kept nor run', async ({open}) => {
     const old = await build(sheet);
     // The new list with a page and a program of which nobody knows. The page is what the new build
     // brings; the program is kept already and not asked for again.
-    for (const name of ['index.html', 'twin.js']) fs.appendFileSync(path.join(folder, name), '\n');
+    for (const name of ['index.html', 'page.js']) fs.appendFileSync(path.join(folder, name), '\n');
     server.folder = folder;
     await lookForUpdate(sheet);
     await sheet.page.waitForTimeout(5000);
@@ -333,15 +334,15 @@ for (const [name, options] of [
 test('the one file opens from a folder and computes', async ({open}) => {
   const sheet = await open({url: ONE_FILE, allow: /^request to file:/});
   assert.equal(await mass(sheet), DEMO_MASS_T);
-  const before = (await sheet.twin()).card.card_headline;
+  const before = (await sheet.textPage()).card.card_headline;
   await sheet.enter('mass_t', '340');
   assert.equal(await mass(sheet), 340);
-  assert.notEqual((await sheet.twin()).card.card_headline, before);
+  assert.notEqual((await sheet.textPage()).card.card_headline, before);
   assert.ok(await sheet.colours() > 10, 'nothing is drawn');
   const asked = sheet.requests.filter((url) => !/^(data|blob):/.test(url));
   assert.deepEqual(asked, [ONE_FILE]);
   await sheet.page.click('#read');
-  const {text} = await sheet.twin();
+  const {text} = await sheet.textPage();
   assert.match(text, /This is the one-file edition/);
   assert.doesNotMatch(text, /Save as one file/);
   await sheet.page.evaluate(() => document.fonts.ready);
@@ -354,7 +355,7 @@ test('the one file is the same build as the site and answers the same', async ({
   const site = await open();
   assert.equal(await build(single), await build(site));
   for (const sheet of [single, site]) await sheet.enter('mass_t', '311.5');
-  assert.deepEqual((await single.twin()).card, (await site.twin()).card);
+  assert.deepEqual((await single.textPage()).card, (await site.textPage()).card);
 });
 
 test('the book of checks and the licences are inside the one file', async ({open}) => {

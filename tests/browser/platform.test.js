@@ -110,11 +110,11 @@ test('a brief saved as a file can be taken in again', async ({open}) => {
 
 test('a file that is no document changes nothing and is explained', async ({open}) => {
   const sheet = await open();
-  const before = await sheet.twin();
+  const before = await sheet.textPage();
   for (const text of ['', '{"format": "tillerline/brief", "version": 1}', '\u0000\u00ff not JSON', '['.repeat(5000)]) {
     await sheet.page.setInputFiles('#file', {name: 'odd.json', mimeType: 'application/json', buffer: Buffer.from(text)});
     await sheet.page.waitForFunction(() => /not taken in/.test(document.getElementById('status').textContent));
-    const after = await sheet.twin();
+    const after = await sheet.textPage();
     assert.deepEqual(after.card.inputs, before.card.inputs);
     assert.deepEqual(after.card.sections, before.card.sections);
   }

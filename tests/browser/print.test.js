@@ -34,7 +34,7 @@ const BRIEFS = {
     let best = {legs: -1};
     for (const option of options) {
       await sheet.page.selectOption('#in-route', option.value);
-      const legs = (await sheet.twin()).card.route_legs.length;
+      const legs = (await sheet.textPage()).card.route_legs.length;
       if (legs > best.legs) best = {legs, value: option.value};
     }
     await sheet.page.selectOption('#in-route', best.value);
@@ -45,11 +45,11 @@ const BRIEFS = {
     await sheet.enter('contaminant_depth_mm', '6');
   },
   'forty legs': async (sheet) => {
-    for (let count = (await sheet.twin()).card.route_legs.length; count < 40; ++count) {
+    for (let count = (await sheet.textPage()).card.route_legs.length; count < 40; ++count) {
       await sheet.page.evaluate(() => document.querySelector('#leg-0 button[data-key="straight"]').click());
     }
     await sheet.settle();
-    assert.equal((await sheet.twin()).card.route_legs.length, 40);
+    assert.equal((await sheet.textPage()).card.route_legs.length, 40);
   },
 };
 
@@ -57,7 +57,7 @@ for (const [name, change] of Object.entries(BRIEFS)) {
   test(`the card prints on one page, A4 and Letter: ${name}`, async ({open}) => {
     const sheet = await open({reading: true, dark: name === 'winter'});
     await change(sheet);
-    const {card} = await sheet.twin();
+    const {card} = await sheet.textPage();
     for (const format of ['A4', 'Letter']) {
       const {pages, text} = await print(sheet, name, format);
       assert.equal(pages, 1, `${name} on ${format}: ${pages} pages`);

@@ -12,7 +12,7 @@ const kept = (sheet) => sheet.page.evaluate(() => localStorage.getItem('tillerli
 
 test('study: the guess comes before the answer, and what became of it is kept', async ({open}) => {
   const sheet = await open();
-  const brief = (await sheet.twin()).card;
+  const brief = (await sheet.textPage()).card;
   await go(sheet, 'study');
   await sheet.tap('exercise:roll-time-1');
   assert.ok(!(await sheet.has('figure:roll')), 'the picture shows before the guess');
@@ -26,7 +26,7 @@ test('study: the guess comes before the answer, and what became of it is kept', 
   await sheet.reload();
   assert.equal(await kept(sheet), 'roll-time-1 3\n');
   // The user's own brief knows nothing of it.
-  assert.deepEqual((await sheet.twin()).card.inputs, brief.inputs);
+  assert.deepEqual((await sheet.textPage()).card.inputs, brief.inputs);
 });
 
 test('study: a wrong guess is off, and a later right one counts', async ({open}) => {
@@ -53,7 +53,7 @@ test('study: a guess out of range is refused by name, value and range', async ({
   await sheet.key('Enter');
   assert.ok(await sheet.has('key:set'), 'the keypad closed');
   assert.equal(await kept(sheet), '');
-  const {card} = await sheet.twin();
+  const {card} = await sheet.textPage();
   assert.match(card.status, /guess.*5000 s.*5 to 600 s/);
 });
 

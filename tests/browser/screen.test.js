@@ -26,11 +26,11 @@ async function drag(sheet, id, dx) {
 
 test('a mass set with the keypad changes the answer, and undo takes it back', async ({open}) => {
   const sheet = await open({width: 820, height: 1180, touch: true});
-  const before = await sheet.twin();
+  const before = await sheet.textPage();
   const was = await mass(sheet);
   await setByKeys(sheet, 'tile:mass_t', '330.5');
   assert.equal(await mass(sheet), 330.5);
-  const after = await sheet.twin();
+  const after = await sheet.textPage();
   assert.notEqual(before.card.sections[0].headline, after.card.sections[0].headline);
   assert.ok((await sheet.input('mass_t')).entered, 'the mass does not count as entered');
   await sheet.tap('undo');
@@ -42,7 +42,7 @@ test('a mass out of range is refused by name, value and range; nothing changes',
   const was = await mass(sheet);
   await setByKeys(sheet, 'tile:mass_t', '999');
   assert.ok(await sheet.has('key:set'), 'the keypad closed over a refused value');
-  const {card} = await sheet.twin();
+  const {card} = await sheet.textPage();
   const {min, max} = await sheet.input('mass_t');
   assert.match(card.status, /Mass/);
   assert.match(card.status, /999/);
@@ -67,12 +67,12 @@ test('another route is chosen from its list, and survives a reload', async ({ope
   await sheet.tap('pick:route');
   const rects = await sheet.rects();
   const route = Object.keys(rects).filter((id) => id.startsWith('route:'))[1];
-  const before = (await sheet.twin()).card.subtitle;
+  const before = (await sheet.textPage()).card.subtitle;
   await sheet.tap(route);
-  const after = (await sheet.twin()).card.subtitle;
+  const after = (await sheet.textPage()).card.subtitle;
   assert.notEqual(before, after);
   await sheet.reload();
-  assert.equal((await sheet.twin()).card.subtitle, after);
+  assert.equal((await sheet.textPage()).card.subtitle, after);
 });
 
 test('a leg is edited, and a leg that breaks the route is refused with a sentence', async ({open}) => {
@@ -83,19 +83,19 @@ test('a leg is edited, and a leg that breaks the route is refused with a sentenc
   await sheet.settle();
   await sheet.tap('open:legs');
   await sheet.tap('leg:1');
-  const before = (await sheet.twin()).card.legs[0].title;
+  const before = (await sheet.textPage()).card.legs[0].title;
   await setByKeys(sheet, 'leg-tile:length_m', '555');
-  const edited = (await sheet.twin()).card;
+  const edited = (await sheet.textPage()).card;
   assert.notEqual(edited.legs[0].title, before);
   assert.match(edited.legs[0].title, /555 m/);
   // The first leg must be straight: moved behind the turn, the turn would come first.
   const count = edited.legs.length;
   await sheet.tap('leg:down');
-  const refused = (await sheet.twin()).card;
+  const refused = (await sheet.textPage()).card;
   assert.match(refused.status, /straight/i);
   assert.equal(refused.legs[0].title, edited.legs[0].title);
   await sheet.tap('leg:straight');
-  assert.equal((await sheet.twin()).card.legs.length, count + 1);
+  assert.equal((await sheet.textPage()).card.legs.length, count + 1);
 });
 
 test('a file that is wrong is explained and changes nothing; the saved brief comes back', async ({open}) => {
@@ -112,7 +112,7 @@ test('a file that is wrong is explained and changes nothing; the saved brief com
   await sheet.page.setInputFiles('#file', {
     name: 'bad.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(bad))});
   await sheet.settle();
-  const {card} = await sheet.twin();
+  const {card} = await sheet.textPage();
   assert.match(card.status, /9999/);
   assert.ok(await sheet.has('panel:close'), 'no panel says what was wrong');
   assert.equal(await mass(sheet), 320);

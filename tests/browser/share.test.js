@@ -58,18 +58,18 @@ for (const [name, change] of Object.entries(BRIEFS)) {
     await change(sender);
     const link = await linkOf(sender);
     console.log(`       ${name}: the link has ${link.length} characters`);
-    const sent = (await sender.twin()).card;
+    const sent = (await sender.textPage()).card;
     // On a device that has a brief of its own.
     const receiver = await open({reading: true});
     await receiver.enter('mass_t', '300');
-    const own = (await receiver.twin()).card;
+    const own = (await receiver.textPage()).card;
     await follow(receiver, link.slice(link.indexOf('#')));
-    assert.deepEqual(numbers((await receiver.twin()).card), numbers(sent));
+    assert.deepEqual(numbers((await receiver.textPage()).card), numbers(sent));
     assert.match(await status(receiver), /link was taken in/);
     assert.ok(!receiver.page.url().includes('#'), receiver.page.url());
     await receiver.page.click('#actions [data-key="undo"]');
     await receiver.settle();
-    assert.deepEqual(numbers((await receiver.twin()).card), numbers(own));
+    assert.deepEqual(numbers((await receiver.textPage()).card), numbers(own));
   });
 }
 
@@ -101,7 +101,7 @@ test('a link that is damaged, cut off or too long changes nothing and says why',
   await sheet.enter('mass_t', '301');
   const link = await linkOf(sheet);
   const hash = link.slice(link.indexOf('#'));
-  const before = numbers((await sheet.twin()).card);
+  const before = numbers((await sheet.textPage()).card);
   const middle = Math.floor(hash.length / 2);
   const other = hash[middle] === 'A' ? 'B' : 'A';
   const damaged = [
@@ -111,46 +111,46 @@ test('a link that is damaged, cut off or too long changes nothing and says why',
   for (const fragment of damaged) {
     await follow(sheet, fragment);
     assert.match(await status(sheet), /damaged or cut off/, fragment);
-    assert.deepEqual(numbers((await sheet.twin()).card), before, fragment);
+    assert.deepEqual(numbers((await sheet.textPage()).card), before, fragment);
   }
   await follow(sheet, '#b1.' + 'A'.repeat(70000) + '.00000000');
   assert.match(await status(sheet), /far too long/);
-  assert.deepEqual(numbers((await sheet.twin()).card), before);
+  assert.deepEqual(numbers((await sheet.textPage()).card), before);
 });
 
 test('a link that unpacks to far too much is refused', async ({open}) => {
   const sheet = await open({reading: true});
-  const before = numbers((await sheet.twin()).card);
-  const bomb = await sheet.page.evaluate(() => Share.pack(' '.repeat(5e6)));
+  const before = numbers((await sheet.textPage()).card);
+  const bomb = await sheet.page.evaluate(() => Page.pack(' '.repeat(5e6)));
   await follow(sheet, bomb);
   assert.match(await status(sheet), /far too long/);
-  assert.deepEqual(numbers((await sheet.twin()).card), before);
+  assert.deepEqual(numbers((await sheet.textPage()).card), before);
 });
 
 test('a link of an older or newer form is named as such', async ({open}) => {
   const sheet = await open({reading: true});
   const link = await linkOf(sheet);
-  const before = numbers((await sheet.twin()).card);
+  const before = numbers((await sheet.textPage()).card);
   for (const form of [0, 2, 99]) {
     await follow(sheet, link.slice(link.indexOf('#')).replace('#b1.', `#b${form}.`));
     assert.match(await status(sheet), /another version/);
-    assert.deepEqual(numbers((await sheet.twin()).card), before);
+    assert.deepEqual(numbers((await sheet.textPage()).card), before);
   }
 });
 
 test('a link with a value out of range is refused by the reader of files, with the range', async ({open}) => {
   const sheet = await open({reading: true});
-  const before = numbers((await sheet.twin()).card);
+  const before = numbers((await sheet.textPage()).card);
   for (const [text, why] of [
     ['{"format":"tillerline/brief","version":1,"aircraft":"long-four","route":"stand-12-to-b1","day":{"wind_from_deg":250,"wind_kt":8,"temperature_c":14,"qnh_hpa":1009,"surface":"dry"},"condition":{"mass_t":480,"engines_running":4,"brake_temperature_c":85}}', /480 t.*370 t/],
     ['{"format":"tillerline/brief","version":9}', /ersion/], ['hello', /JSON/i],
   ]) {
-    const hash = await sheet.page.evaluate((brief) => Share.pack(brief), text);
+    const hash = await sheet.page.evaluate((brief) => Page.pack(brief), text);
     await follow(sheet, hash);
     assert.match(await status(sheet), /link was not taken in/);
     assert.match(await status(sheet), why);
     assert.match(await sheet.page.locator('#refused').innerText(), why);
-    assert.deepEqual(numbers((await sheet.twin()).card), before);
+    assert.deepEqual(numbers((await sheet.textPage()).card), before);
   }
   await sheet.enter('mass_t', '300');
   assert.ok(!(await sheet.page.locator('#refused').isVisible()), 'the refusal stays');

@@ -34,7 +34,7 @@ test('nothing is drawn while nothing happens', async ({open}) => {
   assert.ok(await sheet.frames() > before, 'a moved mouse draws no frame');
 });
 
-test('the twin is in the accessibility tree beside the drawn sheet', async ({open}) => {
+test('the text page is in the accessibility tree beside the drawn sheet', async ({open}) => {
   const sheet = await open();
   const tree = await sheet.accessibilityTree();
   assert.match(tree, /heading: Long four, 298 t/);
@@ -42,7 +42,7 @@ test('the twin is in the accessibility tree beside the drawn sheet', async ({ope
   assert.match(tree, /heading: About this sheet/);
 });
 
-test('"Read as text" shows the twin and leads back', async ({open}) => {
+test('"Read as text" shows the text page and leads back', async ({open}) => {
   const sheet = await open({width: 390, height: 844, dpr: 2, touch: true});
   const button = await sheet.page.locator('#read').boundingBox();
   assert.ok(button.width >= 48 && button.height >= 48, 'the button is too small for a finger');
@@ -58,10 +58,10 @@ test('"Read as text" shows the twin and leads back', async ({open}) => {
   assert.ok(await sheet.colours() > 10, 'the sheet is blank after coming back');
 });
 
-test('without WebGL the twin stands alone and says why', async ({open}) => {
+test('without WebGL the text page stands alone and says why', async ({open}) => {
   const sheet = await open({flags: ['--disable-3d-apis']});
   assert.ok(await sheet.page.locator('#about').isVisible());
-  assert.match((await sheet.twin()).text, /offers no WebGL 2/);
+  assert.match((await sheet.textPage()).text, /offers no WebGL 2/);
   await sheet.shot('shell-no-webgl');
 });
 

@@ -46,7 +46,7 @@ class Finger {
   }
 }
 
-const card = async (sheet) => (await sheet.twin()).card;
+const card = async (sheet) => (await sheet.textPage()).card;
 
 const section = (from, id) => {
   const found = from.sections.find((one) => one.id === id);

@@ -34,10 +34,10 @@ const read = (card) => [card.title, card.subtitle, card.day, card.card_headline,
 
 test('units: one pick changes headline, fields and pictures at once, and not the brief', async ({open}) => {
   const sheet = await open();
-  const before = await sheet.twin();
+  const before = await sheet.textPage();
   const linkBefore = await link(sheet);
   await pick(sheet, OTHERS);
-  const {card} = await sheet.twin();
+  const {card} = await sheet.textPage();
   assert.match(card.title, /\blb$/);
   for (const text of read(card)) assert.doesNotMatch(text, /\d (kt|t|kg|m|km|°C)(?![\w/²³])/, text);
   assert.ok(read(before.card).some((text) => /\d kt/.test(text)), 'the pattern finds nothing to begin with');
@@ -49,7 +49,7 @@ test('units: one pick changes headline, fields and pictures at once, and not the
   assert.equal(await link(sheet), linkBefore);
   // Back again, all is as it was.
   await pick(sheet, ['kt', 't', 'm', '°C']);
-  const after = await sheet.twin();
+  const after = await sheet.textPage();
   assert.deepEqual(after.card.inputs, before.card.inputs);
   assert.deepEqual(read(after.card), read(before.card));
 });
@@ -62,7 +62,7 @@ test('units: the keypad takes pounds, refuses in pounds, and the unchanged numbe
   await sheet.page.keyboard.type('2000000', {delay: 20});
   await sheet.key('Enter');
   assert.ok(await sheet.has('key:set'), 'the keypad closed');
-  assert.match((await sheet.twin()).card.status, /^Mass: 2\u00a0000\u00a0000 lb is outside \d{3}\u00a0\d{3} to \d{3}\u00a0\d{3} lb/);
+  assert.match((await sheet.textPage()).card.status, /^Mass: 2\u00a0000\u00a0000 lb is outside \d{3}\u00a0\d{3} to \d{3}\u00a0\d{3} lb/);
   await sheet.tap('key:clear');
   await sheet.page.keyboard.type('600000', {delay: 20});
   await sheet.key('Enter');
@@ -86,9 +86,9 @@ test('units: the keypad takes pounds, refuses in pounds, and the unchanged numbe
 test('units: the choice outlives a reload', async ({open}) => {
   const sheet = await open();
   await pick(sheet, ['lb', '°F']);
-  const {card} = await sheet.twin();
+  const {card} = await sheet.textPage();
   await sheet.reload();
-  const again = (await sheet.twin()).card;
+  const again = (await sheet.textPage()).card;
   assert.deepEqual(again.inputs, card.inputs);
   assert.equal(again.title, card.title);
   assert.match(again.day, /°F/);
@@ -106,7 +106,7 @@ test('units: the text page has them as choices and takes its numbers in them', a
   assert.equal((await sheet.input('temperature_c')).value, 41);
   assert.equal(JSON.parse(await kept(sheet, 'brief')).day.temperature_c, 5);
   await sheet.enter('temperature_c', '400');
-  const {card} = await sheet.twin();
+  const {card} = await sheet.textPage();
   assert.match(card.problem.text, /^Air temperature: 400 °F is outside −\d+ to \d+ °F/);
   // A band of temperature is a difference: no 32 in it.
   const band = await sheet.input('brakes_now_band_c');

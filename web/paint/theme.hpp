@@ -1,9 +1,9 @@
-// Every colour, type size and distance of the sheet, once.
+// Type sizes and distances of the sheet, and its colours, which stand in colours.json.
 //
 // The look is a well-set notebook: warm paper, near-black ink, one deep accent (petrol), hairline
 // rules. Two more curve colours exist for pictures; neither is red or amber, which are kept for a
 // limit that is passed and for care. Every colour that words are set in stands at least 7:1 against
-// the paper, in all three looks (tests/browser/contrast.test.js computes it from theme.cpp), since
+// the paper, in all three looks (tests/browser/contrast.test.js computes it), since
 // the sheet is read in a moving aircraft. Every tone also has a word and a mark. The night look is
 // the dark one with words at half the light, for eyes that have to see outside.
 //

@@ -6,13 +6,13 @@ const {test, assert} = require('./harness');
 const PHONE = {width: 390, height: 844, touch: true, reading: true};
 
 const openAll = (sheet) => sheet.page.evaluate(() => {
-  for (const details of document.querySelectorAll('#twin details')) details.open = true;
+  for (const details of document.querySelectorAll('#text-page details')) details.open = true;
 });
 
 test('every input has a labelled field with its value, range and unit', async ({open}) => {
   const sheet = await open({reading: true});
   await openAll(sheet);
-  const {card} = await sheet.twin();
+  const {card} = await sheet.textPage();
   assert.ok(card.inputs.length > 50);
   for (const input of card.inputs) {
     const field = sheet.page.getByRole('spinbutton', {name: input.label, exact: true});
@@ -38,7 +38,7 @@ test('every input has a labelled field with its value, range and unit', async ({
 test('every answer of the card is there as text', async ({open}) => {
   const sheet = await open({reading: true});
   await openAll(sheet);
-  const {card, text} = await sheet.twin();
+  const {card, text} = await sheet.textPage();
   const flat = text.replace(/\s+/g, ' ');
   const there = (what) => assert.ok(flat.includes(what.replace(/\s+/g, ' ')), `"${what}" is not in the text`);
   const outputs = new Set(await sheet.page.evaluate(() =>
@@ -68,7 +68,7 @@ test('every answer of the card is there as text', async ({open}) => {
 test('headings go down by one level at most', async ({open}) => {
   const sheet = await open({reading: true});
   const levels = await sheet.page.evaluate(() =>
-    [...document.querySelectorAll('#twin h1, #twin h2, #twin h3, #twin h4')]
+    [...document.querySelectorAll('#text-page h1, #text-page h2, #text-page h3, #text-page h4')]
         .filter((node) => node.getClientRects().length > 0).map((node) => Number(node.tagName[1])));
   assert.equal(levels[0], 1);
   levels.reduce((before, level) => {
@@ -79,7 +79,7 @@ test('headings go down by one level at most', async ({open}) => {
 
 test('a change by keyboard is computed and spoken', async ({open}) => {
   const sheet = await open({reading: true});
-  const before = await sheet.twin();
+  const before = await sheet.textPage();
   await sheet.page.focus('#in-mass_t');
   await sheet.page.keyboard.press('ArrowUp');
   await sheet.settle();
@@ -88,7 +88,7 @@ test('a change by keyboard is computed and spoken', async ({open}) => {
   await sheet.page.keyboard.type('350');
   await sheet.page.keyboard.press('Enter');
   await sheet.settle();
-  const {card} = await sheet.twin();
+  const {card} = await sheet.textPage();
   assert.equal(card.inputs.find((input) => input.key === 'mass_t').value, 350);
   assert.notEqual(card.sections[0].headline, before.card.sections[0].headline);
   const spoken = await sheet.page.locator('#status').textContent();
@@ -100,14 +100,14 @@ test('nothing but the status line speaks by itself, and it not at the start', as
   const sheet = await open();
   assert.equal(await sheet.page.locator('#status').textContent(), '');
   const live = await sheet.page.evaluate(() =>
-    [...document.querySelectorAll('#twin output, #twin [aria-live], #twin [role=status], #twin [role=alert]')]
+    [...document.querySelectorAll('#text-page output, #text-page [aria-live], #text-page [role=status], #text-page [role=alert]')]
         .filter((node) => node.getAttribute('aria-live') !== 'off').map((node) => node.id));
   assert.deepEqual(live, ['status']);
 });
 
 test('a refused value stays to be mended, with the reason beside it', async ({open}) => {
   const sheet = await open({reading: true});
-  const before = await sheet.twin();
+  const before = await sheet.textPage();
   await sheet.page.fill('#in-mass_t', '999');
   await sheet.page.keyboard.press('Tab');
   await sheet.settle();
@@ -116,12 +116,12 @@ test('a refused value stays to be mended, with the reason beside it', async ({op
   assert.equal(await sheet.page.locator('#in-mass_t').inputValue(), '999');
   assert.equal(await sheet.page.locator('#in-mass_t').getAttribute('aria-invalid'), 'true');
   assert.equal(await sheet.page.locator('#status').textContent(), problem);
-  assert.deepEqual((await sheet.twin()).card.sections, before.card.sections);
+  assert.deepEqual((await sheet.textPage()).card.sections, before.card.sections);
   await sheet.page.fill('#in-mass_t', '300');
   await sheet.page.keyboard.press('Tab');
   await sheet.settle();
   assert.equal((await sheet.input('mass_t')).value, 300);
-  assert.equal(await sheet.page.locator('#twin .problem').count(), 0);
+  assert.equal(await sheet.page.locator('#text-page .problem').count(), 0);
 });
 
 test('an emptied field goes back to what it was', async ({open}) => {
@@ -142,7 +142,7 @@ test('another aircraft and another route can be chosen', async ({open}) => {
       await sheet.page.selectOption('#in-' + key, option.value);
       await sheet.settle();
       assert.equal((await sheet.input(key)).value, option.value);
-      const {card} = await sheet.twin();
+      const {card} = await sheet.textPage();
       if (key === 'aircraft') assert.ok(card.title.startsWith(option.label), option.label);
       seen.add(JSON.stringify(card.legs));
     }
@@ -156,7 +156,7 @@ test('the text is no wider than the screen, however narrow', async ({open}) => {
     await openAll(sheet);
     const got = await sheet.page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
     assert.ok(got[0] <= got[1], `${got[0]} px of text on ${got[1]} px`);
-    await sheet.shot(`twin-${width}`);
+    await sheet.shot(`text-page-${width}`);
   }
 });
 
@@ -164,7 +164,7 @@ test('fields, links and folds are large enough for a finger', async ({open}) => 
   const sheet = await open(PHONE);
   await openAll(sheet);
   const small = await sheet.page.evaluate(() =>
-    [...document.querySelectorAll('#twin input, #twin select, #twin a, #twin summary, #twin button, #read')]
+    [...document.querySelectorAll('#text-page input, #text-page select, #text-page a, #text-page summary, #text-page button, #read')]
         .map((node) => ({name: node.id || node.textContent, height: node.getBoundingClientRect().height}))
         .filter(({height}) => height < 48));
   assert.deepEqual(small, []);
@@ -188,7 +188,7 @@ test('text and ground differ enough in both looks', async ({open}) => {
         return 'rgb(255, 255, 255)';
       };
       const weak = [];
-      for (const node of document.querySelectorAll('#twin *, #read')) {
+      for (const node of document.querySelectorAll('#text-page *, #read')) {
         const own = [...node.childNodes].some((child) => child.nodeType === 3 && child.textContent.trim());
         if (!own || node.getClientRects().length === 0) continue;
         const [a, b] = [light(getComputedStyle(node).color), light(ground(node))].sort((x, y) => y - x);
@@ -200,7 +200,7 @@ test('text and ground differ enough in both looks', async ({open}) => {
   }
 });
 
-const legCount = async (sheet) => (await sheet.twin()).card.route_legs.length;
+const legCount = async (sheet) => (await sheet.textPage()).card.route_legs.length;
 const press = (sheet, selector) => sheet.page.evaluate((s) => document.querySelector(s).click(), selector)
     .then(() => sheet.settle());
 const status = (sheet) => sheet.page.locator('#status').textContent();
@@ -208,7 +208,7 @@ const status = (sheet) => sheet.page.locator('#status').textContent();
 test('every number of every leg is a labelled field that changes the card', async ({open}) => {
   const sheet = await open({reading: true});
   await openAll(sheet);
-  const {card} = await sheet.twin();
+  const {card} = await sheet.textPage();
   for (const leg of card.route_legs) {
     const group = sheet.page.getByRole('group', {name: `Leg ${leg.number}`, exact: true});
     for (const input of leg.fields) {
@@ -222,7 +222,7 @@ test('every number of every leg is a labelled field that changes the card', asyn
   await sheet.page.fill('#in-leg-0-length_m', '333');
   await sheet.page.keyboard.press('Tab');
   await sheet.settle();
-  const after = (await sheet.twin()).card;
+  const after = (await sheet.textPage()).card;
   assert.notEqual(after.legs[0].title, before);
   assert.match(after.legs[0].title, /333 m/);
 });
@@ -237,9 +237,9 @@ test('legs are added, turned into turns, moved and removed; the focus follows', 
   assert.equal(await sheet.page.evaluate(() => document.activeElement.id), 'in-leg-1-kind');
   await sheet.page.selectOption('#in-leg-1-kind', 'arc');
   await sheet.settle();
-  assert.equal((await sheet.twin()).card.route_legs[1].kind, 'arc');
+  assert.equal((await sheet.textPage()).card.route_legs[1].kind, 'arc');
   await press(sheet, '#leg-1 [data-key="down"]');
-  assert.equal((await sheet.twin()).card.route_legs[2].kind, 'arc');
+  assert.equal((await sheet.textPage()).card.route_legs[2].kind, 'arc');
   assert.match(await status(sheet), /^It is leg 3 now\./);
   assert.ok(await sheet.page.evaluate(() => document.activeElement.closest('#leg-2') !== null));
   await press(sheet, '#leg-2 [data-key="remove"]');
@@ -252,7 +252,7 @@ test('legs are added, turned into turns, moved and removed; the focus follows', 
 test('what breaks the route is refused at its leg, and nothing changes', async ({open}) => {
   const sheet = await open({reading: true});
   await openAll(sheet);
-  const before = (await sheet.twin()).card;
+  const before = (await sheet.textPage()).card;
   await sheet.page.selectOption('#in-leg-0-kind', 'arc');
   await sheet.settle();
   const kind = sheet.page.locator('#in-leg-0-kind');
@@ -267,24 +267,24 @@ test('what breaks the route is refused at its leg, and nothing changes', async (
   assert.match(await sheet.page.locator('#leg-1 .problem').textContent(), /radius/i);
   await press(sheet, '#leg-0 [data-key="up"]');
   assert.match(await sheet.page.locator('#leg-0 .problem').textContent(), /at the end/);
-  assert.deepEqual((await sheet.twin()).card.route_legs, before.route_legs);
+  assert.deepEqual((await sheet.textPage()).card.route_legs, before.route_legs);
 });
 
 test('observations are entered, used and taken back without the canvas', async ({open}) => {
   const sheet = await open({flags: ['--disable-3d-apis']});
   await openAll(sheet);
-  const {card} = await sheet.twin();
+  const {card} = await sheet.textPage();
   for (const kind of card.observation_kinds) {
     await press(sheet, `[data-key="kinds"] [data-key="${kind.value}"]`);
   }
-  const seen = (await sheet.twin()).card.observations;
+  const seen = (await sheet.textPage()).card.observations;
   assert.equal(seen.length, card.observation_kinds.length);
   for (const one of seen) {
     for (const field of one.fields) {
       assert.equal(await sheet.page.locator('#in-' + field.key).inputValue(), field.text.replace('\u2212', '-'));
     }
   }
-  const constants = async () => (await sheet.twin()).card.inputs
+  const constants = async () => (await sheet.textPage()).card.inputs
       .filter((input) => input.group === 'aircraft' || input.group === 'bands').map((input) => input.value);
   const own = await constants();
   await press(sheet, '[data-key="use"] button');
@@ -293,7 +293,7 @@ test('observations are entered, used and taken back without the canvas', async (
   await press(sheet, '#actions [data-key="undo"]');
   assert.deepEqual(await constants(), own);
   await press(sheet, '#observation-0 [data-key="remove"]');
-  assert.equal((await sheet.twin()).card.observations.length, seen.length - 1);
+  assert.equal((await sheet.textPage()).card.observations.length, seen.length - 1);
 });
 
 test('files, undo and starting over work from the text alone', async ({open}) => {
@@ -347,7 +347,7 @@ test('at twice the size, and with the system\u2019s own colours, nothing is lost
   const got = await sheet.page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
   assert.ok(got[0] <= got[1], `${got[0]} px of text on ${got[1]} px`);
   await sheet.page.emulateMedia({forcedColors: 'active'});
-  await sheet.shot('twin-forced-colours');
+  await sheet.shot('text-page-forced-colours');
   const edge = await sheet.page.locator('#in-mass_t').evaluate((node) => getComputedStyle(node).borderTopStyle);
   assert.notEqual(edge, 'none');
 });
