@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include "controls/keys.hpp"
-#include "controls/scroll.hpp"
 
 namespace tillerline {
 namespace {
@@ -132,9 +131,9 @@ void Focus::go(const Control* control) {
   const float above = control->box.y - view.y - kMargin;
   const float below = control->box.bottom() - view.bottom() + kMargin;
   if (above < 0.0f) {
-    Touch::scroll_by(*control->area, above);
+    scroll_by(*control->area, above);
   } else if (below > 0.0f) {
-    Touch::scroll_by(*control->area, std::min(below, above));
+    scroll_by(*control->area, std::min(below, above));
   }
 }
 
@@ -142,7 +141,7 @@ void Focus::go(const Control* control) {
 bool Focus::scroll_on(ScrollArea* area, Way way) {
   if (area == nullptr || !shown_ || way == Way::Left || way == Way::Right) return false;
   if (way == Way::Down ? hidden_below(*area) <= 1.0f : area->offset <= 1.0f) return false;
-  Touch::scroll_by(*area, way == Way::Down ? kScrollStep : -kScrollStep);
+  scroll_by(*area, way == Way::Down ? kScrollStep : -kScrollStep);
   scrolled_on_ = true;
   scrolled_way_ = way;
   platform::request_frames(3);
@@ -175,13 +174,13 @@ void Focus::page_keys() const {
   }
   if (area == nullptr) return;
   const float page = area->view.height * 0.85f;
-  if (key_pressed(ImGuiKey_PageDown)) Touch::scroll_by(*area, page);
-  if (key_pressed(ImGuiKey_PageUp)) Touch::scroll_by(*area, -page);
-  if (key_pressed(ImGuiKey_Home)) Touch::scroll_by(*area, -1e6f);
-  if (key_pressed(ImGuiKey_End)) Touch::scroll_by(*area, 1e6f);
+  if (key_pressed(ImGuiKey_PageDown)) scroll_by(*area, page);
+  if (key_pressed(ImGuiKey_PageUp)) scroll_by(*area, -page);
+  if (key_pressed(ImGuiKey_Home)) scroll_by(*area, -1e6f);
+  if (key_pressed(ImGuiKey_End)) scroll_by(*area, 1e6f);
   if (shown_) return;
-  if (key_pressed(ImGuiKey_DownArrow)) Touch::scroll_by(*area, kArrowStep);
-  if (key_pressed(ImGuiKey_UpArrow)) Touch::scroll_by(*area, -kArrowStep);
+  if (key_pressed(ImGuiKey_DownArrow)) scroll_by(*area, kArrowStep);
+  if (key_pressed(ImGuiKey_UpArrow)) scroll_by(*area, -kArrowStep);
 }
 
 void Focus::take_keys() {

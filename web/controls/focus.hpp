@@ -11,12 +11,11 @@
 #include <cstddef>
 #include <vector>
 
+#include "controls/id.hpp"
+#include "controls/scroll.hpp"
 #include "paint/pen.hpp"
 
 namespace tillerline {
-
-struct ScrollArea;
-using Id = unsigned;
 
 // What lies over each other; only the topmost one reacts. Each keeps its place, so that a closed
 // panel leaves the frame around what opened it. The keypad has keys of its own.

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <cstdlib>
 
-#include "controls/controls.hpp"
+#include "controls/buttons.hpp"
 #include "controls/keys.hpp"
 #include "screens/study.hpp"
 

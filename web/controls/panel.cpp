@@ -3,15 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "controls/controls.hpp"
+#include "controls/buttons.hpp"
 #include "controls/keys.hpp"
-#include "physics/given/taxi_route.hpp"
-#include "screens/about.hpp"
-#include "screens/calibration_panel.hpp"
-#include "screens/files_panel.hpp"
-#include "screens/legs_editor.hpp"
-#include "screens/route_sheet.hpp"
-#include "screens/view_panel.hpp"
+#include "controls/tiles.hpp"
 
 namespace tillerline {
 namespace {
@@ -25,109 +19,6 @@ Box place(const Ui& ui) {
   const float width = std::min(720.0f, f.width - 64.0f);
   const float height = std::min(f.height - 64.0f, 860.0f);
   return {(f.width - width) / 2.0f, (f.height - height) / 2.0f, width, height};
-}
-
-// One line of a list: a name and what it is.
-bool list_item(Ui& ui, std::string_view kind, std::string_view id, float x, float& y, float width,
-               std::string_view name, std::string_view facts, bool chosen) {
-  const Pen& pen = ui.pen;
-  const theme::Palette& c = ui.colours();
-  const float facts_height = pen.paragraph_height(Type::Small, width - 36.0f, facts);
-  const Box box{x, y, width, 16.0f + pen.line_height(Type::Body) + facts_height + 14.0f};
-  const Use use = ui.touch.use(part_id(kind, id), box, pen);
-  if (use.held || use.hovered) pen.fill(box, c.pavement);
-  if (chosen) pen.fill({x, y + 1.0f, 4.0f, box.height - 1.0f}, c.accent);
-  pen.text_fitted(Type::BodyBold, {x + 18.0f, y + 14.0f}, width - 36.0f, chosen ? c.accent : c.ink,
-                  name);
-  pen.paragraph(Type::Small, {x + 18.0f, y + 14.0f + pen.line_height(Type::Body)}, width - 36.0f,
-                c.muted, facts);
-  pen.hairline({x, box.bottom()}, {box.right(), box.bottom()}, c.rule);
-  ui.mark(kind, id, box);
-  y = box.bottom();
-  return use.tapped;
-}
-
-void draw_aircraft_list(Ui& ui) {
-  PanelSpace space = begin_panel(ui, "Aircraft");
-  float y = space.y;
-  for (const AircraftDocument& d : preset_aircraft()) {
-    std::array<char, 160> facts;
-    const Aircraft& a = d.aircraft;
-    const int length = std::snprintf(facts.data(), facts.size(),
-                                     "%.0f to %.0f t, %d engines, wheelbase %.1f m, span %.0f m",
-                                     a.lowest_mass_kg / 1e3, a.highest_mass_kg / 1e3,
-                                     a.engine_count, a.wheelbase_m, a.wing_span_m);
-    const bool chosen = d.id == ui.session.document().aircraft.id;
-    if (list_item(ui, "aircraft:", d.id, space.content.x, y, space.content.width, d.name,
-                  ui.said({facts.data(), static_cast<std::size_t>(length)}), chosen)) {
-      ui.session.set_notice(ui.session.take_aircraft(d));
-      ui.view.panel = Panel::None;
-      ui.view.turn_sample = -1;
-    }
-  }
-  end_panel(ui, space, y);
-}
-
-void draw_route_list(Ui& ui) {
-  PanelSpace space = begin_panel(ui, "Route");
-  float y = space.y + 12.0f;
-  if (button(ui, "open:", "draw-route",
-             {space.content.x, y, std::min(space.content.width, 300.0f), theme::kTarget},
-             "Draw the route")) {
-    open_drawing(ui);
-  }
-  y += theme::kTarget + 8.0f;
-  for (const RouteDocument& d : preset_routes()) {
-    std::array<char, 240> facts;
-    int turns = 0;
-    for (const Leg& leg : d.route.legs) turns += leg.kind == LegKind::Arc ? 1 : 0;
-    const int length =
-        std::snprintf(facts.data(), facts.size(), "%s to %s, %.1f km, %d turns", d.from.c_str(),
-                      d.to.c_str(), route_length_m(d.route) / 1e3, turns);
-    const bool chosen = d.id == ui.session.document().route.id;
-    if (list_item(ui, "route:", d.id, space.content.x, y, space.content.width, d.name,
-                  ui.said({facts.data(), static_cast<std::size_t>(std::clamp(length, 0, 239))}),
-                  chosen)) {
-      ui.session.set_notice(ui.session.take_route(d));
-      ui.view.panel = Panel::None;
-      ui.view.turn = 0;
-      ui.view.turn_sample = -1;
-      ui.view.route_scrub_m = -1.0;
-    }
-  }
-  end_panel(ui, space, y);
-}
-
-// The options of a choice that has too many for chips.
-void draw_options(Ui& ui) {
-  const Choice& choice = *ui.view.choice;
-  PanelSpace space = begin_panel(ui, choice.label);
-  const float x = space.content.x;
-  const float width = space.content.width;
-  float y = space.y + 12.0f;
-  y += ui.pen.paragraph(Type::Small, {x, y}, width, ui.colours().muted, choice.help) + 12.0f;
-  const int chosen = choice.get(ui.session.document().brief);
-  int tapped = -1;
-  for (std::size_t i = 0; i < choice.options.size(); ++i) {
-    const ChoiceOption& option = choice.options[i];
-    const Box box{x, y, width, 56.0f};
-    const bool is_chosen = static_cast<int>(i) == chosen;
-    const Use use = ui.touch.use(part_id("option:", option.value), box, ui.pen);
-    if (use.held || use.hovered) ui.pen.fill(box, ui.colours().pavement);
-    if (is_chosen) ui.pen.fill({x, y + 1.0f, 4.0f, box.height - 1.0f}, ui.colours().accent);
-    ui.pen.text_fitted(is_chosen ? Type::BodyBold : Type::Body,
-                       {x + 18.0f, y + (box.height - ui.pen.height(Type::Body)) / 2.0f},
-                       width - 36.0f, is_chosen ? ui.colours().accent : ui.colours().ink,
-                       option.label);
-    ui.pen.hairline({x, box.bottom()}, {box.right(), box.bottom()}, ui.colours().rule);
-    ui.mark("option:", option.value, box);
-    if (use.tapped) tapped = static_cast<int>(i);
-    y = box.bottom();
-  }
-  end_panel(ui, space, y);
-  if (tapped < 0) return;
-  if (tapped != chosen) choose(ui, choice, tapped);
-  ui.view.panel = Panel::None;
 }
 
 }  // namespace
@@ -163,41 +54,6 @@ PanelSpace begin_panel(Ui& ui, std::string_view title) {
 
 void end_panel(Ui& ui, const PanelSpace& space, float end_y) {
   ui.touch.end_scroll(ui.view.panel_scroll, end_y - space.y + 24.0f, ui.pen);
-}
-
-void draw_panel(Ui& ui) {
-  static Panel shown = Panel::None;
-  if (shown != ui.view.panel) {
-    shown = ui.view.panel;
-    ui.view.panel_scroll = ScrollArea{};
-    ui.view.leg_refusal.clear();
-    ui.view.observation_refusal.clear();
-    platform::request_frames(3);
-  }
-  switch (ui.view.panel) {
-    case Panel::None:
-      return;
-    case Panel::Aircraft:
-      return draw_aircraft_list(ui);
-    case Panel::Route:
-      return draw_route_list(ui);
-    case Panel::Legs:
-      return draw_legs_editor(ui);
-    case Panel::Files:
-      return draw_files(ui);
-    case Panel::Errors:
-      return draw_file_errors(ui);
-    case Panel::About:
-      return draw_about(ui);
-    case Panel::Options:
-      return draw_options(ui);
-    case Panel::Calibration:
-      return draw_calibration(ui);
-    case Panel::View:
-      return draw_view_panel(ui);
-    case Panel::Draw:
-      return draw_route_sheet(ui);
-  }
 }
 
 }  // namespace tillerline

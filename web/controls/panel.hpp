@@ -15,7 +15,4 @@ struct PanelSpace {
 PanelSpace begin_panel(Ui& ui, std::string_view title);
 void end_panel(Ui& ui, const PanelSpace& space, float end_y);
 
-// Whichever panel is open.
-void draw_panel(Ui& ui);
-
 }  // namespace tillerline

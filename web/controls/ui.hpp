@@ -9,7 +9,7 @@
 #include <string_view>
 #include <vector>
 
-#include "controls/scroll.hpp"
+#include "controls/touch.hpp"
 #include "editing/session.hpp"
 #include "paint/pen.hpp"
 #include "platform/platform.hpp"
@@ -74,7 +74,8 @@ struct View {
   ScrollArea panel_scroll;
 
   Panel panel = Panel::None;
-  const Choice* choice = nullptr;  // whose options the panel lists
+  Panel panel_shown = Panel::None;  // the one that was drawn last
+  const Choice* choice = nullptr;   // whose options the panel lists
   KeypadState keypad;
   int open_leg = -1;  // in the legs editor
   std::string leg_refusal;
@@ -134,11 +135,6 @@ struct Ui {
   std::string said(std::string_view words) const { return in_units(words, session.units()); }
   UnitConversion shown(std::string_view unit) const { return conversion(unit, session.units()); }
 };
-
-// An id and a mark from two parts, without building a string.
-constexpr Id part_id(std::string_view name, std::string_view detail) {
-  return make_id(detail, make_id(name));
-}
 
 // Decimal digits of a small number, without the heap.
 class Digits {

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <cstdio>
 
-#include "controls/controls.hpp"
+#include "controls/buttons.hpp"
 
 namespace tillerline {
 namespace {

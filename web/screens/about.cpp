@@ -1,6 +1,6 @@
 #include "screens/about.hpp"
 
-#include "controls/controls.hpp"
+#include "controls/buttons.hpp"
 #include "controls/panel.hpp"
 #include "screens/tour.hpp"
 

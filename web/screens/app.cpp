@@ -7,15 +7,15 @@
 
 #include "controls/keypad.hpp"
 #include "controls/keys.hpp"
-#include "controls/panel.hpp"
 #include "controls/typed_number.hpp"
 #include "controls/ui.hpp"
 #include "editing/session.hpp"
 #include "screens/files_panel.hpp"
 #include "screens/layout.hpp"
+#include "screens/panels.hpp"
+#include "screens/purpose.hpp"
 #include "screens/study.hpp"
 #include "screens/tour.hpp"
-#include "screens/view_panel.hpp"
 
 namespace tillerline {
 namespace {

@@ -2,9 +2,11 @@
 
 #include <algorithm>
 
-#include "controls/controls.hpp"
+#include "controls/buttons.hpp"
+#include "controls/column.hpp"
 #include "controls/panel.hpp"
-#include "controls/setting.hpp"
+#include "controls/table.hpp"
+#include "controls/tiles.hpp"
 
 namespace tillerline {
 namespace {

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <iterator>
 
-#include "controls/controls.hpp"
+#include "controls/buttons.hpp"
 #include "controls/panel.hpp"
 #include "documents/geojson.hpp"
 

@@ -3,7 +3,8 @@
 #include <algorithm>
 #include <initializer_list>
 
-#include "controls/controls.hpp"
+#include "controls/buttons.hpp"
+#include "controls/tiles.hpp"
 #include "screens/route_sheet.hpp"
 
 namespace tillerline {

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "controls/setting.hpp"
+#include "controls/column.hpp"
 #include "screens/inputs_view.hpp"
 #include "screens/sheet_view.hpp"
 #include "screens/study.hpp"
@@ -30,7 +30,7 @@ void draw_strip(Ui& ui, const Box& strip, float x, bool title_gone) {
   const float right = button.width > 0.0f ? button.x - 16.0f : strip.right() - 16.0f;
   if (title_gone) {
     if (ui.touch.use(make_id("to-top"), strip, pen).tapped) {
-      Touch::scroll_by(ui.view.sheet_scroll, -1e6f);
+      scroll_by(ui.view.sheet_scroll, -1e6f);
       platform::request_frames(3);
     }
     ui.mark("to-top", strip);
@@ -112,7 +112,7 @@ void draw_answer(Ui& ui, const Box& view, float x, float width, float sheet_y) {
   if (sheet_y < box.y - 60.0f) return;
   ui.view.foot = height;
   if (ui.touch.use(make_id("to-answer"), box, pen).tapped) {
-    Touch::scroll_by(ui.view.sheet_scroll, sheet_y - view.y - 6.0f);
+    scroll_by(ui.view.sheet_scroll, sheet_y - view.y - 6.0f);
     platform::request_frames(3);
   }
   ui.mark("to-answer", box);

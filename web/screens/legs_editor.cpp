@@ -3,8 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "controls/controls.hpp"
+#include "controls/buttons.hpp"
 #include "controls/panel.hpp"
+#include "controls/tiles.hpp"
 
 namespace tillerline {
 namespace {

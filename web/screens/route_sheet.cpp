@@ -4,8 +4,9 @@
 #include <cmath>
 #include <cstdio>
 
-#include "controls/controls.hpp"
+#include "controls/buttons.hpp"
 #include "controls/keys.hpp"
+#include "controls/tiles.hpp"
 #include "documents/drawn_words.hpp"
 #include "physics/path/track.hpp"
 #include "pictures/figure.hpp"

@@ -2,8 +2,9 @@
 
 #include <algorithm>
 
-#include "controls/controls.hpp"
-#include "controls/setting.hpp"
+#include "controls/buttons.hpp"
+#include "controls/column.hpp"
+#include "controls/table.hpp"
 #include "pictures/figure.hpp"
 #include "screens/about.hpp"
 

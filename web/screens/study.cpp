@@ -5,12 +5,12 @@
 #include <cstdio>
 #include <nlohmann/json.hpp>
 
-#include "controls/controls.hpp"
+#include "controls/buttons.hpp"
+#include "controls/column.hpp"
 #include "controls/keypad.hpp"
-#include "controls/setting.hpp"
 #include "controls/typed_number.hpp"
 #include "pictures/figure.hpp"
-#include "screens/view_panel.hpp"
+#include "screens/purpose.hpp"
 
 namespace tillerline {
 namespace {

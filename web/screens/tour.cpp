@@ -2,9 +2,9 @@
 
 #include <algorithm>
 
-#include "controls/controls.hpp"
+#include "controls/buttons.hpp"
 #include "documents/words.hpp"
-#include "screens/view_panel.hpp"
+#include "screens/purpose.hpp"
 
 namespace tillerline {
 namespace {
@@ -51,7 +51,7 @@ void show_step(Ui& ui, int step) {
   constexpr float kTitle = 330.0f;  // from the sheet's title to its first question
   if (step == 1 && ui.frame.width < theme::kWideScreen) to = std::max(0.0f, roll - kTitle);
   if (step == 2) to = picture;
-  Touch::scroll_by(view.sheet_scroll, to - view.sheet_scroll.offset);
+  scroll_by(view.sheet_scroll, to - view.sheet_scroll.offset);
   platform::request_frames(3);
 }
 
@@ -82,7 +82,7 @@ void point_out(const Ui& ui, const Box& box) {
 void lift(Ui& ui, const Box& box) {
   constexpr float kFromTop = 104.0f;
   ui.view.tour_moves = false;
-  if (ui.view.tour == 2) Touch::scroll_by(ui.view.sheet_scroll, box.y - kFromTop);
+  if (ui.view.tour == 2) scroll_by(ui.view.sheet_scroll, box.y - kFromTop);
   platform::request_frames(3);
 }
 

@@ -2,10 +2,10 @@
 
 #include <algorithm>
 
-#include "controls/controls.hpp"
+#include "controls/buttons.hpp"
+#include "controls/column.hpp"
 #include "controls/panel.hpp"
-#include "controls/setting.hpp"
-#include "screens/wall.hpp"
+#include "screens/purpose.hpp"
 
 namespace tillerline {
 namespace {
@@ -75,15 +75,6 @@ float draw_units(Ui& ui, ImVec2 at, float width) {
 }
 
 }  // namespace
-
-void go(Ui& ui, Purpose purpose) {
-  if (purpose != Purpose::Wall) platform::set_zoom(1.0f);
-  ui.view.purpose = purpose;
-  ui.view.panel = Panel::None;
-  ui.view.figure = 0;
-  ui.view.wall_blank = false;
-  platform::request_frames(3);
-}
 
 void draw_view_panel(Ui& ui) {
   PanelSpace space = begin_panel(ui, "View");

@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
-#include "controls/controls.hpp"
+#include "controls/buttons.hpp"
+#include "controls/column.hpp"
 #include "controls/keys.hpp"
-#include "controls/setting.hpp"
 #include "pictures/figure.hpp"
-#include "screens/view_panel.hpp"
+#include "screens/purpose.hpp"
 
 namespace tillerline {
 namespace {

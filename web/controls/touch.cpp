@@ -1,4 +1,4 @@
-#include "controls/scroll.hpp"
+#include "controls/touch.hpp"
 
 #include <algorithm>
 #include <cfloat>
@@ -87,11 +87,6 @@ Use Touch::use(Id id, const Box& box, const Pen& pen, bool drags, bool any_way) 
   use.drag_began = kind_ == Kind::Drag && drag_began_;
   use.dragging = kind_ == Kind::Drag;
   return use;
-}
-
-void Touch::scroll_by(ScrollArea& area, float by) {
-  area.velocity = 0.0f;
-  area.offset += by;
 }
 
 float Touch::begin_scroll(ScrollArea& area, const Box& view, const Pen& pen) {

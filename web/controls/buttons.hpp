@@ -1,7 +1,6 @@
-// Our own controls: tiles with a value, chips to choose from, buttons, disclosures.
+// Buttons, chips to choose from, and what opens and closes what stands under it.
 #pragma once
 
-#include <span>
 #include <string_view>
 
 #include "controls/ui.hpp"
@@ -21,21 +20,6 @@ bool close_button(Ui& ui, std::string_view name, const Box& box);
 // One chip; chosen ones are filled.
 bool chip(Ui& ui, std::string_view name, std::string_view detail, const Box& box,
           std::string_view label, bool chosen, Tone tone = Tone::Plain);
-
-inline constexpr float kTileHeight = 88.0f;
-inline constexpr float kLineHeight = 56.0f;  // a tile this low sets its number beside its name
-
-// A number of the brief: tap for the keypad, drag sideways to change it.
-void value_tile(Ui& ui, const Field& field, const Box& box);
-void leg_tile(Ui& ui, std::size_t leg, const LegField& field, const Box& box);
-void observation_tile(Ui& ui, std::size_t index, const ObservationField& field, const Box& box);
-void drawn_tile(Ui& ui, std::size_t point, const DrawnField& field, const Box& box);
-
-// A choice of the brief with its label above the chips. Returns the height used.
-float choice_row(Ui& ui, const Choice& choice, ImVec2 at, float width);
-
-// One option of a choice becomes the brief's.
-void choose(Ui& ui, const Choice& choice, int option);
 
 // Something that opens a list: label, present value, chevron.
 bool picker_tile(Ui& ui, std::string_view name, const Box& box, std::string_view label,

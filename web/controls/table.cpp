@@ -1,13 +1,8 @@
-// A table set like one in a book: a rule under the header, hairlines between rows, numbers flush
-// right in tabular figures.
-//
-// Columns take what their longest cell needs. Where that is too much, columns of words are wrapped;
-// where even that has no room, as on a phone, each row becomes a block of its own.
+#include "controls/table.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
-
-#include "controls/setting.hpp"
 
 namespace tillerline {
 namespace {

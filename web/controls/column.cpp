@@ -1,8 +1,8 @@
-#include "controls/setting.hpp"
+#include "controls/column.hpp"
 
 #include <algorithm>
 
-#include "controls/controls.hpp"
+#include "controls/buttons.hpp"
 
 namespace tillerline {
 namespace {

@@ -1,4 +1,4 @@
-// How a page is set: paragraphs, section heads, rows of numbers, tables and "why", one below the
+// How a page is set: paragraphs, section heads, rows of numbers and "why", one below the
 // other. The sheet and the panels are set with the same hand.
 #pragma once
 
@@ -33,8 +33,6 @@ void set_headline(const Ui& ui, Column& col, const SheetSection& section);
 void set_caution(const Ui& ui, Column& col, Tone tone, std::string_view text);
 void set_caption(const Ui& ui, Column& col, std::string_view text);
 void set_rows(const Ui& ui, Column& col, const std::vector<SheetRow>& rows);
-// Columns side by side under one header rule; where they have no room, a block for each row.
-void set_table(const Ui& ui, Column& col, const SheetTable& table);
 // Formula, assumptions and source behind a word to tap; `id` tells the sections apart.
 void set_why(Ui& ui, Column& col, std::string_view id, std::string_view text);
 
