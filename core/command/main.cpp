@@ -232,11 +232,11 @@ int run(const Request& request) {
 
 std::string list_of_presets() {
   std::string list;
-  for (const AircraftDocument& aircraft : preset_aircraft()) {
-    list += "aircraft\t" + aircraft.id + "\t" + aircraft.name + "\t" + aircraft.note + "\n";
+  for (const auto& [facts, constants] : preset_aircraft()) {
+    list += "aircraft\t" + facts.id + "\t" + facts.name + "\t" + facts.note + "\n";
   }
-  for (const RouteDocument& route : preset_routes()) {
-    list += "route\t" + route.id + "\t" + route.name + "\t" + route.note + "\n";
+  for (const auto& [facts, way] : preset_routes()) {
+    list += "route\t" + facts.id + "\t" + facts.name + "\t" + facts.note + "\n";
   }
   return list;
 }

@@ -52,15 +52,21 @@ struct CalibrationRecord {
   std::string note;
 };
 
-struct AircraftDocument {
+// What a document says of an aircraft beside its constants.
+struct AircraftFacts {
   std::string id;
   std::string name;
   std::string note;  // says that it is invented
-  Aircraft aircraft;
   CalibrationRecord calibration;
 };
 
-struct RouteDocument {
+struct AircraftDocument {
+  AircraftFacts facts;
+  Aircraft aircraft;
+};
+
+// What a document says of a route beside the way itself.
+struct RouteFacts {
   std::string id;
   std::string name;
   std::string aerodrome;  // name of the (invented) aerodrome
@@ -68,6 +74,10 @@ struct RouteDocument {
   std::string from;                    // e.g. "Stand 12"
   std::string to;                      // e.g. "holding line B1"
   std::vector<std::string> leg_names;  // one per leg, may be empty strings
+};
+
+struct RouteDocument {
+  RouteFacts facts;
   TaxiRoute route;
 };
 
@@ -86,9 +96,9 @@ struct AerodromeDocument {
 };
 
 struct BriefDocument {
-  AircraftDocument aircraft;
-  RouteDocument route;
-  Brief brief;  // aircraft and route are copied into it
+  AircraftFacts aircraft;  // of brief.aircraft
+  RouteFacts route;        // of brief.route
+  Brief brief;
   // Keys of the fields that the user set (others are defaults). A document may carry this list; if
   // it does not, what it gives in day, condition, technique and limits counts as entered.
   std::vector<std::string> entered;
@@ -133,6 +143,10 @@ BriefDocument default_brief();
 // Make a brief from the parts, with default condition and technique that suit the aircraft
 // (mass at 85 % of the way to the highest, all engines running; landing mass at 60 % of it).
 BriefDocument make_brief(const AircraftDocument& aircraft, const RouteDocument& route);
+
+// A brief's aircraft and its route, as documents of their own.
+AircraftDocument aircraft_of(const BriefDocument& document);
+RouteDocument route_of(const BriefDocument& document);
 
 // The landing mass that suits the type, in whole tonnes where its range lets it.
 double usual_landing_mass_kg(const Aircraft& aircraft);

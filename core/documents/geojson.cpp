@@ -309,11 +309,11 @@ std::string usable_name(const std::string& name) {
 
 RouteDocument document_of(const MeasuredLine& line) {
   RouteDocument document;
-  document.id = "from-a-line";
-  document.name = usable_name(line.name);
-  document.note = "Made from a line in a GeoJSON file. Widths and limits are defaults.";
-  document.from = "Begin of the line";
-  document.to = "end of the line";
+  document.facts.id = "from-a-line";
+  document.facts.name = usable_name(line.name);
+  document.facts.note = "Made from a line in a GeoJSON file. Widths and limits are defaults.";
+  document.facts.from = "Begin of the line";
+  document.facts.to = "end of the line";
   document.route.start_elevation_m =
       line.elevations ? std::round(10.0 * line.positions.front().elevation_m) / 10.0 : 0.0;
   return document;
@@ -401,7 +401,7 @@ Read<RouteOfLine> read_geojson_route(std::string_view text, const LineWishes& wi
   RouteDocument document = document_of(line);
   document.route.start_heading_rad = made.start_heading_rad;
   document.route.legs = made.legs;
-  document.leg_names.assign(made.legs.size(), "");
+  document.facts.leg_names.assign(made.legs.size(), "");
   if (line.elevations) put_slopes(Profile(points, line), corners, made, document.route);
   // What a document may not hold, a line may not become.
   Read<RouteDocument> checked = read_route(write_route(document));
@@ -466,10 +466,10 @@ std::string write_geojson_route(const RouteDocument& document, const LinePlace& 
   }
   Json json = {{"type", "Feature"}};
   json["properties"] = {
-      {"name", document.name},
-      {"from", document.from},
-      {"to", document.to},
-      {"note", document.note},
+      {"name", document.facts.name},
+      {"from", document.facts.from},
+      {"to", document.facts.to},
+      {"note", document.facts.note},
       {"place", place.chosen ? "The start lies where its user put it."
                              : "Invented: the start is put at longitude 0, latitude 0."},
       {"curves", "Chords within 0.05 m of the centreline."}};

@@ -40,7 +40,7 @@ std::vector<RouteDocument> routes_in_order() {
   auto routes = read_presets<RouteDocument>("routes/", read_route);
   const std::vector<std::string>& order = preset_aerodrome().route_ids;
   const auto place = [&order](const RouteDocument& route) {
-    return std::find(order.begin(), order.end(), route.id) - order.begin();
+    return std::find(order.begin(), order.end(), route.facts.id) - order.begin();
   };
   std::stable_sort(routes.begin(), routes.end(),
                    [&place](const auto& a, const auto& b) { return place(a) < place(b); });
@@ -50,7 +50,7 @@ std::vector<RouteDocument> routes_in_order() {
 template <class Document>
 const Document& preset_named(const std::vector<Document>& presets, std::string_view id) {
   for (const Document& preset : presets) {
-    if (preset.id == id) return preset;
+    if (preset.facts.id == id) return preset;
   }
   return presets.front();
 }
@@ -86,8 +86,8 @@ double usual_landing_mass_kg(const Aircraft& aircraft) {
 
 BriefDocument make_brief(const AircraftDocument& aircraft, const RouteDocument& route) {
   BriefDocument document;
-  document.aircraft = aircraft;
-  document.route = route;
+  document.aircraft = aircraft.facts;
+  document.route = route.facts;
   document.brief.aircraft = aircraft.aircraft;
   document.brief.route = route.route;
   const Aircraft& type = aircraft.aircraft;
@@ -99,6 +99,14 @@ BriefDocument make_brief(const AircraftDocument& aircraft, const RouteDocument& 
   document.brief.condition.engines_running = type.engine_count;
   document.brief.turnaround.landing_mass_kg = usual_landing_mass_kg(type);
   return document;
+}
+
+AircraftDocument aircraft_of(const BriefDocument& document) {
+  return {document.aircraft, document.brief.aircraft};
+}
+
+RouteDocument route_of(const BriefDocument& document) {
+  return {document.route, document.brief.route};
 }
 
 BriefDocument default_brief() {

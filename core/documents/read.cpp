@@ -217,14 +217,14 @@ AircraftDocument aircraft_from(const Json& json, Errors& errors) {
   AircraftDocument document;
   ObjectReader reader(json, "", "", errors);
   if (!reader.usable() || !reader.header("aircraft")) return document;
-  reader.identifier("id", document.id);
-  reader.text("name", "Name", Presence::Required, kLongestName, document.name);
-  reader.text("note", "Note", Presence::Optional, kLongestNote, document.note);
+  reader.identifier("id", document.facts.id);
+  reader.text("name", "Name", Presence::Required, kLongestName, document.facts.name);
+  reader.text("note", "Note", Presence::Optional, kLongestNote, document.facts.note);
   Brief brief;
   std::vector<std::string> given;
   read_group(reader, FieldGroup::Aircraft, Presence::Required, brief, &given);
   complete_aircraft(given, brief.aircraft);
-  read_calibration(reader, document.calibration, errors);
+  read_calibration(reader, document.facts.calibration, errors);
   reader.finish();
   check_pairs(brief, false, errors);
   document.aircraft = brief.aircraft;
@@ -348,7 +348,7 @@ void read_legs(ObjectReader& reader, RouteDocument& document, Errors& errors) {
   for (std::size_t i = 0; i < count; ++i) {
     std::string name;
     document.route.legs.push(leg_from((*legs)[i], i, name, errors));
-    document.leg_names.push_back(name);
+    document.facts.leg_names.push_back(name);
   }
   check_end_is_straight(document.route, 0, "first", errors);
   if (count > 1) check_end_is_straight(document.route, count - 1, "last", errors);
@@ -359,12 +359,12 @@ RouteDocument route_from(const Json& json, Errors& errors) {
   RouteDocument document;
   ObjectReader reader(json, "", "", errors);
   if (!reader.usable() || !reader.header("route")) return document;
-  reader.identifier("id", document.id);
-  reader.text("name", "Name", Presence::Required, kLongestName, document.name);
-  reader.text("aerodrome", "Aerodrome", Presence::Optional, kLongestName, document.aerodrome);
-  reader.text("note", "Note", Presence::Optional, kLongestNote, document.note);
-  reader.text("from", "From", Presence::Required, kLongestName, document.from);
-  reader.text("to", "To", Presence::Required, kLongestName, document.to);
+  reader.identifier("id", document.facts.id);
+  reader.text("name", "Name", Presence::Required, kLongestName, document.facts.name);
+  reader.text("aerodrome", "Aerodrome", Presence::Optional, kLongestName, document.facts.aerodrome);
+  reader.text("note", "Note", Presence::Optional, kLongestNote, document.facts.note);
+  reader.text("from", "From", Presence::Required, kLongestName, document.facts.from);
+  reader.text("to", "To", Presence::Required, kLongestName, document.facts.to);
   Brief brief;
   read_group(reader, FieldGroup::Route, Presence::Required, brief, nullptr);
   document.route = brief.route;
@@ -442,11 +442,11 @@ void read_part(ObjectReader& reader, std::string_view key, std::string_view labe
   const auto& id = part->get_ref<const std::string&>();
   std::vector<std::string> ids;
   for (const Document& preset : presets) {
-    if (preset.id == id) {
+    if (preset.facts.id == id) {
       out = preset;
       return;
     }
-    ids.push_back(preset.id);
+    ids.push_back(preset.facts.id);
   }
   std::string allowed;
   for (const std::string& known : ids) allowed += (allowed.empty() ? "" : ", ") + known;
@@ -538,12 +538,15 @@ BriefDocument brief_from(const Json& json, Errors& errors) {
   BriefDocument document;
   ObjectReader reader(json, "", "", errors);
   if (!reader.usable() || !reader.header("brief")) return document;
-  read_part(reader, "aircraft", "Aircraft", preset_aircraft(), aircraft_from, document.aircraft,
-            errors);
-  read_part(reader, "route", "Route", preset_routes(), route_from, document.route, errors);
+  AircraftDocument aircraft;
+  RouteDocument route;
+  read_part(reader, "aircraft", "Aircraft", preset_aircraft(), aircraft_from, aircraft, errors);
+  read_part(reader, "route", "Route", preset_routes(), route_from, route, errors);
   const bool parts_good = errors.empty();
-  document.brief.aircraft = document.aircraft.aircraft;
-  document.brief.route = document.route.route;
+  document.aircraft = std::move(aircraft.facts);
+  document.brief.aircraft = aircraft.aircraft;
+  document.route = std::move(route.facts);
+  document.brief.route = route.route;
   const auto group = [&](std::string_view key, std::string_view label, FieldGroup which,
                          Presence presence) {
     read_brief_group(reader, key, label, which, presence, document.brief, document.entered, errors);

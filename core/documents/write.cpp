@@ -107,14 +107,14 @@ Json observation_json(const Observation& observation) {
   return json;
 }
 
-Json aircraft_json(const AircraftDocument& document, const Brief& brief) {
+Json aircraft_json(const AircraftFacts& facts, const Brief& brief) {
   Json json = header("aircraft");
-  json["id"] = document.id;
-  json["name"] = document.name;
-  json["note"] = document.note;
+  json["id"] = facts.id;
+  json["name"] = facts.name;
+  json["note"] = facts.note;
   put_group(json, FieldGroup::Aircraft, brief);
-  if (!document.calibration.items.empty()) {
-    json["calibration"] = calibration_json(document.calibration);
+  if (!facts.calibration.items.empty()) {
+    json["calibration"] = calibration_json(facts.calibration);
   }
   return json;
 }
@@ -131,18 +131,18 @@ Json leg_json(const Leg& leg, const std::string& name) {
   return json;
 }
 
-Json route_json(const RouteDocument& document, const Brief& brief) {
+Json route_json(const RouteFacts& facts, const Brief& brief) {
   Json json = header("route");
-  json["id"] = document.id;
-  json["name"] = document.name;
-  json["aerodrome"] = document.aerodrome;
-  json["note"] = document.note;
-  json["from"] = document.from;
-  json["to"] = document.to;
+  json["id"] = facts.id;
+  json["name"] = facts.name;
+  json["aerodrome"] = facts.aerodrome;
+  json["note"] = facts.note;
+  json["from"] = facts.from;
+  json["to"] = facts.to;
   put_group(json, FieldGroup::Route, brief);
   Json legs = Json::array();
   for (std::size_t i = 0; i < brief.route.legs.size(); ++i) {
-    const std::string name = i < document.leg_names.size() ? document.leg_names[i] : "";
+    const std::string name = i < facts.leg_names.size() ? facts.leg_names[i] : "";
     legs.push_back(leg_json(brief.route.legs[i], name));
   }
   json["legs"] = std::move(legs);
@@ -179,7 +179,7 @@ template <class Document>
 bool is_preset(const Document& document, const std::vector<Document>& presets,
                std::string (*write)(const Document&)) {
   for (const Document& preset : presets) {
-    if (preset.id == document.id) return write(preset) == write(document);
+    if (preset.facts.id == document.facts.id) return write(preset) == write(document);
   }
   return false;
 }
@@ -198,10 +198,11 @@ std::vector<std::string> taken_as_entered(const Json& json) {
 // Presets by their id, and nothing that the reader fills in by itself.
 Json shortest_brief_json(const BriefDocument& document) {
   Json json = brief_json(document);
-  if (is_preset(document.aircraft, preset_aircraft(), write_aircraft)) {
+  if (is_preset(aircraft_of(document), preset_aircraft(), write_aircraft)) {
     json["aircraft"] = document.aircraft.id;
   }
-  if (is_preset(document.route, preset_routes(), write_route)) json["route"] = document.route.id;
+  if (is_preset(route_of(document), preset_routes(), write_route))
+    json["route"] = document.route.id;
   Brief filled_in;
   filled_in.aircraft = document.brief.aircraft;
   filled_in.route = document.brief.route;
@@ -236,13 +237,13 @@ std::string text_of(const Json& json, int indent) {
 std::string write_aircraft(const AircraftDocument& document) {
   Brief brief;
   brief.aircraft = document.aircraft;
-  return text_of(aircraft_json(document, brief), 2) + "\n";
+  return text_of(aircraft_json(document.facts, brief), 2) + "\n";
 }
 
 std::string write_route(const RouteDocument& document) {
   Brief brief;
   brief.route = document.route;
-  return text_of(route_json(document, brief), 2) + "\n";
+  return text_of(route_json(document.facts, brief), 2) + "\n";
 }
 
 std::string write_brief(const BriefDocument& document) {

@@ -21,12 +21,6 @@ void forget_entered(BriefDocument& document, std::string_view key) {
   std::erase(document.entered, key);
 }
 
-// An aircraft's constants live in two places of a brief; both must say the same.
-void copy_back(BriefDocument& document) {
-  document.aircraft.aircraft = document.brief.aircraft;
-  document.route.route = document.brief.route;
-}
-
 // The day, technique, limits, turnaround and bands stay; the load stays where the user entered it
 // and it still fits. Observations belong to the aircraft they were made on and go with it.
 BriefDocument carried_over(const BriefDocument& old, const AircraftDocument& aircraft,
@@ -81,12 +75,13 @@ Leg new_leg(LegKind kind, const Leg& like) {
   return leg;
 }
 
-void insert_leg(RouteDocument& route, std::size_t at, const Leg& leg) {
-  auto& legs = route.route.legs;
+void insert_leg(BriefDocument& document, std::size_t at, const Leg& leg) {
+  auto& legs = document.brief.route.legs;
+  auto& names = document.route.leg_names;
   legs.push(leg);
   std::rotate(legs.begin() + at, legs.end() - 1, legs.end());
-  route.leg_names.resize(legs.size() - 1);
-  route.leg_names.insert(route.leg_names.begin() + static_cast<std::ptrdiff_t>(at), std::string());
+  names.resize(legs.size() - 1);
+  names.insert(names.begin() + static_cast<std::ptrdiff_t>(at), std::string());
 }
 
 std::string quoted(std::string_view text) {
@@ -183,7 +178,7 @@ ShownNumber Session::shown(const Field& field) const {
 }
 
 ShownNumber Session::shown(std::size_t leg, const LegField& field) const {
-  const Leg& at = document_.route.route.legs[leg];
+  const Leg& at = document_.brief.route.legs[leg];
   return shown_number(as_kept(field, leg_field_range(field, at), field.get(at)), units_);
 }
 
@@ -223,7 +218,6 @@ std::string Session::set_field(const Field& field, double value) {
   BriefDocument changed = document_;
   field.set(changed.brief, std::clamp(value, range.minimum, range.maximum));
   note_entered(changed, field.key);
-  copy_back(changed);
   return try_change(std::move(changed));
 }
 
@@ -234,47 +228,43 @@ std::string Session::set_choice(const Choice& choice, int option) {
   BriefDocument changed = document_;
   choice.set(changed.brief, option);
   note_entered(changed, choice.key);
-  copy_back(changed);
   return try_change(std::move(changed));
 }
 
 std::string Session::set_leg_field(std::size_t leg, const LegField& field, double value) {
-  if (leg >= document_.route.route.legs.size()) return "There is no such leg.";
-  const FieldRange range = leg_field_range(field, document_.route.route.legs[leg]);
+  if (leg >= document_.brief.route.legs.size()) return "There is no such leg.";
+  const FieldRange range = leg_field_range(field, document_.brief.route.legs[leg]);
   if (!std::isfinite(value) || value < range.minimum || value > range.maximum) {
     return range_sentence(field.label, field.unit, range, field.decimals,
                           format_number(value, field.decimals));
   }
   BriefDocument changed = document_;
-  field.set(changed.route.route.legs[leg], value);
-  changed.brief.route = changed.route.route;
+  field.set(changed.brief.route.legs[leg], value);
   return try_change(std::move(changed));
 }
 
 std::string Session::set_leg_kind(std::size_t leg, LegKind kind) {
-  if (leg >= document_.route.route.legs.size()) return "There is no such leg.";
+  if (leg >= document_.brief.route.legs.size()) return "There is no such leg.";
   BriefDocument changed = document_;
-  Leg& present = changed.route.route.legs[leg];
+  Leg& present = changed.brief.route.legs[leg];
   if (present.kind == kind) return {};
   const double slope_rad = present.slope_rad;
   present = new_leg(kind, present);
   present.slope_rad = slope_rad;
-  changed.brief.route = changed.route.route;
   return try_change(std::move(changed));
 }
 
 std::string Session::add_leg(std::size_t after, LegKind kind) {
-  if (after >= document_.route.route.legs.size()) return "There is no such leg.";
-  if (document_.route.route.legs.full()) return "A route has at most 40 legs. Remove one first.";
+  if (after >= document_.brief.route.legs.size()) return "There is no such leg.";
+  if (document_.brief.route.legs.full()) return "A route has at most 40 legs. Remove one first.";
   BriefDocument changed = document_;
-  insert_leg(changed.route, after + 1, new_leg(kind, changed.route.route.legs[after]));
-  changed.brief.route = changed.route.route;
+  insert_leg(changed, after + 1, new_leg(kind, changed.brief.route.legs[after]));
   return try_change(std::move(changed));
 }
 
 std::string Session::remove_leg(std::size_t leg) {
   BriefDocument changed = document_;
-  auto& legs = changed.route.route.legs;
+  auto& legs = changed.brief.route.legs;
   if (leg >= legs.size()) return "There is no such leg.";
   if (legs.size() <= 1) return "A route has at least one leg.";
   std::rotate(legs.begin() + leg, legs.begin() + leg + 1, legs.end());
@@ -283,20 +273,18 @@ std::string Session::remove_leg(std::size_t leg) {
     changed.route.leg_names.erase(changed.route.leg_names.begin() +
                                   static_cast<std::ptrdiff_t>(leg));
   }
-  changed.brief.route = changed.route.route;
   return try_change(std::move(changed));
 }
 
 std::string Session::move_leg(std::size_t leg, int by) {
   BriefDocument changed = document_;
-  auto& legs = changed.route.route.legs;
+  auto& legs = changed.brief.route.legs;
   const std::size_t other = leg + static_cast<std::size_t>(by);
   if (leg >= legs.size()) return "There is no such leg.";
   if (other >= legs.size()) return "It is already at the end.";
   std::swap(legs[leg], legs[other]);
   changed.route.leg_names.resize(legs.size());
   std::swap(changed.route.leg_names[leg], changed.route.leg_names[other]);
-  changed.brief.route = changed.route.route;
   return try_change(std::move(changed));
 }
 
@@ -341,14 +329,14 @@ bool Session::can_use_calibration() const {
 std::string Session::use_calibration() { return try_change(calibrated(document_)); }
 
 std::string Session::take_aircraft(const AircraftDocument& aircraft) {
-  BriefDocument changed = carried_over(document_, aircraft, document_.route);
+  BriefDocument changed = carried_over(document_, aircraft, route_of(document_));
   forget_group(changed, FieldGroup::Aircraft);
   return try_change(std::move(changed));
 }
 
 std::string Session::take_route(const RouteDocument& route) {
   BriefDocument changed = document_;
-  changed.route = route;
+  changed.route = route.facts;
   changed.brief.route = route.route;
   forget_group(changed, FieldGroup::Route);
   return try_change(std::move(changed));

@@ -265,7 +265,6 @@ BriefDocument calibrated(const BriefDocument& document) {
     record.items.push_back(item);
     record.observations = static_cast<int>(document.observations.size());
   }
-  changed.aircraft.aircraft = aircraft;
   changed.aircraft.calibration = std::move(record);
   return changed;
 }

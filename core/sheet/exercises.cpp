@@ -373,7 +373,7 @@ const std::array<Question, 12>& questions() {
 
 template <class Document>
 const Document& preset(const std::vector<Document>& all, std::string_view id) {
-  return *std::find_if(all.begin(), all.end(), [&](const Document& d) { return d.id == id; });
+  return *std::find_if(all.begin(), all.end(), [&](const Document& d) { return d.facts.id == id; });
 }
 
 BriefDocument brief_of(const Scene& scene) {

@@ -201,14 +201,14 @@ Json choice_json(const BriefDocument& document, const Choice& choice) {
 }
 
 // One of the program's own documents, or the one at hand where that came from a file.
-template <class Document>
+template <class Document, class Facts>
 Json picker_json(const char* key, const char* label, const std::vector<Document>& presets,
-                 const Document& at_hand) {
+                 const Facts& at_hand) {
   Json options = Json::array();
   const char* value = "";
   for (const Document& preset : presets) {
-    options.push_back({{"value", preset.id}, {"label", preset.name}});
-    if (preset.id == at_hand.id) value = preset.id.c_str();
+    options.push_back({{"value", preset.facts.id}, {"label", preset.facts.name}});
+    if (preset.facts.id == at_hand.id) value = preset.facts.id.c_str();
   }
   if (*value == '\0') {
     options.insert(options.begin(), Json{{"value", ""}, {"label", at_hand.name}});

@@ -19,7 +19,7 @@ std::string title(const Source& source) {
 }
 
 std::string from_to(const Source& source) {
-  const RouteDocument& route = source.document.route;
+  const RouteFacts& route = source.document.route;
   if (route.from.empty() || route.to.empty()) return route.name;
   return route.from + " to " + route.to;
 }

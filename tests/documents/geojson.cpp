@@ -83,20 +83,20 @@ TEST_CASE("geojson: the line as a Feature or as the only one of a collection, wi
   const std::string feature = R"({"type":"Feature","properties":{"name":"North gate to C2"},)"
                               R"("geometry":)" +
                               geometry + "}";
-  CHECK(taken(feature).route.name == "North gate to C2");
-  CHECK(taken(geometry).route.name == "Route from a line");
+  CHECK(taken(feature).route.facts.name == "North gate to C2");
+  CHECK(taken(geometry).route.facts.name == "Route from a line");
   const std::string point =
       R"({"type":"Feature","properties":null,"geometry":{"type":"Point","coordinates":[1,2]}})";
   const std::string collection =
       R"({"type":"FeatureCollection","features":[)" + point + "," + feature + "]}";
-  CHECK(taken(collection).route.name == "North gate to C2");
+  CHECK(taken(collection).route.facts.name == "North gate to C2");
   // A name that is none falls back; foreign members are passed over.
   const std::string long_name(200, 'x');
   CHECK(taken(R"({"type":"Feature","foreign":[1],"properties":{"name":")" + long_name +
               R"("},"geometry":)" + geometry + "}")
-            .route.name == "Route from a line");
+            .route.facts.name == "Route from a line");
   CHECK(taken(R"({"type":"Feature","properties":{"name":5},"geometry":)" + geometry + "}")
-            .route.name == "Route from a line");
+            .route.facts.name == "Route from a line");
   for (const char* crs :
        {R"(null)", R"({"type":"name","properties":{"name":"EPSG:4326"}})",
         R"({"type":"name","properties":{"name":"urn:ogc:def:crs:OGC:1.3:CRS84"}})"}) {
@@ -229,14 +229,14 @@ TEST_CASE("geojson: wishes out of range, corners without room, and too many of t
 
 TEST_CASE("geojson: each preset, written and taken in again, has its turns, lengths and heights") {
   for (const RouteDocument& preset : preset_routes()) {
-    CAPTURE(preset.id);
+    CAPTURE(preset.facts.id);
     for (const LinePlace& place :
          {LinePlace{}, LinePlace{.start = {-71.5, 46.25}, .chosen = true}}) {
       const std::string text = write_geojson_route(preset, place);
       CHECK(is_geojson(text));
       CHECK((text.find("Invented: the start") != std::string::npos) == !place.chosen);
       const RouteOfLine back = taken(text, {.tolerance_m = 0.2});
-      CHECK(back.route.name == preset.name);
+      CHECK(back.route.facts.name == preset.facts.name);
       CHECK(back.account.elevations);
       const TaxiRoute& was = preset.route;
       const TaxiRoute& is = back.route.route;

@@ -31,7 +31,7 @@ const AerodromePoint* point_named(const std::string& name) {
 
 const RouteDocument& route_named(const std::string& id) {
   for (const RouteDocument& route : preset_routes()) {
-    if (route.id == id) return route;
+    if (route.facts.id == id) return route;
   }
   FAIL("no route ", id);
   return preset_routes().front();
@@ -39,7 +39,7 @@ const RouteDocument& route_named(const std::string& id) {
 
 const AircraftDocument& aircraft_named(const std::string& id) {
   for (const AircraftDocument& aircraft : preset_aircraft()) {
-    if (aircraft.id == id) return aircraft;
+    if (aircraft.facts.id == id) return aircraft;
   }
   FAIL("no aircraft ", id);
   return preset_aircraft().front();
@@ -87,13 +87,13 @@ TEST_CASE("every preset file is read without an error") {
 TEST_CASE("presets say that they are invented, and have names of their own") {
   std::set<std::string> ids;
   for (const AircraftDocument& aircraft : preset_aircraft()) {
-    CHECK(aircraft.note == "Invented for training. Not a real type.");
-    CHECK(ids.insert(aircraft.id).second);
+    CHECK(aircraft.facts.note == "Invented for training. Not a real type.");
+    CHECK(ids.insert(aircraft.facts.id).second);
   }
   for (const RouteDocument& route : preset_routes()) {
-    CHECK(route.note == "Invented for training. Not a real place.");
-    CHECK(route.aerodrome == preset_aerodrome().name);
-    CHECK(ids.insert(route.id).second);
+    CHECK(route.facts.note == "Invented for training. Not a real place.");
+    CHECK(route.facts.aerodrome == preset_aerodrome().name);
+    CHECK(ids.insert(route.facts.id).second);
   }
   CHECK(preset_aerodrome().note == "Invented for training. Not a real place.");
 }
@@ -108,16 +108,16 @@ TEST_CASE("the aerodrome names exactly the routes there are") {
   std::set<std::string> named(preset_aerodrome().route_ids.begin(),
                               preset_aerodrome().route_ids.end());
   std::set<std::string> there;
-  for (const RouteDocument& route : preset_routes()) there.insert(route.id);
+  for (const RouteDocument& route : preset_routes()) there.insert(route.facts.id);
   CHECK(named == there);
-  CHECK(preset_routes().front().id == preset_aerodrome().route_ids.front());
+  CHECK(preset_routes().front().facts.id == preset_aerodrome().route_ids.front());
 }
 
 TEST_CASE("routes begin and end at the elevation of the aerodrome's points") {
   for (const RouteDocument& route : preset_routes()) {
-    CAPTURE(route.id);
-    const AerodromePoint* from = point_named(route.from);
-    const AerodromePoint* to = point_named(route.to);
+    CAPTURE(route.facts.id);
+    const AerodromePoint* from = point_named(route.facts.from);
+    const AerodromePoint* to = point_named(route.facts.to);
     REQUIRE(from != nullptr);
     REQUIRE(to != nullptr);
     CHECK(std::fabs(route.route.start_elevation_m - from->elevation_m) <= 0.1);
@@ -127,11 +127,11 @@ TEST_CASE("routes begin and end at the elevation of the aerodrome's points") {
 
 TEST_CASE("routes are 0.6 to 6 km long, and only the narrow one is steep") {
   for (const RouteDocument& route : preset_routes()) {
-    CAPTURE(route.id);
+    CAPTURE(route.facts.id);
     CHECK(route_length_m(route.route) >= 590.0);
     CHECK(route_length_m(route.route) <= 6050.0);
     for (const Leg& leg : route.route.legs) {
-      if (route.id != kNarrow) CHECK(std::fabs(std::tan(leg.slope_rad)) <= 0.01501);
+      if (route.facts.id != kNarrow) CHECK(std::fabs(std::tan(leg.slope_rad)) <= 0.01501);
     }
   }
 }
@@ -139,11 +139,11 @@ TEST_CASE("routes are 0.6 to 6 km long, and only the narrow one is steep") {
 TEST_CASE("every aircraft stays on every ordinary route by one of the two techniques") {
   const auto card = std::make_unique<Card>();
   for (const RouteDocument& route : preset_routes()) {
-    if (route.id == kNarrow) continue;
+    if (route.facts.id == kNarrow) continue;
     for (const AircraftDocument& aircraft : preset_aircraft()) {
       compute_card(make_brief(aircraft, route).brief, *card);
-      CAPTURE(route.id);
-      CAPTURE(aircraft.id);
+      CAPTURE(route.facts.id);
+      CAPTURE(aircraft.facts.id);
       CHECK(card->run.status == RunStatus::Complete);
       REQUIRE(card->tracks.size() > 0);
       for (const TrackAnswer& track : card->tracks) CHECK(best_margin_m(track) >= 4.0);
@@ -160,7 +160,7 @@ TEST_CASE("the narrow route is for the regional twin alone: no heavy stays on it
   for (const AircraftDocument& aircraft : preset_aircraft()) {
     if (aircraft.aircraft.highest_mass_kg < 150e3) continue;
     compute_card(make_brief(aircraft, route).brief, *card);
-    CAPTURE(aircraft.id);
+    CAPTURE(aircraft.facts.id);
     CHECK_FALSE(card->possible);
   }
 }

@@ -47,12 +47,12 @@ TEST_CASE("briefs of all presets survive writing and reading bit for bit") {
       const BriefDocument brief = make_brief(aircraft, route);
       const std::string text = write_brief(brief);
       const Read<BriefDocument> read = read_brief(text);
-      CAPTURE(aircraft.id);
-      CAPTURE(route.id);
+      CAPTURE(aircraft.facts.id);
+      CAPTURE(route.facts.id);
       REQUIRE(read.value.has_value());
       check_same_numbers(brief.brief, read.value->brief);
       CHECK(write_brief(*read.value) == text);
-      CHECK(read.value->route.leg_names == route.leg_names);
+      CHECK(read.value->route.leg_names == route.facts.leg_names);
       ++good;
     }
   }
@@ -97,14 +97,14 @@ TEST_CASE("presets are written as they stand in their files, but for the layout"
     const Read<AircraftDocument> read = read_aircraft(write_aircraft(aircraft));
     REQUIRE(read.value.has_value());
     CHECK(write_aircraft(*read.value) == write_aircraft(aircraft));
-    CHECK(read.value->note == aircraft.note);
+    CHECK(read.value->facts.note == aircraft.facts.note);
   }
   for (const RouteDocument& route : preset_routes()) {
     const Read<RouteDocument> read = read_route(write_route(route));
     REQUIRE(read.value.has_value());
     CHECK(write_route(*read.value) == write_route(route));
-    CHECK(read.value->from == route.from);
-    CHECK(read.value->to == route.to);
+    CHECK(read.value->facts.from == route.facts.from);
+    CHECK(read.value->facts.to == route.facts.to);
   }
 }
 
@@ -120,7 +120,7 @@ TEST_CASE("a brief may name presets, and leave out technique and limits") {
   REQUIRE(read.value.has_value());
   CHECK(read.value->aircraft.name == "Long four");
   CHECK(read.value->brief.aircraft.wheelbase_m == 33.0);
-  CHECK(read.value->route.route.legs.size() == read.value->brief.route.legs.size());
+  CHECK(read.value->route.leg_names.size() == read.value->brief.route.legs.size());
   CHECK(read.value->brief.technique.deceleration_mps2 == Technique{}.deceleration_mps2);
   CHECK_FALSE(read.value->brief.condition.fans_on);
 }
@@ -151,10 +151,10 @@ TEST_CASE("a list of what was entered is kept") {
 
 TEST_CASE("text in other scripts and with quotation marks survives") {
   RouteDocument route = preset_routes().front();
-  route.name = "Halle \u00d6 \u2192 \"B1\" \\ \u6ed1\u8d70\u8def \U0001F6EB";
+  route.facts.name = "Halle \u00d6 \u2192 \"B1\" \\ \u6ed1\u8d70\u8def \U0001F6EB";
   const Read<RouteDocument> read = read_route(write_route(route));
   REQUIRE(read.value.has_value());
-  CHECK(read.value->name == route.name);
+  CHECK(read.value->facts.name == route.facts.name);
 }
 
 TEST_CASE("minus nought is read as nought") {

@@ -63,8 +63,6 @@ BriefDocument draw_brief(Draws& draws) {
     const bool arc = !end && (i % 2 == 1 || draws.below(3) == 0);
     brief.route.legs.push(draw_leg(draws, arc ? LegKind::Arc : LegKind::Straight));
   }
-  document.aircraft.aircraft = brief.aircraft;
-  document.route.route = brief.route;
   document.route.leg_names.assign(brief.route.legs.size(), "");
   return document;
 }

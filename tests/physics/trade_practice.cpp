@@ -23,14 +23,14 @@ double slope(double percent) { return std::atan(percent / 100.0); }
 
 const Aircraft& preset(const std::string& id) {
   for (const AircraftDocument& document : preset_aircraft())
-    if (document.id == id) return document.aircraft;
+    if (document.facts.id == id) return document.aircraft;
   FAIL("no preset aircraft ", id);
   std::abort();
 }
 
 const RouteDocument& preset_route(const std::string& id) {
   for (const RouteDocument& document : preset_routes())
-    if (document.id == id) return document;
+    if (document.facts.id == id) return document;
   FAIL("no preset route ", id);
   std::abort();
 }
@@ -227,7 +227,7 @@ TEST_CASE("practice: the holding line goes under the glareshield before the nose
 // Common practice, no source.
 TEST_CASE("practice: the seat is half a metre to a metre off the middle, and the card shows it") {
   for (const AircraftDocument& document : preset_aircraft()) {
-    CAPTURE(document.id);
+    CAPTURE(document.facts.id);
     CHECK(document.aircraft.eye_side_m >= 0.4);
     CHECK(document.aircraft.eye_side_m <= 1.0);
   }

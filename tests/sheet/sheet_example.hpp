@@ -52,7 +52,6 @@ inline void fill_document(BriefDocument& document) {
   route.legs.push(straight(420.0, -0.2));
   route.legs.push(arc(45.0, 90.0));
   route.legs.push(straight(260.0, 0.0));
-  document.route.route = route;
   document.brief.condition.mass_kg = 298e3;
   document.brief.condition.brake_temperature_k = celsius(85.0);
   document.brief.day.temperature_k = celsius(14.0);

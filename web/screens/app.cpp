@@ -130,7 +130,7 @@ std::string apply_leg(Session& session, std::string_view id, std::string_view va
   if (id == "add") return session.add_leg(index, kind);
   if (id == "move") return session.move_leg(index, value == "up" ? -1 : 1);
   if (id == "remove") return session.remove_leg(index);
-  const auto& legs = session.document().route.route.legs;
+  const auto& legs = session.document().brief.route.legs;
   if (index >= legs.size()) return "There is no such leg.";
   for (const LegField& field : leg_fields()) {
     if (field.key != id) continue;
@@ -181,13 +181,13 @@ std::string apply_units(Session& session, std::string_view key, std::string_view
 std::string apply_input(Session& session, std::string_view id, std::string_view value) {
   if (id == "aircraft") {
     for (const AircraftDocument& d : preset_aircraft()) {
-      if (d.id == value) return session.take_aircraft(d);
+      if (d.facts.id == value) return session.take_aircraft(d);
     }
     return "There is no such aircraft.";
   }
   if (id == "route") {
     for (const RouteDocument& d : preset_routes()) {
-      if (d.id == value) return session.take_route(d);
+      if (d.facts.id == value) return session.take_route(d);
     }
     return "There is no such route.";
   }

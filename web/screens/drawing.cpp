@@ -337,17 +337,17 @@ RouteDocument Drawing::document(const RouteDocument& like) const {
   document.route.end = now_.end;
   if (now_.end != RouteEnd::HoldingLine) document.route.stop_bar_lit = false;
   if (!same_shape(document.route, like.route)) {
-    document.leg_names.assign(document.route.legs.size(), "");
+    document.facts.leg_names.assign(document.route.legs.size(), "");
   }
   if (now_.from_nothing) {
-    document.name = "Drawn route";
-    document.aerodrome.clear();
-    document.from = "Start";
-    document.to = now_.end == RouteEnd::HoldingLine ? "holding line" : "stand";
-  } else if (document.id != "drawn")
-    document.name = shortened_name(like.name) + ", redrawn";
-  document.id = "drawn";
-  document.note = "Drawn by hand.";
+    document.facts.name = "Drawn route";
+    document.facts.aerodrome.clear();
+    document.facts.from = "Start";
+    document.facts.to = now_.end == RouteEnd::HoldingLine ? "holding line" : "stand";
+  } else if (document.facts.id != "drawn")
+    document.facts.name = shortened_name(like.facts.name) + ", redrawn";
+  document.facts.id = "drawn";
+  document.facts.note = "Drawn by hand.";
   return document;
 }
 

@@ -40,11 +40,12 @@ bool file_action(Session& session, std::string_view name) {
   if (name == "take") platform::open_file();
   if (name == "save-brief") saved = platform::save_file("brief.json", write_brief(document));
   if (name == "save-aircraft") {
-    saved = platform::save_file("aircraft.json", write_aircraft(document.aircraft));
+    saved = platform::save_file("aircraft.json", write_aircraft(aircraft_of(document)));
   }
-  if (name == "save-route") saved = platform::save_file("route.json", write_route(document.route));
+  if (name == "save-route")
+    saved = platform::save_file("route.json", write_route(route_of(document)));
   if (name == "save-line") {
-    saved = platform::save_file("route.geojson", write_geojson_route(document.route));
+    saved = platform::save_file("route.geojson", write_geojson_route(route_of(document)));
   }
   if (name == "start-over") session.start_over();
   if (!saved) session.set_notice("The file could not be saved here.");

@@ -45,7 +45,7 @@ void leg_tiles(Ui& ui, std::size_t index, float x, float& y, float width) {
   const float w = (width - kGap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
   int column = 0;
   for (const LegField& field : leg_fields()) {
-    const Leg& leg = ui.session.document().route.route.legs[index];
+    const Leg& leg = ui.session.document().brief.route.legs[index];
     if (leg.kind == LegKind::Straight ? !field.straights : !field.arcs) continue;
     leg_tile(ui, index, field, {x + static_cast<float>(column) * (w + kGap), y, w, kLineHeight});
     if (++column < columns) continue;
@@ -118,12 +118,12 @@ void draw_legs_editor(Ui& ui) {
   const float x = space.content.x;
   const float width = space.content.width;
   float y = space.y;
-  for (std::size_t i = 0; i < ui.session.document().route.route.legs.size(); ++i) {
+  for (std::size_t i = 0; i < ui.session.document().brief.route.legs.size(); ++i) {
     const Digits number(static_cast<int>(i) + 1);
     const bool open = ui.view.open_leg == static_cast<int>(i);
     const Type type = open ? Type::BodyBold : Type::Body;
     std::array<char, 128> text;
-    const std::string words = ui.said(describe(ui.session.document().route.route.legs[i], text));
+    const std::string words = ui.said(describe(ui.session.document().brief.route.legs[i], text));
     const float room = width - 84.0f;
     const float lines = pen.paragraph_height(type, room, words);
     const Box box{x, y, width, std::max(56.0f, lines + 26.0f)};

@@ -43,9 +43,10 @@ void draw_aircraft_list(Ui& ui) {
                                      "%.0f to %.0f t, %d engines, wheelbase %.1f m, span %.0f m",
                                      a.lowest_mass_kg / 1e3, a.highest_mass_kg / 1e3,
                                      a.engine_count, a.wheelbase_m, a.wing_span_m);
-    const bool chosen = d.id == ui.session.document().aircraft.id;
-    if (list_item(ui, "aircraft:", d.id, space.content.x, y, space.content.width, d.name,
-                  ui.said({facts.data(), static_cast<std::size_t>(length)}), chosen)) {
+    const bool chosen = d.facts.id == ui.session.document().aircraft.id;
+    if (list_item(ui, "aircraft:", d.facts.id, space.content.x, y, space.content.width,
+                  d.facts.name, ui.said({facts.data(), static_cast<std::size_t>(length)}),
+                  chosen)) {
       ui.session.set_notice(ui.session.take_aircraft(d));
       ui.view.panel = Panel::None;
       ui.view.turn_sample = -1;
@@ -67,11 +68,11 @@ void draw_route_list(Ui& ui) {
     std::array<char, 240> facts;
     int turns = 0;
     for (const Leg& leg : d.route.legs) turns += leg.kind == LegKind::Arc ? 1 : 0;
-    const int length =
-        std::snprintf(facts.data(), facts.size(), "%s to %s, %.1f km, %d turns", d.from.c_str(),
-                      d.to.c_str(), route_length_m(d.route) / 1e3, turns);
-    const bool chosen = d.id == ui.session.document().route.id;
-    if (list_item(ui, "route:", d.id, space.content.x, y, space.content.width, d.name,
+    const int length = std::snprintf(facts.data(), facts.size(), "%s to %s, %.1f km, %d turns",
+                                     d.facts.from.c_str(), d.facts.to.c_str(),
+                                     route_length_m(d.route) / 1e3, turns);
+    const bool chosen = d.facts.id == ui.session.document().route.id;
+    if (list_item(ui, "route:", d.facts.id, space.content.x, y, space.content.width, d.facts.name,
                   ui.said({facts.data(), static_cast<std::size_t>(std::clamp(length, 0, 239))}),
                   chosen)) {
       ui.session.set_notice(ui.session.take_route(d));

@@ -627,7 +627,7 @@ void draw_chosen(Ui& ui, float x, float& y, float width) {
 
 void use_drawing(Ui& ui) {
   Drawing& drawing = ui.view.drawing;
-  const RouteDocument document = drawing.document(ui.session.document().route);
+  const RouteDocument document = drawing.document(route_of(ui.session.document()));
   const std::string refusal = ui.session.take_route(document);
   drawing.refusal = refusal;
   if (!refusal.empty()) {
@@ -656,7 +656,7 @@ void draw_use(Ui& ui, float x, float& y, float width) {
 void draw_starts(Ui& ui, float x, float& y, float width) {
   Drawing& drawing = ui.view.drawing;
   if (button(ui, "draw:", "take", {x, y, width, theme::kTarget}, "Draw on from today's route")) {
-    if (!drawing.take(ui.session.document().route)) {
+    if (!drawing.take(route_of(ui.session.document()))) {
       drawing.refusal = "Today's route has an eased turn of more than 170°, which can't be drawn.";
     }
   }
@@ -707,7 +707,7 @@ Frame frame_of(const Ui& ui) {
 void open_drawing(Ui& ui) {
   Drawing& drawing = ui.view.drawing;
   ui.view.panel = Panel::Draw;
-  if (!drawing.unused()) drawing.begin(ui.session.document().route);
+  if (!drawing.unused()) drawing.begin(route_of(ui.session.document()));
   drawing.scale = 0.0f;
   platform::request_frames(3);
 }
