@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "documents/geojson.hpp"
+#include "editing/typed_number.hpp"
 #include "physics/card/compute_card.hpp"
 
 namespace tillerline {
@@ -94,43 +95,6 @@ std::string quoted(std::string_view text) {
 }
 
 }  // namespace
-
-std::string with_unit(std::string_view number, std::string_view unit) {
-  std::string text(number);
-  if (unit.empty()) return text;
-  if (unit != "°") text += " ";
-  return text += unit;
-}
-
-std::string range_sentence(std::string_view label, std::string_view unit, FieldRange range,
-                           int decimals, std::string_view value) {
-  return std::string(label) + ": " + with_unit(value, unit) + " is outside " +
-         format_number(range.minimum, decimals) + " to " +
-         with_unit(format_number(range.maximum, decimals), unit) +
-         ". Enter a value within that range.";
-}
-
-std::string range_sentence(std::string_view label, const ShownNumber& number,
-                           std::string_view value) {
-  return std::string(label) + ": " + with_unit(value, number.unit) + " is outside " +
-         shown_text(number, number.range.minimum) + " to " +
-         with_unit(shown_text(number, number.range.maximum), number.unit) +
-         ". Enter a value within that range.";
-}
-
-std::string not_a_number(std::string_view label, const ShownNumber& number,
-                         std::string_view typed) {
-  return range_sentence(label, number, "\u201c" + std::string(typed.substr(0, 20)) + "\u201d");
-}
-
-std::string outside_sentence(std::string_view label, const ShownNumber& number, double entered) {
-  const double slack = 0.5 * std::pow(10.0, -number.decimals);
-  const bool inside =
-      entered >= number.range.minimum - slack && entered <= number.range.maximum + slack;
-  // The number that stands there is always allowed, also where its rounding passes the range.
-  if (inside || entered == number.value) return {};
-  return range_sentence(label, number, shown_text(number, entered));
-}
 
 void Session::start() {
   const auto kept = [this](std::string_view key) {

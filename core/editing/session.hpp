@@ -136,19 +136,4 @@ class Session {
   mutable Cached<Calibration> calibration_;
 };
 
-// "Mass: 400 t is outside 130.0 to 350.0 t. Enter a value within that range."
-std::string range_sentence(std::string_view label, std::string_view unit, FieldRange range,
-                           int decimals, std::string_view value);
-
-// The same for a number as it is shown; `value` is what was typed.
-std::string range_sentence(std::string_view label, const ShownNumber& number,
-                           std::string_view value);
-// The same for what is no number at all.
-std::string not_a_number(std::string_view label, const ShownNumber& number, std::string_view typed);
-// That sentence when the number, entered in the unit shown, is outside; "" when it is not.
-std::string outside_sentence(std::string_view label, const ShownNumber& number, double entered);
-
-// A number with its unit; no space before degrees.
-std::string with_unit(std::string_view number, std::string_view unit);
-
 }  // namespace tillerline

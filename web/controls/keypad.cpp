@@ -6,6 +6,7 @@
 
 #include "controls/buttons.hpp"
 #include "controls/keys.hpp"
+#include "editing/typed_number.hpp"
 #include "screens/study.hpp"
 
 namespace tillerline {
@@ -239,10 +240,7 @@ void draw_keys(Ui& ui, const Subject& subject, ImVec2 at, float width, float key
 }
 
 bool out_of_range(const KeypadState& pad, const Subject& subject) {
-  const double value = typed_value(pad, subject.number.value);
-  const double slack = 0.5 * std::pow(10.0, -subject.number.decimals);
-  return pad.length > 0 && (value < subject.number.range.minimum - slack ||
-                            value > subject.number.range.maximum + slack);
+  return pad.length > 0 && is_outside(subject.number, typed_value(pad, subject.number.value));
 }
 
 Box place(const Ui& ui, float height) {

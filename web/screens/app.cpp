@@ -7,9 +7,9 @@
 
 #include "controls/keypad.hpp"
 #include "controls/keys.hpp"
-#include "controls/typed_number.hpp"
 #include "controls/ui.hpp"
 #include "editing/session.hpp"
+#include "editing/typed_number.hpp"
 #include "screens/files_panel.hpp"
 #include "screens/layout.hpp"
 #include "screens/panels.hpp"
@@ -97,12 +97,10 @@ void take_shortcuts(Ui& ui) {
 // the field's own unit.
 std::string read_shown(std::string_view label, const ShownNumber& number, std::string_view typed,
                        double& value) {
-  double entered = 0.0;
-  if (!read_number(typed, entered)) {
-    return not_a_number(label, number, typed);
-  }
-  value = field_value(number, entered);
-  return number.conversion.same() ? std::string() : outside_sentence(label, number, entered);
+  const std::optional<double> entered = read_number(typed);
+  if (!entered) return not_a_number(label, number, typed);
+  value = field_value(number, *entered);
+  return number.conversion.same() ? std::string() : outside_sentence(label, number, *entered);
 }
 
 bool begins(std::string_view text, std::string_view start) {

@@ -7,6 +7,7 @@
 #include "controls/panel.hpp"
 #include "controls/table.hpp"
 #include "controls/tiles.hpp"
+#include "editing/typed_number.hpp"
 
 namespace tillerline {
 namespace {

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "editing/session.hpp"
+#include "editing/typed_number.hpp"
 #include "physics/numerics/wrapped_angle.hpp"
 
 namespace tillerline {

@@ -5,6 +5,7 @@
 
 #include "controls/buttons.hpp"
 #include "controls/tiles.hpp"
+#include "editing/typed_number.hpp"
 #include "screens/route_sheet.hpp"
 
 namespace tillerline {

@@ -8,7 +8,7 @@
 #include "controls/buttons.hpp"
 #include "controls/column.hpp"
 #include "controls/keypad.hpp"
-#include "controls/typed_number.hpp"
+#include "editing/typed_number.hpp"
 #include "pictures/figure.hpp"
 #include "screens/purpose.hpp"
 
@@ -355,8 +355,8 @@ std::string take_typed_guess(Study& study, std::string_view typed) {
   if (study.open < 0) return "There is no exercise at hand.";
   const Exercise& e = study.exercise;
   const ShownNumber number = shown_guess(e, e.lowest, study.session.units());
-  double entered = 0.0;
-  const bool read = read_number(typed, entered);
+  const std::optional<double> read = read_number(typed);
+  double entered = read.value_or(0.0);
   study.refusal.clear();
   if (!e.options.empty()) {
     const bool known = read && entered >= 0.0 && entered < static_cast<double>(e.options.size()) &&
