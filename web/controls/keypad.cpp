@@ -7,7 +7,6 @@
 #include "controls/buttons.hpp"
 #include "controls/keys.hpp"
 #include "editing/typed_number.hpp"
-#include "screens/study.hpp"
 
 namespace tillerline {
 namespace {

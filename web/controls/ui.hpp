@@ -10,15 +10,14 @@
 #include <vector>
 
 #include "controls/touch.hpp"
+#include "editing/drawing.hpp"
 #include "editing/session.hpp"
+#include "editing/study.hpp"
 #include "paint/pen.hpp"
 #include "platform/platform.hpp"
-#include "screens/drawing.hpp"
 #include "sheet/exercises.hpp"
 
 namespace tillerline {
-
-struct DrawnField;  // of a drawn point (drawing.hpp)
 
 // The number that the keypad is open for: a field of the brief, of one leg, of one observation or
 // of one drawn point.
@@ -72,6 +71,7 @@ struct View {
   std::array<float, kPlaces> places{};  // how far down each begins, as last drawn
   ScrollArea input_scroll;
   ScrollArea panel_scroll;
+  ScrollArea study_scroll;
 
   Panel panel = Panel::None;
   Panel panel_shown = Panel::None;  // the one that was drawn last
@@ -111,8 +111,6 @@ struct View {
   float drag_x = 0.0f;
   std::string drag_refusal;
 };
-
-struct Study;
 
 struct Ui {
   Pen pen;

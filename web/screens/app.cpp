@@ -2,8 +2,8 @@
 
 #include <imgui.h>
 
+#include <algorithm>
 #include <cstdint>
-#include <functional>
 
 #include "controls/keypad.hpp"
 #include "controls/keys.hpp"
@@ -22,15 +22,17 @@ namespace {
 
 constexpr float kPhoneWidth = 600.0f;
 
-std::function<std::uint32_t()> counter(std::uint32_t& last) {
-  return [&last] { return ++last; };
-}
-
 Host page_host(std::uint32_t& last_revision) {
   return {.load = platform::load,
           .store = platform::store,
           .publish = platform::publish,
-          .next_revision = counter(last_revision)};
+          .next_revision = [&last_revision] { return ++last_revision; }};
+}
+
+Host study_host(std::uint32_t& last_revision) {
+  Host host = page_host(last_revision);
+  host.publish = platform::publish_study;
+  return host;
 }
 
 struct App {
@@ -39,7 +41,7 @@ struct App {
   Session session{page_host(last_revision)};
   View view;
   Touch touch;
-  Study study{Host{.next_revision = counter(last_revision)}};
+  Study study{study_host(last_revision)};
   std::string page_look;
 };
 
@@ -51,8 +53,9 @@ App& app() {
 // What was changed is also to be seen, in the exercises, too.
 void follow_change(App& a) {
   use_units(a.study, a.session.units());
-  if (a.drawn_revision == a.session.revision()) return;
-  a.drawn_revision = a.session.revision();
+  const std::uint32_t latest = std::max(a.session.revision(), a.study.revision);
+  if (a.drawn_revision == latest) return;
+  a.drawn_revision = latest;
   platform::request_frames(3);
 }
 
@@ -218,6 +221,12 @@ std::string apply_input(Session& session, std::string_view id, std::string_view 
   return "There is no such field.";
 }
 
+std::string open_from_page(App& a, std::string_view id) {
+  std::string refusal = open_exercise_by_id(a.study, id);
+  if (refusal.empty()) see_exercise(a.view, a.study);
+  return refusal;
+}
+
 }  // namespace
 
 void app_start() {
@@ -266,7 +275,7 @@ void app_frame(const platform::FrameInfo& frame) {
 
 void app_input(std::string_view id, std::string_view value) {
   App& a = app();
-  const std::string refusal = id == "study-open"    ? open_exercise_by_id(a.study, a.view, value)
+  const std::string refusal = id == "study-open"    ? open_from_page(a, value)
                               : id == "study-guess" ? take_typed_guess(a.study, value)
                                                     : apply_input(a.session, id, value);
   if (!refusal.empty()) a.session.announce(refusal, id);

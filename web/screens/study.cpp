@@ -1,9 +1,7 @@
 #include "screens/study.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <cstdio>
-#include <nlohmann/json.hpp>
 
 #include "controls/buttons.hpp"
 #include "controls/column.hpp"
@@ -15,34 +13,9 @@
 namespace tillerline {
 namespace {
 
-constexpr std::string_view kStorageKey = "study";
 constexpr float kGap = 8.0f;
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
-
-// One line "id result" each, so that results outlive a change of the order.
-void keep(const Study& study) {
-  std::string text;
-  for (std::size_t i = 0; i < study.ids.size(); ++i) {
-    if (study.results[i] == Result::Untried) continue;
-    text += study.ids[i] + ' ' + static_cast<char>(study.results[i]) + '\n';
-  }
-  platform::store(kStorageKey, text);
-}
-
-void restore(Study& study, std::string_view text) {
-  while (!text.empty()) {
-    const std::string_view line = text.substr(0, text.find('\n'));
-    text.remove_prefix(std::min(text.size(), line.size() + 1));
-    const std::size_t space = line.find(' ');
-    if (space == std::string_view::npos || space + 2 != line.size()) continue;
-    const auto found = std::find(study.ids.begin(), study.ids.end(), line.substr(0, space));
-    const char result = line.back();
-    if (found == study.ids.end() || result < '1' || result > '3') continue;
-    study.results[static_cast<std::size_t>(found - study.ids.begin())] =
-        static_cast<Result>(result);
-  }
-}
 
 // A mark of our own for each result, with its word: a ring, a half, a full square.
 void draw_result(const Ui& ui, ImVec2 centre, Result result) {
@@ -59,35 +32,12 @@ void draw_result(const Ui& ui, ImVec2 centre, Result result) {
   }
 }
 
-Result result_of(Judgement judged) {
-  if (judged == Judgement::Right) return Result::Right;
-  return judged == Judgement::Close ? Result::Close : Result::Off;
-}
-
-std::string_view word_of(Result result) {
-  switch (result) {
-    case Result::Right:
-      return "right";
-    case Result::Close:
-      return "close";
-    case Result::Off:
-      return "off";
-    case Result::Untried:
-      break;
-  }
-  return "new";
+void open(Ui& ui, int index) {
+  open_exercise(ui.study, index);
+  see_exercise(ui.view, ui.study);
 }
 
 // ---------------------------------------------------------------------------------- the list ----
-
-std::string score_of(const Study& study) {
-  const auto& results = study.results;
-  const auto right = std::count(results.begin(), results.end(), Result::Right);
-  const auto tried =
-      std::ssize(results) - std::count(results.begin(), results.end(), Result::Untried);
-  return std::to_string(right) + " of " + std::to_string(results.size()) + " right, " +
-         std::to_string(tried) + " tried.";
-}
 
 void draw_score(const Ui& ui, Column& col) {
   set_text(ui, col, Type::Head, ui.colours().ink, score_of(ui.study));
@@ -130,7 +80,7 @@ void draw_list(Ui& ui, Column& col) {
     }
     col.y += 64.0f + 26.0f;
   }
-  if (wanted >= 0) open_exercise(study, ui.view, wanted);
+  if (wanted >= 0) open(ui, wanted);
 }
 
 // ------------------------------------------------------------------------------ one exercise ----
@@ -179,20 +129,6 @@ void draw_number(Ui& ui, Column& col) {
   col.y += 64.0f + kGap;
 }
 
-std::string verdict_of(const Study& study, const ShownUnits& units) {
-  const Exercise& e = study.exercise;
-  const Judgement judged = judge(e, study.guess);
-  std::string text = judged == Judgement::Right   ? "Right. "
-                     : judged == Judgement::Close ? "Close. "
-                                                  : "Not so. ";
-  text += in_units(e.solution, units);
-  if (!e.options.empty()) return text;
-  const ShownNumber low = shown_guess(e, e.right_low, units);
-  const ShownNumber high = shown_guess(e, e.right_high, units);
-  return text + " From " + shown_text(low, low.value) + " to " +
-         with_unit(shown_text(high, high.value), high.unit) + " counts as right.";
-}
-
 // The sheet's own picture of the exercise's section.
 float draw_picture(Ui& ui, ImVec2 at_place, float width) {
   Study& study = ui.study;
@@ -222,11 +158,11 @@ float draw_picture(Ui& ui, ImVec2 at_place, float width) {
 void draw_answer(Ui& ui, Column& col) {
   Study& study = ui.study;
   const theme::Palette& c = ui.colours();
-  const Result result = result_of(judge(study.exercise, study.guess));
+  const Result result = result_of(study);
   col.y += 8.0f;
   draw_result(ui, {col.x + 9.0f, col.y + 15.0f}, result);
   Column inner{col.x + 30.0f, col.y, col.width - 30.0f};
-  const std::string verdict = verdict_of(study, ui.session.units());
+  const std::string verdict = verdict_of(study);
   ui.mark("verdict:", word_of(result), {inner.x, inner.y, inner.width, 30.0f});
   set_text(ui, inner, Type::Head, c.ink, verdict);
   col.y = inner.y + 10.0f;
@@ -256,142 +192,18 @@ void draw_exercise(Ui& ui, Column& col) {
   const bool to_next = button(ui, "study:", "next", next, "Next",
                               study.guessed ? ButtonLook::Primary : ButtonLook::Quiet, more);
   col.y += theme::kTarget + 20.0f;
-  if (to_list) open_exercise(study, ui.view, -1);
-  if (to_next) open_exercise(study, ui.view, study.open + 1);
+  if (to_list) open(ui, -1);
+  if (to_next) open(ui, study.open + 1);
 }
 
 }  // namespace
 
-ShownNumber shown_guess(const Exercise& exercise, double guess, const ShownUnits& units) {
-  return shown_number({exercise.unit,
-                       {exercise.lowest, exercise.highest},
-                       guess,
-                       exercise.step,
-                       exercise.step,
-                       exercise.decimals,
-                       false},
-                      units);
-}
-
-// {"score": text,
-//  "exercises": [ each {"id", "topic": text, "grade": 1 to 3,
-//                       "result": "new", "right", "close" or "off"} ],
-//  "open": null or {"id", "situation", "question", "unit", "lowest", "highest", "decimals",
-//                   "options": [text], "refusal": text, and once it was guessed
-//                   "guess", "verdict", "headline", "reason": text}}
-void publish_study(const Study& study) {
-  using Json = nlohmann::ordered_json;
-  Json exercises = Json::array();
-  for (std::size_t i = 0; i < study.ids.size(); ++i) {
-    exercises.push_back({{"id", study.ids[i]},
-                         {"topic", name_of(study.topics[i])},
-                         {"grade", exercise_name(static_cast<int>(i)).grade},
-                         {"result", word_of(study.results[i])}});
-  }
-  Json open = nullptr;
-  if (study.open >= 0) {
-    const Exercise& e = study.exercise;
-    const ShownUnits& units = study.session.units();
-    const ShownNumber number = shown_guess(e, study.guess, units);
-    Json options = Json::array();
-    for (const std::string& option : e.options) options.push_back(in_units(option, units));
-    open = {{"id", e.id},
-            {"situation", in_units(e.situation, units)},
-            {"question", in_units(e.question, units)},
-            {"unit", number.unit},
-            {"lowest", number.range.minimum},
-            {"highest", number.range.maximum},
-            {"decimals", number.decimals},
-            {"options", options},
-            {"refusal", study.refusal}};
-    if (study.guessed) {
-      const std::string text = with_unit(shown_text(number, number.value), number.unit);
-      open["guess"] = e.options.empty() ? Json(text) : options[at(static_cast<int>(study.guess))];
-      open["verdict"] = verdict_of(study, units);
-      open["headline"] = in_units(e.headline, units);
-      open["reason"] = e.reason;
-    }
-  }
-  const Json whole = {{"score", score_of(study)}, {"exercises", exercises}, {"open", open}};
-  platform::publish_study(whole.dump());
-}
-
-void start_study(Study& study) {
-  for (int i = 0; i < exercise_count(); ++i) {
-    const ExerciseName name = exercise_name(i);
-    study.ids.push_back(name.id);
-    study.topics.push_back(name.topic);
-  }
-  study.results.assign(study.ids.size(), Result::Untried);
-  if (const auto kept = platform::load(kStorageKey)) restore(study, *kept);
-  publish_study(study);
-}
-
-void open_exercise(Study& study, View& view, int index) {
-  study.open = index;
-  study.guessed = false;
-  study.refusal.clear();
-  study.scroll = ScrollArea{};
-  if (index >= 0) {
-    study.exercise = make_exercise(index);
-    study.session.show(study.exercise.document);
-  }
-  view.turn = index >= 0 ? std::max(0, study.exercise.turn) : 0;
+void see_exercise(View& view, const Study& study) {
+  view.study_scroll = ScrollArea{};
+  view.turn = study.open >= 0 ? std::max(0, study.exercise.turn) : 0;
   view.turn_sample = -1;
   view.route_scrub_m = -1.0;
   view.map_mass_kg = 0.0;
-  publish_study(study);
-  platform::request_frames(3);
-}
-
-std::string open_exercise_by_id(Study& study, View& view, std::string_view id) {
-  const auto found = std::find(study.ids.begin(), study.ids.end(), id);
-  if (!id.empty() && found == study.ids.end()) return "There is no such exercise.";
-  open_exercise(study, view, id.empty() ? -1 : static_cast<int>(found - study.ids.begin()));
-  return {};
-}
-
-std::string take_typed_guess(Study& study, std::string_view typed) {
-  if (study.open < 0) return "There is no exercise at hand.";
-  const Exercise& e = study.exercise;
-  const ShownNumber number = shown_guess(e, e.lowest, study.session.units());
-  const std::optional<double> read = read_number(typed);
-  double entered = read.value_or(0.0);
-  study.refusal.clear();
-  if (!e.options.empty()) {
-    const bool known = read && entered >= 0.0 && entered < static_cast<double>(e.options.size()) &&
-                       entered == std::floor(entered);
-    if (!known) study.refusal = "Choose one of the answers.";
-  } else if (!read) {
-    study.refusal = not_a_number("Your guess", number, typed);
-  } else {
-    study.refusal = outside_sentence("Your guess", number, entered);
-    entered = field_value(number, entered);
-  }
-  if (study.refusal.empty()) {
-    take_guess(study, entered);
-  } else {
-    publish_study(study);
-  }
-  return study.refusal;
-}
-
-void use_units(Study& study, const ShownUnits& units) {
-  if (study.session.units() == units) return;
-  study.session.set_units(units);
-  publish_study(study);
-}
-
-void take_guess(Study& study, double guess) {
-  if (study.open < 0 || study.guessed) return;
-  study.guessed = true;
-  study.guess = guess;
-  const Result result = result_of(judge(study.exercise, guess));
-  Result& best = study.results[at(study.open)];
-  best = std::max(best, result);
-  keep(study);
-  publish_study(study);
-  platform::request_frames(3);
 }
 
 void draw_study(Ui& ui, float clear_top, float clear_bottom) {
@@ -402,7 +214,7 @@ void draw_study(Ui& ui, float clear_top, float clear_bottom) {
   const float margin = ui.narrow ? 16.0f : 32.0f;
   const float width = std::min(theme::kTextWidth, view.width - 2.0f * margin);
   const float x = view.x + (view.width - width) / 2.0f;
-  const float offset = ui.touch.begin_scroll(ui.study.scroll, view, ui.pen);
+  const float offset = ui.touch.begin_scroll(ui.view.study_scroll, view, ui.pen);
   Column col{x, view.y + 10.0f - offset, width};
   if (ui.study.open < 0) {
     draw_list(ui, col);
@@ -410,10 +222,10 @@ void draw_study(Ui& ui, float clear_top, float clear_bottom) {
     draw_exercise(ui, col);
   }
   set_text(ui, col, Type::Small, ui.colours().muted, ui.session.sheet().safety);
-  ui.touch.end_scroll(ui.study.scroll, col.y + offset - view.y + 24.0f + clear_bottom, ui.pen);
+  ui.touch.end_scroll(ui.view.study_scroll, col.y + offset - view.y + 24.0f + clear_bottom, ui.pen);
   if (button(ui, "study:", "leave", {x, f.safe_insets.top + 8.0f, 150.0f, theme::kTarget},
              "To the sheet")) {
-    open_exercise(ui.study, ui.view, -1);
+    open(ui, -1);
     go(ui, Purpose::Brief);
   }
 }

@@ -1,4 +1,4 @@
-#include "screens/drawing.hpp"
+#include "editing/drawing.hpp"
 
 #include <algorithm>
 #include <cmath>
