@@ -12,6 +12,7 @@ namespace {
 
 constexpr std::string_view kStorageKey = "brief";
 constexpr std::string_view kUnitsKey = "units";
+constexpr std::size_t kLongestFileName = 60;
 
 void note_entered(BriefDocument& document, std::string_view key) {
   auto& entered = document.entered;
@@ -85,15 +86,6 @@ void insert_leg(BriefDocument& document, std::size_t at, const Leg& leg) {
   names.insert(names.begin() + static_cast<std::ptrdiff_t>(at), std::string());
 }
 
-std::string quoted(std::string_view text) {
-  std::string json = "\"";
-  for (const char c : text) {
-    if (c == '"' || c == '\\') json += '\\';
-    json += static_cast<unsigned char>(c) < 0x20 ? ' ' : c;
-  }
-  return json += "\"";
-}
-
 }  // namespace
 
 void Session::start() {
@@ -126,7 +118,7 @@ void Session::set_units(const ShownUnits& units) {
   if (revision_ == 0) return;  // nothing is shown yet
   revision_ = host_.next_revision();
   sheet_ = build_sheet(document_, *card_, units_);
-  publish();
+  announce({});
 }
 
 void Session::choose_unit(const UnitChoice& choice, int option) {
@@ -320,7 +312,7 @@ void Session::end_drag() {
   if (!dragging_) return;
   dragging_ = false;
   if (!drag_noted_) return;
-  publish();
+  announce({});
   keep();
 }
 
@@ -344,14 +336,28 @@ void Session::redo() {
 
 void Session::start_over() { accept(default_brief()); }
 
-std::vector<DocumentError> Session::take_file(std::string_view text) {
+std::vector<DocumentError> Session::take_file(std::string_view name, std::string_view text) {
+  std::string account;
+  std::vector<DocumentError> errors = take_text(text, account);
+  const std::string shown(name.substr(0, kLongestFileName));
+  if (errors.empty()) {
+    set_notice(shown + " was taken in" + (account.empty() ? "." : ": " + account));
+  } else {
+    announce({.status = shown + " was not taken in. " + errors.front().message,
+              .file = shown,
+              .errors = errors});
+  }
+  return errors;
+}
+
+// `account` says what was made of it, where that is not plain.
+std::vector<DocumentError> Session::take_text(std::string_view text, std::string& account) {
   const std::string kind = document_kind(text);
   std::string refused;
-  file_words_.clear();
   if (kind.empty() && is_geojson(text)) {
     Read<RouteOfLine> read = read_geojson_route(text);
     if (!read.value) return read.errors;
-    file_words_ = in_units(account_sentence(read.value->account), units_);
+    account = in_units(account_sentence(read.value->account), units_);
     refused = take_route(read.value->route);
   } else if (kind == "aircraft") {
     Read<AircraftDocument> read = read_aircraft(text);
@@ -372,33 +378,13 @@ std::vector<DocumentError> Session::take_file(std::string_view text) {
 }
 
 void Session::set_notice(std::string text) {
-  announce(text);
+  announce({.status = text});
   notice_ = std::move(text);
 }
 
-// The refusal rides at the end of the sheet that is published already: the last word counts.
-void Session::announce(std::string_view text, std::string_view key) const {
-  std::string json = twin_.substr(0, twin_.rfind('}'));
-  json += R"(,"status":)" + quoted(text);
-  if (!key.empty()) {
-    json += R"(,"problem":{"id":)" + quoted(key) + R"(,"text":)" + quoted(text) + "}";
-  }
-  if (host_.publish) host_.publish(json + "}");
-}
-
-void Session::announce_refused(std::string_view name,
-                               const std::vector<DocumentError>& errors) const {
-  std::string json = twin_.substr(0, twin_.rfind('}'));
-  const std::string first = errors.empty() ? std::string() : errors.front().message;
-  json += R"(,"status":)" + quoted(std::string(name) + " was not taken in. " + first);
-  json += R"(,"refused":{"name":)" + quoted(name) + R"(,"errors":[)";
-  std::string_view joint;
-  for (const DocumentError& error : errors) {
-    json.append(joint).append(R"({"message":)").append(quoted(error.message));
-    json.append(R"(,"field":)").append(quoted(error.field)).append("}");
-    joint = ",";
-  }
-  if (host_.publish) host_.publish(json + "]}}");
+void Session::announce(const Announcement& announcement) const {
+  if (!host_.publish) return;
+  host_.publish(page_json(document_, *card_, sheet_, units_, announcement));
 }
 
 std::string Session::try_change(BriefDocument changed) {
@@ -428,13 +414,7 @@ void Session::recompute() {
   revision_ = host_.next_revision();
   compute_card(document_.brief, *card_);
   sheet_ = build_sheet(document_, *card_, units_);
-  if (!dragging_) publish();
-}
-
-void Session::publish() {
-  if (!host_.publish) return;
-  twin_ = twin_json(document_, *card_, sheet_, units_);
-  host_.publish(twin_);
+  if (!dragging_) announce({});
 }
 
 void Session::keep() const {

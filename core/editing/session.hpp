@@ -23,6 +23,7 @@
 #include "physics/card/card.hpp"
 #include "physics/uncertainty/calibration.hpp"
 #include "physics/uncertainty/heat_band.hpp"
+#include "sheet/page_json.hpp"
 #include "sheet/sheet.hpp"
 
 namespace tillerline {
@@ -94,26 +95,24 @@ class Session {
   void redo();
   void start_over();  // the demo brief again; can be undone
 
-  // Any bytes at all. Errors say field, value, allowed range and way out; empty when taken in. Then
-  // `file_words` says what was made of it, where that is not plain.
-  std::vector<DocumentError> take_file(std::string_view text);
-  const std::string& file_words() const { return file_words_; }
+  // Any bytes at all, under a name that the user knows. An aircraft, a route or a line drawn on a
+  // map goes into the brief, a brief replaces it. Errors say field, value, allowed range and way
+  // out; empty when taken in. Either is announced, and a notice says what was made of the file.
+  std::vector<DocumentError> take_file(std::string_view name, std::string_view text);
 
   // A word to the user about something that happened outside their doing, or "".
   const std::string& notice() const { return notice_; }
   void set_notice(std::string text);
 
-  // Tells the text page why something was refused; `key` names the field, if it was one.
-  // The next change takes it back.
-  void announce(std::string_view text, std::string_view key = {}) const;
-  // The same for a whole document, with everything that is wrong in it.
-  void announce_refused(std::string_view name, const std::vector<DocumentError>& errors) const;
+  // Tells the text page what was refused and why, along with all that stands. The next change takes
+  // it back.
+  void announce(const Announcement& announcement) const;
 
  private:
   std::string try_change(BriefDocument changed);
+  std::vector<DocumentError> take_text(std::string_view text, std::string& account);
   void accept(BriefDocument changed);
   void recompute();
-  void publish();
   void keep() const;
 
   Host host_;
@@ -121,11 +120,9 @@ class Session {
   ShownUnits units_;
   std::unique_ptr<Card> card_ = std::make_unique<Card>();
   Sheet sheet_;
-  std::string twin_;
   std::vector<BriefDocument> past_;
   std::vector<BriefDocument> future_;  // what was undone, the next one last
   std::string notice_;
-  std::string file_words_;
   bool dragging_ = false;
   bool drag_noted_ = false;
   std::uint32_t revision_ = 0;

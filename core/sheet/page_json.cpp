@@ -1,8 +1,11 @@
-// What the accessible page (site/twin.js) is made from, on one line:
+// What the text page (site/page/text_page.js) is made from, on one line:
 //
 //   { "program": "0.1.0",
 //     "title", "subtitle", "day", "card_headline", "invented", "safety": text,
 //     "status": one sentence for the polite live region,
+//     "problem": { "id": key of the input that was refused, "text": why }; only if one was,
+//     "refused": { "name": of the file that was not taken in,
+//                  "errors": [ { "message", "field" } ] }; only if one was not,
 //     "possible": true | false,
 //     "inputs": [ { "key": "mass_t", "label": "Mass", "unit": "t", "group": "condition",
 //                   "value": 298.0, "text": "298", "min", "max", "step", "coarse_step", "decimals",
@@ -40,6 +43,8 @@
 //   "Care:" or "Limit:" already; beside a row that is not plain the page puts the word itself.
 // - All text is plain text, never markup. An empty string means: leave it out.
 // - "leg" counts from 0, "number" is what the crew reads.
+#include "sheet/page_json.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <nlohmann/json.hpp>
@@ -295,17 +300,28 @@ Json leg_json(const SheetLeg& leg) {
           {"brakes", leg.brakes}, {"caution", leg.caution}, {"tone", word(leg.tone)}};
 }
 
+void put_announcement(Json& json, const Announcement& announcement, const Sheet& sheet) {
+  const std::string& status = announcement.status;
+  json["status"] = status.empty() ? sheet.card_headline : status;
+  if (!announcement.key.empty()) json["problem"] = {{"id", announcement.key}, {"text", status}};
+  if (announcement.errors.empty()) return;
+  const Json errors = array_of(announcement.errors, [](const DocumentError& error) {
+    return Json{{"message", error.message}, {"field", error.field}};
+  });
+  json["refused"] = {{"name", announcement.file}, {"errors", errors}};
+}
+
 }  // namespace
 
-std::string twin_json(const BriefDocument& document, const Card& card, const Sheet& sheet,
-                      const ShownUnits& units) {
+std::string page_json(const BriefDocument& document, const Card& card, const Sheet& sheet,
+                      const ShownUnits& units, const Announcement& announcement) {
   Json json;
   json["program"] = kVersion;
   json["title"] = sheet.title;
   json["subtitle"] = sheet.subtitle;
   json["day"] = sheet.day;
   json["card_headline"] = sheet.card_headline;
-  json["status"] = sheet.card_headline;
+  put_announcement(json, announcement, sheet);
   json["possible"] = card.possible;
   json["inputs"] = Json::array();
   for (const Field& field : brief_fields()) {

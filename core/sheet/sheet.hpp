@@ -107,8 +107,4 @@ std::string sheet_text(const Sheet& sheet);
 // Card as JSON (every number, SI and unit in the key; NaN never): `tillerline`.
 std::string card_json(const BriefDocument& document, const Card& card, bool one_line);
 
-// Inputs, sheet and cautions as JSON for the accessible page; the sheet is in these units already.
-std::string twin_json(const BriefDocument& document, const Card& card, const Sheet& sheet,
-                      const ShownUnits& units = {});
-
 }  // namespace tillerline

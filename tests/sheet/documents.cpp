@@ -9,6 +9,8 @@
 #include <string_view>
 
 #include "documents/fields.hpp"
+#include "physics/card/compute_card.hpp"
+#include "sheet/page_json.hpp"
 #include "sheet/sheet_example.hpp"
 
 using namespace tillerline;
@@ -370,7 +372,7 @@ TEST_CASE("numbers that do not exist are null in the card's JSON, never a symbol
 TEST_CASE("the page's JSON holds every input, choice and section once") {
   for_all_taxis([](const BriefDocument& document, const Card& card) {
     const Sheet sheet = build_sheet(document, card);
-    const Json json = Json::parse(twin_json(document, card, sheet));
+    const Json json = Json::parse(page_json(document, card, sheet));
     for (const char* key :
          {"program",  "title",    "subtitle",   "day",          "card_headline",
           "status",   "possible", "inputs",     "choices",      "sections",
@@ -411,7 +413,7 @@ TEST_CASE("what the user entered is marked in the page's JSON") {
   taxi.document = default_brief();
   taxi.document.entered = {"mass_t"};
   compute_card(taxi.document.brief, *taxi.card);
-  const Json json = Json::parse(twin_json(taxi.document, *taxi.card, taxi.sheet()));
+  const Json json = Json::parse(page_json(taxi.document, *taxi.card, taxi.sheet()));
   int marked = 0;
   for (const Json& input : json["inputs"]) {
     if (!input["entered"].get<bool>()) continue;
@@ -423,7 +425,7 @@ TEST_CASE("what the user entered is marked in the page's JSON") {
 
 TEST_CASE("the page's JSON holds every number of every leg, within its range") {
   for_all_taxis([](const BriefDocument& document, const Card& card) {
-    const Json json = Json::parse(twin_json(document, card, build_sheet(document, card)));
+    const Json json = Json::parse(page_json(document, card, build_sheet(document, card)));
     const auto& legs = document.brief.route.legs;
     REQUIRE(json["route_legs"].size() == legs.size());
     for (std::size_t i = 0; i < legs.size(); ++i) {
@@ -454,7 +456,7 @@ TEST_CASE("the page's JSON holds the observations as a form") {
   }
   const auto card = std::make_unique<Card>();
   compute_card(document.brief, *card);
-  const Json json = Json::parse(twin_json(document, *card, build_sheet(document, *card)));
+  const Json json = Json::parse(page_json(document, *card, build_sheet(document, *card)));
   REQUIRE(json["observations"].size() == observation_kinds().size());
   CHECK(json["observation_kinds"].size() == observation_kinds().size());
   for (std::size_t i = 0; i < observation_kinds().size(); ++i) {

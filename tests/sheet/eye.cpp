@@ -1,6 +1,7 @@
 // What is seen from the seats, in words.
 #include <doctest/doctest.h>
 
+#include "sheet/page_json.hpp"
 #include "sheet/sheet_example.hpp"
 
 using namespace tillerline;
@@ -132,8 +133,8 @@ TEST_CASE("the view stands in the text and on the accessible page") {
   const std::string text = sheet_text(sheet);
   CHECK(text.find("you begin to steer when the new") != std::string::npos);
   CHECK(text.find("it goes under the glareshield") != std::string::npos);
-  const std::string twin = twin_json(taxi.document, *taxi.card, sheet);
-  CHECK(twin.find("\"view\":\"With the main gear on the line you begin") != std::string::npos);
+  const std::string page = page_json(taxi.document, *taxi.card, sheet);
+  CHECK(page.find("\"view\":\"With the main gear on the line you begin") != std::string::npos);
   const std::string card = card_json(taxi.document, *taxi.card, true);
   for (const char* key : {"new_line_from_left_seat", "new_line_from_right_seat",
                           "\"window\":\"other_side\"", "\"window\":\"own_side\"", "past_bend_m"})

@@ -16,6 +16,7 @@
 #include "documents/documents.hpp"
 #include "physics/card/compute_card.hpp"
 #include "physics/numerics/units.hpp"
+#include "sheet/page_json.hpp"
 #include "sheet/sheet.hpp"
 
 using namespace tillerline;
@@ -445,14 +446,14 @@ TEST_CASE("units: the accessible page gets its fields in them, and four choices"
   const BriefDocument document = default_brief();
   const auto card = std::make_unique<Card>();
   compute_card(document.brief, *card);
-  const Json plain = Json::parse(twin_json(document, *card, build_sheet(document, *card)));
+  const Json plain = Json::parse(page_json(document, *card, build_sheet(document, *card)));
   const Json other_units =
-      Json::parse(twin_json(document, *card, build_sheet(document, *card, kOther), kOther));
+      Json::parse(page_json(document, *card, build_sheet(document, *card, kOther), kOther));
   CHECK(plain["units"].size() == 4);
   CHECK(plain["units"][1]["value"] == "t");
   CHECK(other_units["units"][1]["value"] == "lb");
-  const auto input = [](const Json& twin, const char* key) {
-    for (const Json& one : twin["inputs"]) {
+  const auto input = [](const Json& page, const char* key) {
+    for (const Json& one : page["inputs"]) {
       if (one["key"] == key) return one;
     }
     return Json();

@@ -139,7 +139,7 @@ void set(Ui& ui, const Subject& subject) {
     close(ui);
   } else {
     pad.refusal = refusal;
-    ui.session.announce(refusal);
+    ui.session.announce({.status = refusal});
   }
 }
 

@@ -78,12 +78,12 @@ float zoom();
 // The look the page around the canvas shall take: "light", "dark" or "night".
 void set_page_theme(std::string_view name);
 
-// Hands the card to the text page as JSON (see site/twin.js for its shape). Call it whenever the
+// Hands the card to the text page as JSON (core/sheet/page_json.hpp). Call it whenever the
 // card changed, also outside a frame: without WebGL there are no frames, but there is that page.
 // The same text twice is sent once.
 void publish(std::string_view json);
 
-// The same for the exercises (see site/study.js), which are no part of the card.
+// The same for the exercises (editing/study.hpp), which are no part of the card.
 void publish_study(std::string_view json);
 
 // Names a rectangle drawn in this frame, so that a test can find and tap it.

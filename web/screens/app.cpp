@@ -278,7 +278,7 @@ void app_input(std::string_view id, std::string_view value) {
   const std::string refusal = id == "study-open"    ? open_from_page(a, value)
                               : id == "study-guess" ? take_typed_guess(a.study, value)
                                                     : apply_input(a.session, id, value);
-  if (!refusal.empty()) a.session.announce(refusal, id);
+  if (!refusal.empty()) a.session.announce({.status = refusal, .key = std::string(id)});
   follow_change(a);
 }
 
@@ -293,17 +293,9 @@ std::string app_text(std::string_view form) {
 
 void app_file(std::string_view name, std::string_view text) {
   App& a = app();
-  a.view.file_errors = a.session.take_file(text);
+  a.view.file_errors = a.session.take_file(name, text);
   a.view.file_name = name;
   a.view.panel = a.view.file_errors.empty() ? Panel::None : Panel::Errors;
-  const std::string_view shown = name.substr(0, 60);
-  if (a.view.file_errors.empty()) {
-    const std::string& words = a.session.file_words();
-    a.session.set_notice(std::string(shown) + " was taken in" +
-                         (words.empty() ? "." : ": " + words));
-  } else {
-    a.session.announce_refused(shown, a.view.file_errors);
-  }
   platform::request_frames(3);
 }
 

@@ -39,7 +39,7 @@ std::string describe(const Session& session, std::size_t index) {
 }
 
 void changed(Ui& ui, std::string refusal) {
-  if (!refusal.empty()) ui.session.announce(refusal);
+  if (!refusal.empty()) ui.session.announce({.status = refusal});
   ui.view.observation_refusal = std::move(refusal);
   platform::request_frames(3);
 }

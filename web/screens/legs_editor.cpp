@@ -93,7 +93,7 @@ void leg_actions(Ui& ui, std::size_t index, float x, float& y, float width) {
     if (refusal.empty()) {
       ui.view.open_leg = open;
     } else {
-      session.announce(refusal);
+      session.announce({.status = refusal});
     }
     ui.view.leg_refusal = refusal;
     platform::request_frames(3);

@@ -93,7 +93,7 @@ int nearest_point(const Drawing& drawing, const Paper& paper, ImVec2 at) {
 void too_many(Ui& ui) {
   ui.view.drawing.refusal =
       "A drawn route has at most " + std::to_string(kMaxDrawnPoints) + " points. Delete one first.";
-  ui.session.announce(ui.view.drawing.refusal);
+  ui.session.announce({.status = ui.view.drawing.refusal});
 }
 
 void tap(Ui& ui, const Paper& paper, ImVec2 at) {
@@ -631,7 +631,7 @@ void use_drawing(Ui& ui) {
   const std::string refusal = ui.session.take_route(document);
   drawing.refusal = refusal;
   if (!refusal.empty()) {
-    ui.session.announce(refusal);
+    ui.session.announce({.status = refusal});
     return;
   }
   drawing.used();
