@@ -30,16 +30,16 @@ bool toggled(Ui& ui, Id id, bool tapped) {
 
 }  // namespace
 
-float button_width(const Ui& ui, std::string_view label) {
-  return std::round(ui.pen.width(Type::BodyBold, label) + 36.0f);
+float button_width(const Canvas& canvas, std::string_view label) {
+  return std::round(canvas.pen.width(Type::BodyBold, label) + 36.0f);
 }
 
-bool button(Ui& ui, std::string_view name, std::string_view detail, const Box& box,
+bool button(Canvas& canvas, std::string_view name, std::string_view detail, const Box& box,
             std::string_view label, ButtonLook look, bool usable) {
-  const theme::Palette& c = ui.colours();
-  const Pen& pen = ui.pen;
+  const theme::Palette& c = canvas.colours();
+  const Pen& pen = canvas.pen;
   Use use;
-  if (usable) use = ui.touch.use(part_id(name, detail), box, pen);
+  if (usable) use = canvas.touch.use(part_id(name, detail), box, pen);
   const bool lit = use.held || use.hovered;
   ImU32 ink = usable ? c.accent : c.muted;
   if (look == ButtonLook::Primary) {
@@ -52,47 +52,47 @@ bool button(Ui& ui, std::string_view name, std::string_view detail, const Box& b
     pen.fill(box, c.pavement);
   }
   centred_label(pen, Type::BodyBold, box, ink, label);
-  ui.mark(name, detail, box);
+  canvas.mark(name, detail, box);
   return use.tapped;
 }
 
-bool close_button(Ui& ui, std::string_view name, const Box& box) {
-  const Use use = ui.touch.use(make_id(name), box, ui.pen);
-  const theme::Palette& c = ui.colours();
-  if (use.held || use.hovered) ui.pen.fill(box, c.pavement);
+bool close_button(Canvas& canvas, std::string_view name, const Box& box) {
+  const Use use = canvas.touch.use(make_id(name), box, canvas.pen);
+  const theme::Palette& c = canvas.colours();
+  if (use.held || use.hovered) canvas.pen.fill(box, c.pavement);
   const ImVec2 m = box.centre();
-  ui.pen.line({m.x - 8.0f, m.y - 8.0f}, {m.x + 8.0f, m.y + 8.0f}, c.ink, 2.0f);
-  ui.pen.line({m.x - 8.0f, m.y + 8.0f}, {m.x + 8.0f, m.y - 8.0f}, c.ink, 2.0f);
-  ui.mark(name, box);
+  canvas.pen.line({m.x - 8.0f, m.y - 8.0f}, {m.x + 8.0f, m.y + 8.0f}, c.ink, 2.0f);
+  canvas.pen.line({m.x - 8.0f, m.y + 8.0f}, {m.x + 8.0f, m.y - 8.0f}, c.ink, 2.0f);
+  canvas.mark(name, box);
   return use.tapped;
 }
 
-bool chip(Ui& ui, std::string_view name, std::string_view detail, const Box& box,
+bool chip(Canvas& canvas, std::string_view name, std::string_view detail, const Box& box,
           std::string_view label, bool chosen, Tone tone) {
-  const theme::Palette& c = ui.colours();
-  const Use use = ui.touch.use(part_id(name, detail), box, ui.pen);
+  const theme::Palette& c = canvas.colours();
+  const Use use = canvas.touch.use(part_id(name, detail), box, canvas.pen);
   const bool lit = use.held || use.hovered;
-  ui.pen.fill(box, chosen ? c.accent : (use.held ? c.rule : c.raised));
-  if (!chosen) ui.pen.frame(box, lit ? c.accent : c.rule);
+  canvas.pen.fill(box, chosen ? c.accent : (use.held ? c.rule : c.raised));
+  if (!chosen) canvas.pen.frame(box, lit ? c.accent : c.rule);
   Box text = box;
   if (tone != Tone::Plain) {
     const Mark mark = tone == Tone::Exceeded ? Mark::Exceeded : Mark::Care;
     const ImVec2 at{box.right() - 14.0f, box.y + box.height / 2.0f};
-    if (chosen) ui.pen.fill({at.x - 10.0f, at.y - 10.0f, 20.0f, 20.0f}, c.raised);
-    ui.pen.mark(mark, at, 12.0f);
+    if (chosen) canvas.pen.fill({at.x - 10.0f, at.y - 10.0f, 20.0f, 20.0f}, c.raised);
+    canvas.pen.mark(mark, at, 12.0f);
     text.width -= 14.0f;
   }
-  centred_label(ui.pen, chosen ? Type::BodyBold : Type::Body, text, chosen ? c.on_accent : c.ink,
-                label);
-  ui.mark(name, detail, box);
+  centred_label(canvas.pen, chosen ? Type::BodyBold : Type::Body, text,
+                chosen ? c.on_accent : c.ink, label);
+  canvas.mark(name, detail, box);
   return use.tapped;
 }
 
-bool picker_tile(Ui& ui, std::string_view name, const Box& box, std::string_view label,
+bool picker_tile(Canvas& canvas, std::string_view name, const Box& box, std::string_view label,
                  std::string_view value, bool entered) {
-  const Pen& pen = ui.pen;
-  const theme::Palette& c = ui.colours();
-  const Use use = ui.touch.use(make_id(name), box, pen);
+  const Pen& pen = canvas.pen;
+  const theme::Palette& c = canvas.colours();
+  const Use use = canvas.touch.use(make_id(name), box, pen);
   pen.fill(box, c.raised);
   pen.frame(box, use.held || use.hovered ? c.accent : c.rule);
   pen.text(Type::Small, {box.x + kPad, box.y + 9.0f}, c.muted, label);
@@ -102,7 +102,7 @@ bool picker_tile(Ui& ui, std::string_view name, const Box& box, std::string_view
     pen.draw->AddCircleFilled({box.right() - kPad - 1.0f, box.y + 19.0f}, 3.5f, c.accent, 16);
   }
   pen.chevron({box.right() - 20.0f, box.y + box.height / 2.0f}, 12.0f, c.accent, false);
-  ui.mark(name, box);
+  canvas.mark(name, box);
   return use.tapped;
 }
 

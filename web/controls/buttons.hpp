@@ -10,19 +10,19 @@ namespace tillerline {
 enum class ButtonLook { Quiet, Primary, Plain };
 
 // `name` + `detail` is what tests call it.
-bool button(Ui& ui, std::string_view name, std::string_view detail, const Box& box,
+bool button(Canvas& canvas, std::string_view name, std::string_view detail, const Box& box,
             std::string_view label, ButtonLook look = ButtonLook::Quiet, bool usable = true);
 // As wide as its label needs.
-float button_width(const Ui& ui, std::string_view label);
+float button_width(const Canvas& canvas, std::string_view label);
 // A cross that closes what it stands in.
-bool close_button(Ui& ui, std::string_view name, const Box& box);
+bool close_button(Canvas& canvas, std::string_view name, const Box& box);
 
 // One chip; chosen ones are filled.
-bool chip(Ui& ui, std::string_view name, std::string_view detail, const Box& box,
+bool chip(Canvas& canvas, std::string_view name, std::string_view detail, const Box& box,
           std::string_view label, bool chosen, Tone tone = Tone::Plain);
 
 // Something that opens a list: label, present value, chevron.
-bool picker_tile(Ui& ui, std::string_view name, const Box& box, std::string_view label,
+bool picker_tile(Canvas& canvas, std::string_view name, const Box& box, std::string_view label,
                  std::string_view value, bool entered = false);
 
 // A line that opens and closes what stands under it. Returns whether it is open.

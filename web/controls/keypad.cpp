@@ -244,7 +244,7 @@ bool out_of_range(const KeypadState& pad, const Subject& subject) {
 
 Box place(const Ui& ui, float height) {
   const platform::FrameInfo& f = ui.frame;
-  if (ui.narrow) return {0.0f, f.height - height, f.width, height};
+  if (ui.canvas.narrow) return {0.0f, f.height - height, f.width, height};
   const float width = 400.0f;
   const Box& tile = ui.view.keypad.beside;
   // Beside the tile if there is room to its right, else over it; always whole on the screen.
@@ -274,7 +274,7 @@ void draw_keypad(Ui& ui) {
   const Pen& pen = ui.pen;
   const theme::Palette& c = ui.colours();
   const platform::FrameInfo& f = ui.frame;
-  const float bottom_inset = ui.narrow ? f.safe_insets.bottom : 0.0f;
+  const float bottom_inset = ui.canvas.narrow ? f.safe_insets.bottom : 0.0f;
   const float key_height = f.height < 640.0f ? 48.0f : 56.0f;
   const float message_height = 4.0f * pen.line_height(Type::Small);
   const float head = 40.0f + pen.height(Type::Result) + 34.0f;

@@ -12,7 +12,7 @@ namespace {
 
 Box place(const Ui& ui) {
   const platform::FrameInfo& f = ui.frame;
-  if (ui.narrow) {
+  if (ui.canvas.narrow) {
     const float top = f.safe_insets.top + 40.0f;
     return {0.0f, top, f.width, f.height - top};
   }
@@ -44,7 +44,7 @@ PanelSpace begin_panel(Ui& ui, std::string_view title) {
     platform::request_frames(3);
   }
   pen.hairline({box.x, box.y + 64.0f}, {box.right(), box.y + 64.0f}, c.rule);
-  const float bottom = ui.narrow ? f.safe_insets.bottom : 0.0f;
+  const float bottom = ui.canvas.narrow ? f.safe_insets.bottom : 0.0f;
   const Box view{box.x + 1.0f, box.y + 65.0f, box.width - 2.0f, box.height - 66.0f - bottom};
   const float offset = ui.touch.begin_scroll(ui.view.panel_scroll, view, pen);
   space.content = {view.x + 19.0f, view.y, view.width - 38.0f, view.height};

@@ -4,12 +4,12 @@
 
 #include <array>
 #include <cstddef>
-#include <limits>
 #include <string>
 #include <string_view>
 #include <vector>
 
-#include "controls/touch.hpp"
+#include "controls/canvas.hpp"
+#include "controls/digits.hpp"
 #include "editing/drawing.hpp"
 #include "editing/session.hpp"
 #include "editing/study.hpp"
@@ -93,17 +93,8 @@ struct View {
   bool place_taken = false;  // a place of the sheet was gone to, for the tour
   bool wall_blank = false;   // nothing shown, so that the class looks at the teacher
 
-  double map_mass_kg = 0.0;  // read off in the map of the roll; 0: not yet
-  double map_slope_rad = 0.0;
-  int turn = 0;                 // index into the card's turns
-  int technique = -1;           // shown in the turn picture; -1: the brief's own
-  double route_scrub_m = -1.0;  // -1: not scrubbed yet
-  int turn_sample = -1;
-  int seat = 0;        // looked from: 0 left, 1 right
-  double stop_eye_m =  // eye before the line in its view; not finite: not scrubbed yet
-      std::numeric_limits<double>::quiet_NaN();
-  double heat_scrub_s = -1.0;  // in the picture after landing
-  int half_turn_sample = -1;
+  int turn = 0;          // index into the card's turns
+  int technique = -1;    // shown in the turn picture; -1: the brief's own
   Id figure = 0;         // the picture that has the arrow keys
   std::vector<Id> open;  // disclosures that are open
 
@@ -112,37 +103,29 @@ struct View {
   std::string drag_refusal;
 };
 
+struct PictureStates;  // pictures/pictures.hpp
+
+// What a screen works with. Wherever only a canvas is asked for, it stands for its own.
 struct Ui {
-  Pen pen;
-  Touch& touch;
+  Canvas& canvas;
   Session& session;
   View& view;
   platform::FrameInfo frame;
   Study& study;
-  bool narrow = false;        // a phone held upright
-  float picture_most = 1e9f;  // height that a picture may take
+  PictureStates& pictures;
+  Pen& pen = canvas.pen;
+  Touch& touch = canvas.touch;
 
-  const theme::Palette& colours() const { return *pen.colours; }
+  operator Canvas&() const { return canvas; }
 
-  // Names what was drawn for tests, if it is in sight. `name` and `detail` are joined.
-  void mark(std::string_view name, std::string_view detail, const Box& box) const;
-  void mark(std::string_view name, const Box& box) const { mark(name, {}, box); }
-  bool in_sight(const Box& box) const;
-
-  // Words of the core's units, and the way from one of them, in the units that the reader chose.
-  std::string said(std::string_view words) const { return in_units(words, session.units()); }
-  UnitConversion shown(std::string_view unit) const { return conversion(unit, session.units()); }
-};
-
-// Decimal digits of a small number, without the heap.
-class Digits {
- public:
-  explicit Digits(int value);
-  operator std::string_view() const { return {text_.data(), length_}; }
-
- private:
-  std::array<char, 12> text_{};
-  std::size_t length_ = 0;
+  const theme::Palette& colours() const { return canvas.colours(); }
+  void mark(std::string_view name, std::string_view detail, const Box& box) const {
+    canvas.mark(name, detail, box);
+  }
+  void mark(std::string_view name, const Box& box) const { canvas.mark(name, box); }
+  bool in_sight(const Box& box) const { return canvas.in_sight(box); }
+  std::string said(std::string_view words) const { return canvas.said(words); }
+  UnitConversion shown(std::string_view unit) const { return canvas.shown(unit); }
 };
 
 }  // namespace tillerline

@@ -9,22 +9,22 @@ constexpr double kKeyStep_m = 10.0;
 
 }  // namespace
 
-void leg_strips(const Ui& ui, const Scale& distance, float top, float bottom, float free_from) {
-  const TaxiRoute& route = ui.session.document().brief.route;
-  const theme::Palette& c = ui.colours();
+void leg_strips(const Canvas& canvas, const TaxiRoute& route, const Scale& distance, float top,
+                float bottom, float free_from) {
+  const theme::Palette& c = canvas.colours();
   double start_m = 0.0;
   for (std::size_t i = 0; i < route.legs.size() && start_m < distance.high; ++i) {
     const float from = distance.at(start_m);
     start_m += leg_length_m(route.legs[i]);
     const float to = std::min(distance.to, distance.at(start_m));
     if (route.legs[i].kind == LegKind::Arc) {
-      ui.pen.fill({from, top, std::max(1.0f, to - from), bottom - top}, c.pavement);
+      canvas.pen.fill({from, top, std::max(1.0f, to - from), bottom - top}, c.pavement);
     }
     const Digits number(static_cast<int>(i) + 1);
-    const float w = ui.pen.width(Type::Small, number);
+    const float w = canvas.pen.width(Type::Small, number);
     const float x = std::max((from + to) / 2.0f - w / 2.0f, free_from);
     if (x + w <= std::max(to, from + w)) {
-      ui.pen.text(Type::Small, {x, top - 21.0f}, c.muted, number);
+      canvas.pen.text(Type::Small, {x, top - 21.0f}, c.muted, number);
       free_from = x + w + 6.0f;
     }
   }
@@ -39,21 +39,21 @@ std::size_t leg_at_distance(const TaxiRoute& route, double distance_m) {
   return route.legs.empty() ? 0 : route.legs.size() - 1;
 }
 
-void follow_along_route(Ui& ui, Id id, const Box& box, const Scale& distance, double length_m) {
-  const Reading reading = read_picture(ui, id, box);
-  double& at_m = ui.view.route_scrub_m;
+void follow_along_route(Canvas& canvas, Id id, const Box& box, const Scale& distance,
+                        double length_m, double& at_m) {
+  const Reading reading = read_picture(canvas, id, box);
   if (reading.placed) at_m = distance.value(reading.at.x);
   if (reading.steps != 0) at_m = std::max(0.0, at_m) + kKeyStep_m * reading.steps;
   if (reading.placed || reading.steps != 0) at_m = std::clamp(at_m, 0.0, length_m);
 }
 
 void ReadingLine::put(ImU32 colour, std::string_view text) {
-  ui_.pen.text(Type::BodyBold, {at_.x, at_.y - 4.0f}, colour, text);
-  at_.x += ui_.pen.width(Type::BodyBold, text) + (ui_.narrow ? 12.0f : 22.0f);
+  canvas_.pen.text(Type::BodyBold, {at_.x, at_.y - 4.0f}, colour, text);
+  at_.x += canvas_.pen.width(Type::BodyBold, text) + (canvas_.narrow ? 12.0f : 22.0f);
 }
 
-void invite_reading(const Ui& ui, ImVec2 at) {
-  ui.pen.text(Type::Small, at, ui.colours().muted, "Draw a finger across to read it off.");
+void invite_reading(const Canvas& canvas, ImVec2 at) {
+  canvas.pen.text(Type::Small, at, canvas.colours().muted, "Draw a finger across to read it off.");
 }
 
 }  // namespace tillerline

@@ -2,32 +2,35 @@
 // finger or the arrow keys move in all of them at once.
 #pragma once
 
+#include "physics/given/taxi_route.hpp"
 #include "pictures/figure.hpp"
 
 namespace tillerline {
 
 // Turns shaded from `top` to `bottom`; the legs' numbers above, right of `free_from`.
-void leg_strips(const Ui& ui, const Scale& distance, float top, float bottom, float free_from);
+void leg_strips(const Canvas& canvas, const TaxiRoute& route, const Scale& distance, float top,
+                float bottom, float free_from);
 
 // The leg at a distance along the route.
 std::size_t leg_at_distance(const TaxiRoute& route, double distance_m);
 
-// Moves the reading; `id` is the picture's own.
-void follow_along_route(Ui& ui, Id id, const Box& box, const Scale& distance, double length_m);
+// Moves the reading to a distance along the route; `id` is the picture's own.
+void follow_along_route(Canvas& canvas, Id id, const Box& box, const Scale& distance,
+                        double length_m, double& at_m);
 
 // The values of a reading, one behind the other in one line.
 class ReadingLine {
  public:
-  ReadingLine(const Ui& ui, ImVec2 at) : ui_(ui), at_(at) {}
+  ReadingLine(const Canvas& canvas, ImVec2 at) : canvas_(canvas), at_(at) {}
   void put(ImU32 colour, std::string_view text);
   ImVec2 at() const { return at_; }  // where the next one goes
 
  private:
-  const Ui& ui_;
+  const Canvas& canvas_;
   ImVec2 at_;
 };
 
 // What stands there before anything was read.
-void invite_reading(const Ui& ui, ImVec2 at);
+void invite_reading(const Canvas& canvas, ImVec2 at);
 
 }  // namespace tillerline

@@ -25,9 +25,8 @@ std::string named(std::string_view name, const UnitConversion& to) {
   return std::string(name).append(", ").append(to.unit);
 }
 
-std::string metres_named(const Ui& ui, std::string_view behind) {
-  return std::string(ui.session.units().length == LengthUnit::Feet ? "feet" : "metres")
-      .append(behind);
+std::string metres_named(const Canvas& canvas, std::string_view behind) {
+  return std::string(canvas.units.length == LengthUnit::Feet ? "feet" : "metres").append(behind);
 }
 
 Ticks round_ticks(double low, double high, int about) {
@@ -71,9 +70,10 @@ Number::Number(double value, int decimals, std::string_view unit, bool sign) {
   length_ = static_cast<std::size_t>(out - text_.begin());
 }
 
-void axis_below(const Ui& ui, const Scale& x, float y, const Ticks& ticks, std::string_view name) {
-  const Pen& pen = ui.pen;
-  const theme::Palette& c = ui.colours();
+void axis_below(const Canvas& canvas, const Scale& x, float y, const Ticks& ticks,
+                std::string_view name) {
+  const Pen& pen = canvas.pen;
+  const theme::Palette& c = canvas.colours();
   pen.hairline({x.from, y}, {x.to, y}, c.ink);
   const float text_y = y + kTick + 3.0f;
   for (int i = 0; i < ticks.count; ++i) {
@@ -86,9 +86,10 @@ void axis_below(const Ui& ui, const Scale& x, float y, const Ticks& ticks, std::
   pen.text_right(Type::Small, {x.to, text_y + pen.line_height(Type::Small)}, c.muted, name);
 }
 
-void axis_left(const Ui& ui, const Scale& y, float x, const Ticks& ticks, std::string_view name) {
-  const Pen& pen = ui.pen;
-  const theme::Palette& c = ui.colours();
+void axis_left(const Canvas& canvas, const Scale& y, float x, const Ticks& ticks,
+               std::string_view name) {
+  const Pen& pen = canvas.pen;
+  const theme::Palette& c = canvas.colours();
   pen.hairline({x, y.to}, {x, y.from}, c.ink);
   for (int i = 0; i < ticks.count; ++i) {
     const float py = y.at(ticks.at(i));
@@ -112,18 +113,18 @@ void LabelRoom::block(const Box& box) {
   if (count_ < taken_.size()) taken_[count_++] = box;
 }
 
-void label(const Ui& ui, ImVec2 at, ImU32 colour, std::string_view text, bool bold) {
+void label(const Canvas& canvas, ImVec2 at, ImU32 colour, std::string_view text, bool bold) {
   const Type type = bold ? Type::SmallBold : Type::Small;
-  const Pen& pen = ui.pen;
+  const Pen& pen = canvas.pen;
   pen.fill({at.x - 3.0f, at.y - 1.0f, pen.width(type, text) + 6.0f, pen.height(type) + 1.0f},
-           theme::faded(ui.colours().paper, 0.86f));
+           theme::faded(canvas.colours().paper, 0.86f));
   pen.text(type, at, colour, text);
 }
 
-Reading read_picture(Ui& ui, Id id, const Box& box, bool upright) {
-  const Use use = ui.touch.use(id, box, ui.pen, true);
-  Focus& focus = ui.touch.focus;
-  Id& chosen = ui.view.figure;
+Reading read_picture(Canvas& canvas, Id id, const Box& box, bool upright) {
+  const Use use = canvas.touch.use(id, box, canvas.pen, true);
+  Focus& focus = canvas.touch.focus;
+  Id& chosen = canvas.read;
   Reading reading;
   if (use.tapped) chosen = id;
   if ((use.tapped || use.dragging) && use.at.x > -1e6f) {
@@ -131,7 +132,7 @@ Reading read_picture(Ui& ui, Id id, const Box& box, bool upright) {
     reading.placed = true;
     reading.at = use.at;
   }
-  if (chosen != id || !ui.touch.enabled) return reading;
+  if (chosen != id || !canvas.touch.enabled) return reading;
   const bool elsewhere = focus.shown() && !focus.on(id);
   if (elsewhere || key_pressed(ImGuiKey_Escape)) {
     chosen = 0;
@@ -149,25 +150,26 @@ Reading read_picture(Ui& ui, Id id, const Box& box, bool upright) {
   return reading;
 }
 
-void end_label(const Ui& ui, LabelRoom& room, ImVec2 end, ImU32 colour, std::string_view name) {
-  const float w = ui.pen.width(Type::SmallBold, name);
-  const float h = ui.pen.height(Type::Small);
+void end_label(const Canvas& canvas, LabelRoom& room, ImVec2 end, ImU32 colour,
+               std::string_view name) {
+  const float w = canvas.pen.width(Type::SmallBold, name);
+  const float h = canvas.pen.height(Type::Small);
   for (const float y : {end.y - h - 5.0f, end.y + 5.0f}) {
     const float x = end.x - w - 5.0f;
     if (!room.take({x - 3.0f, y, w + 6.0f, h})) continue;
-    label(ui, {x, y}, colour, name, true);
+    label(canvas, {x, y}, colour, name, true);
     return;
   }
 }
 
-void dimension(const Ui& ui, ImVec2 from, ImVec2 to, ImU32 colour) {
+void dimension(const Canvas& canvas, ImVec2 from, ImVec2 to, ImU32 colour) {
   const float length = std::hypot(to.x - from.x, to.y - from.y);
   if (length < 0.5f) return;
   const ImVec2 across{-(to.y - from.y) / length * 5.0f, (to.x - from.x) / length * 5.0f};
-  ui.pen.line(from, to, colour, 1.5f);
+  canvas.pen.line(from, to, colour, 1.5f);
   for (const ImVec2 end : {from, to}) {
-    ui.pen.line({end.x - across.x, end.y - across.y}, {end.x + across.x, end.y + across.y}, colour,
-                1.5f);
+    canvas.pen.line({end.x - across.x, end.y - across.y}, {end.x + across.x, end.y + across.y},
+                    colour, 1.5f);
   }
 }
 

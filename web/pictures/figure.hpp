@@ -1,13 +1,11 @@
-// What all pictures share: axes with few round ticks, labels that stay clear of each other, and the
-// pictures themselves, one function and one source file each.
-//
-// A picture draws itself at `at`, `width` wide, and returns the height it used. Its caption, a
-// sentence, comes from the sheet and is set under it by the sheet.
+// What all pictures share: axes with few round ticks, labels that stay clear of each other, and
+// readings that a finger or the arrow keys move.
 #pragma once
 
 #include <array>
 
-#include "controls/ui.hpp"
+#include "controls/canvas.hpp"
+#include "controls/digits.hpp"
 
 namespace tillerline {
 
@@ -53,12 +51,14 @@ class Number {
 
 // An axis along the bottom, and one along the left, with ticks and tick labels; the axis' name with
 // its unit stands at the end.
-void axis_below(const Ui& ui, const Scale& x, float y, const Ticks& ticks, std::string_view name);
-void axis_left(const Ui& ui, const Scale& y, float x, const Ticks& ticks, std::string_view name);
+void axis_below(const Canvas& canvas, const Scale& x, float y, const Ticks& ticks,
+                std::string_view name);
+void axis_left(const Canvas& canvas, const Scale& y, float x, const Ticks& ticks,
+               std::string_view name);
 
 // The axis' name of a quantity: "speed, kt", "metres behind the engines".
 std::string named(std::string_view name, const UnitConversion& to);
-std::string metres_named(const Ui& ui, std::string_view behind = {});
+std::string metres_named(const Canvas& canvas, std::string_view behind = {});
 
 // Keeps labels from covering each other: ask before drawing one.
 class LabelRoom {
@@ -72,7 +72,7 @@ class LabelRoom {
 };
 
 // Small text on a patch of ground, so that lines don't run through it.
-void label(const Ui& ui, ImVec2 at, ImU32 colour, std::string_view text, bool bold = false);
+void label(const Canvas& canvas, ImVec2 at, ImU32 colour, std::string_view text, bool bold = false);
 
 // A picture whose reading is moved: by a finger along it, or, once it was tapped or Enter pressed
 // on it, by the arrow keys, until Escape.
@@ -82,29 +82,13 @@ struct Reading {
   int steps = 0;     // arrow keys, to the right counted positive; ten with Shift
   int steps_up = 0;  // where the picture is `upright`: those upwards, which else go on scrolling
 };
-Reading read_picture(Ui& ui, Id id, const Box& box, bool upright = false);
+Reading read_picture(Canvas& canvas, Id id, const Box& box, bool upright = false);
 
 // The name of a curve at its end, to the left of it: over it or under it, if there is room.
-void end_label(const Ui& ui, LabelRoom& room, ImVec2 end, ImU32 colour, std::string_view name);
+void end_label(const Canvas& canvas, LabelRoom& room, ImVec2 end, ImU32 colour,
+               std::string_view name);
 
 // A dimension line between two points with end ticks.
-void dimension(const Ui& ui, ImVec2 from, ImVec2 to, ImU32 colour);
-
-float figure_roll_map(Ui& ui, ImVec2 at, float width);
-float figure_route(Ui& ui, ImVec2 at, float width);
-float figure_window(Ui& ui, const TurnAnswer& turn, ImVec2 at, float width);
-float figure_turn(Ui& ui, std::size_t turn, TurnTechnique technique, ImVec2 at, float width);
-float figure_eye(Ui& ui, std::size_t turn, TurnTechnique technique, ImVec2 at, float width);
-float figure_stop(Ui& ui, ImVec2 at, float width);
-float figure_eye_stop(Ui& ui, ImVec2 at, float width);
-float figure_after_landing(Ui& ui, ImVec2 at, float width);
-float figure_restart(Ui& ui, ImVec2 at, float width);
-float figure_blast(Ui& ui, ImVec2 at, float width);
-float figure_engines(Ui& ui, ImVec2 at, float width);
-float figure_room(Ui& ui, ImVec2 at, float width);
-// The ranges of the answers and what they come from, or one of the two.
-float figure_sure(Ui& ui, ImVec2 at, float width);
-float figure_bands(Ui& ui, ImVec2 at, float width);
-float figure_rankings(Ui& ui, ImVec2 at, float width);
+void dimension(const Canvas& canvas, ImVec2 from, ImVec2 to, ImU32 colour);
 
 }  // namespace tillerline

@@ -5,6 +5,7 @@
 #include <cstdio>
 
 #include "pictures/distance_axis.hpp"
+#include "pictures/pictures.hpp"
 #include "pictures/plan_view.hpp"
 
 namespace tillerline {
@@ -37,7 +38,7 @@ HeatPoint point_at(const AfterLanding& answer, double time_s) {
 }
 
 template <class Value>
-void draw_curve(const Ui& ui, const AfterLanding& answer, const Plot& p, ImU32 colour,
+void draw_curve(const Canvas& canvas, const AfterLanding& answer, const Plot& p, ImU32 colour,
                 float thickness, float on, Value value) {
   std::array<ImVec2, kHeatPoints> points;
   int count = 0;
@@ -45,7 +46,7 @@ void draw_curve(const Ui& ui, const AfterLanding& answer, const Plot& p, ImU32 c
     points[static_cast<std::size_t>(count++)] = {p.time.at(q.time_s),
                                                  p.heat.at(units::celsius_from_kelvin(value(q)))};
   }
-  ui.pen.curve(points.data(), count, colour, thickness, on, on > 0.0f ? 5.0f : 0.0f);
+  canvas.pen.curve(points.data(), count, colour, thickness, on, on > 0.0f ? 5.0f : 0.0f);
 }
 
 bool uneven(const AfterLanding& answer) {
@@ -54,14 +55,14 @@ bool uneven(const AfterLanding& answer) {
 }
 
 // The parts of the turnaround, shaded and named in turn.
-void draw_parts(const Ui& ui, const AfterLanding& answer, const Plot& p) {
+void draw_parts(const Canvas& canvas, const AfterLanding& answer, const Turnaround& turn,
+                const Plot& p) {
   struct Part {
     std::string_view name;
     std::string_view shorter;
     double from_s;
     double to_s;
   };
-  const Turnaround& turn = ui.session.document().brief.turnaround;
   const double out = answer.taxi_out_from_s;
   const double stand = std::max(0.0, out - turn.stand_s);
   const double in = std::max(0.0, stand - turn.taxi_in_s);
@@ -77,43 +78,44 @@ void draw_parts(const Ui& ui, const AfterLanding& answer, const Plot& p) {
     shaded = !shaded;
     if (to - from < 1.0f) continue;
     if (shaded)
-      ui.pen.fill({from, p.heat.to, to - from, p.heat.from - p.heat.to}, ui.colours().pavement);
+      canvas.pen.fill({from, p.heat.to, to - from, p.heat.from - p.heat.to},
+                      canvas.colours().pavement);
     for (const std::string_view name : {part.name, part.shorter}) {
-      const float w = ui.pen.width(Type::Small, name);
+      const float w = canvas.pen.width(Type::Small, name);
       if (name.empty() || w + 4.0f > to - from) continue;
-      ui.pen.text(Type::Small, {(from + to - w) / 2.0f, p.heat.to - 21.0f}, ui.colours().muted,
-                  name);
+      canvas.pen.text(Type::Small, {(from + to - w) / 2.0f, p.heat.to - 21.0f},
+                      canvas.colours().muted, name);
       break;
     }
   }
 }
 
-void draw_limit(const Ui& ui, const AfterLanding& answer, const Plot& p) {
-  const theme::Palette& c = ui.colours();
+void draw_limit(const Canvas& canvas, const AfterLanding& answer, const Plot& p) {
+  const theme::Palette& c = canvas.colours();
   const double limit = units::celsius_from_kelvin(answer.limit_k);
   std::array<char, 80> text;
   const bool above = limit > p.heat.high;
   std::snprintf(text.data(), text.size(), "limit for departure %.0f\u00a0°C%s", limit,
                 above ? ", above this picture" : "");
-  const std::string words = ui.said(text.data());
+  const std::string words = canvas.said(text.data());
   if (above) {
-    label(ui, {p.left + 6.0f, p.heat.to + 3.0f}, c.muted, words);
+    label(canvas, {p.left + 6.0f, p.heat.to + 3.0f}, c.muted, words);
     return;
   }
   const float y = p.heat.at(limit);
   const ImVec2 ends[] = {{p.left, y}, {p.right, y}};
-  ui.pen.curve(ends, 2, c.ink, 1.5f, 7.0f, 5.0f);
-  const float w = ui.pen.width(Type::Small, words);
+  canvas.pen.curve(ends, 2, c.ink, 1.5f, 7.0f, 5.0f);
+  const float w = canvas.pen.width(Type::Small, words);
   // On the side where the curve is farther from it.
   const double left_k = answer.points[0].worst_k;
   const double right_k = answer.points.back().worst_k;
   const bool left = std::fabs(left_k - answer.limit_k) > std::fabs(right_k - answer.limit_k);
-  label(ui, {left ? p.left + 6.0f : p.right - w - 4.0f, y - 21.0f}, c.ink, words);
+  label(canvas, {left ? p.left + 6.0f : p.right - w - 4.0f, y - 21.0f}, c.ink, words);
 }
 
 // Each curve by name where it ends; what does not fit is in the key.
-void draw_names(const Ui& ui, const AfterLanding& answer, const Plot& p) {
-  const theme::Palette& c = ui.colours();
+void draw_names(const Canvas& canvas, const AfterLanding& answer, const Plot& p) {
+  const theme::Palette& c = canvas.colours();
   const HeatPoint& last = answer.points.back();
   const auto end = [&](double kelvin) {
     return ImVec2{p.right, p.heat.at(units::celsius_from_kelvin(kelvin))};
@@ -123,78 +125,78 @@ void draw_names(const Ui& ui, const AfterLanding& answer, const Plot& p) {
     room.block({p.right - 40.0f, end(kelvin).y - 3.0f, 40.0f, 6.0f});
   if (!answer.within_limit)
     room.block({p.right - 190.0f, end(last.worst_k).y - 28.0f, 190.0f, 30.0f});
-  if (uneven(answer)) end_label(ui, room, end(last.worst_k), c.ink, "worst");
-  end_label(ui, room, end(last.mean_k), c.second, uneven(answer) ? "mean" : "packs");
-  end_label(ui, room, end(last.indicated_k), c.accent, "cockpit");
+  if (uneven(answer)) end_label(canvas, room, end(last.worst_k), c.ink, "worst");
+  end_label(canvas, room, end(last.mean_k), c.second, uneven(answer) ? "mean" : "packs");
+  end_label(canvas, room, end(last.indicated_k), c.accent, "cockpit");
 }
 
 // Where the worst pack is at line-up, with its word when that is over the limit.
-void draw_end(const Ui& ui, const AfterLanding& answer, const Plot& p) {
+void draw_end(const Canvas& canvas, const AfterLanding& answer, const Plot& p) {
   if (answer.within_limit) return;
-  const theme::Palette& c = ui.colours();
+  const theme::Palette& c = canvas.colours();
   const ImVec2 at{p.right, p.heat.at(units::celsius_from_kelvin(answer.worst.line_up_k))};
   const std::string_view words = "too hot at line-up";
-  const float w = ui.pen.width(Type::SmallBold, words);
-  label(ui, {at.x - w - 26.0f, at.y - 24.0f}, c.exceeded, words, true);
-  ui.pen.mark(Mark::Exceeded, {at.x - 10.0f, at.y - 14.0f}, 13.0f);
+  const float w = canvas.pen.width(Type::SmallBold, words);
+  label(canvas, {at.x - w - 26.0f, at.y - 24.0f}, c.exceeded, words, true);
+  canvas.pen.mark(Mark::Exceeded, {at.x - 10.0f, at.y - 14.0f}, 13.0f);
 }
 
-void follow_finger(Ui& ui, const Box& box, const Plot& p) {
-  const Reading reading = read_picture(ui, make_id("figure:after-landing"), box);
-  double& at_s = ui.view.heat_scrub_s;
+void follow_finger(Canvas& canvas, const Box& box, const Plot& p, double& at_s) {
+  const Reading reading = read_picture(canvas, make_id("figure:after-landing"), box);
   if (reading.placed) at_s = p.time.value(reading.at.x);
   if (reading.steps != 0) at_s = std::max(0.0, at_s) + kKeyStep_s * reading.steps;
   if (reading.placed || reading.steps != 0) at_s = std::clamp(at_s, 0.0, p.time.high);
 }
 
-void draw_reading(const Ui& ui, const AfterLanding& answer, const Plot& p, ImVec2 at) {
-  if (ui.view.heat_scrub_s < 0.0) {
-    invite_reading(ui, at);
+void draw_reading(const Canvas& canvas, const AfterLanding& answer, const Plot& p, double at_s,
+                  ImVec2 at) {
+  if (at_s < 0.0) {
+    invite_reading(canvas, at);
     return;
   }
-  const theme::Palette& c = ui.colours();
-  const HeatPoint q = point_at(answer, std::min(ui.view.heat_scrub_s, p.time.high));
+  const theme::Palette& c = canvas.colours();
+  const HeatPoint q = point_at(answer, std::min(at_s, p.time.high));
   const float x = p.time.at(q.time_s);
-  ui.pen.hairline({x, p.heat.to}, {x, p.heat.from}, c.ink);
-  ReadingLine line(ui, at);
+  canvas.pen.hairline({x, p.heat.to}, {x, p.heat.from}, c.ink);
+  ReadingLine line(canvas, at);
   std::array<char, 64> text;
   const auto celsius = [](double kelvin) { return units::celsius_from_kelvin(kelvin); };
   const auto put = [&](ImU32 colour, const char* form, double value) {
     std::snprintf(text.data(), text.size(), form, value);
-    line.put(colour, ui.said(text.data()));
+    line.put(colour, canvas.said(text.data()));
   };
   put(c.ink, "%.0f min", q.time_s / kMinute_s);
-  put(c.second, ui.narrow ? "%.0f °C" : "mean %.0f °C", celsius(q.mean_k));
-  if (uneven(answer)) put(c.ink, ui.narrow ? "%.0f °C" : "worst %.0f °C", celsius(q.worst_k));
-  put(c.accent, ui.narrow ? "%.0f °C shown" : "indicated %.0f °C", celsius(q.indicated_k));
+  put(c.second, canvas.narrow ? "%.0f °C" : "mean %.0f °C", celsius(q.mean_k));
+  if (uneven(answer)) put(c.ink, canvas.narrow ? "%.0f °C" : "worst %.0f °C", celsius(q.worst_k));
+  put(c.accent, canvas.narrow ? "%.0f °C shown" : "indicated %.0f °C", celsius(q.indicated_k));
 }
 
-float draw_key(const Ui& ui, const AfterLanding& answer, ImVec2 at, float width,
+float draw_key(const Canvas& canvas, const AfterLanding& answer, ImVec2 at, float width,
                bool drawn = true) {
-  const theme::Palette& c = ui.colours();
+  const theme::Palette& c = canvas.colours();
   if (!uneven(answer)) {
     const StrokeName names[] = {{"heat packs, all alike", c.second, 2.6f},
                                 {"what the cockpit shows", c.accent, 2.0f, 8.0f, 5.0f}};
-    return stroke_key(ui, at, width, names, std::size(names), drawn);
+    return stroke_key(canvas, at, width, names, std::size(names), drawn);
   }
   const StrokeName names[] = {{"mean heat pack", c.second, 2.6f},
                               {"worst heat pack", c.ink, 2.6f},
                               {"what the cockpit shows of it", c.accent, 2.0f, 8.0f, 5.0f}};
-  return stroke_key(ui, at, width, names, std::size(names), drawn);
+  return stroke_key(canvas, at, width, names, std::size(names), drawn);
 }
 
 }  // namespace
 
-float figure_after_landing(Ui& ui, ImVec2 at, float width) {
-  const AfterLanding& answer = ui.session.card().after_landing;
+float figure_after_landing(Canvas& canvas, const AfterLanding& answer, const Turnaround& turn,
+                           AfterLandingReading& reading, ImVec2 at, float width) {
   if (answer.points.size() < 2) return 0.0f;
   constexpr float kAbove = 78.0f;
-  const float key = draw_key(ui, answer, at, width, false);
-  const float picture = std::clamp(ui.picture_most - kAbove - key - 12.0f, 120.0f, 240.0f);
+  const float key = draw_key(canvas, answer, at, width, false);
+  const float picture = std::clamp(canvas.picture_most - kAbove - key - 12.0f, 120.0f, 240.0f);
   const float height = kAbove + picture + 54.0f + key;
   const Box whole{at.x, at.y, width, height};
-  ui.mark("figure:", "after-landing", whole);
-  if (!ui.in_sight(whole)) return height;
+  canvas.mark("figure:", "after-landing", whole);
+  if (!canvas.in_sight(whole)) return height;
 
   double hottest = 0.0;
   double coldest = 1e9;
@@ -213,26 +215,27 @@ float figure_after_landing(Ui& ui, ImVec2 at, float width) {
   p.time = {0.0, end, p.left, p.right};
   p.heat = {low, high + 0.14 * (high - low), at.y + kAbove + picture, at.y + kAbove};
 
-  follow_finger(ui, {at.x, at.y, width, kAbove + picture}, p);
-  const theme::Palette& c = ui.colours();
-  if (answer.included) draw_parts(ui, answer, p);
-  draw_limit(ui, answer, p);
+  follow_finger(canvas, {at.x, at.y, width, kAbove + picture}, p, reading.at_s);
+  const theme::Palette& c = canvas.colours();
+  if (answer.included) draw_parts(canvas, answer, turn, p);
+  draw_limit(canvas, answer, p);
   if (uneven(answer)) {
-    draw_curve(ui, answer, p, c.ink, 2.6f, 0.0f, [](const HeatPoint& q) { return q.worst_k; });
+    draw_curve(canvas, answer, p, c.ink, 2.6f, 0.0f, [](const HeatPoint& q) { return q.worst_k; });
   }
-  draw_curve(ui, answer, p, c.second, 2.6f, 0.0f, [](const HeatPoint& q) { return q.mean_k; });
-  draw_curve(ui, answer, p, c.accent, 2.0f, 8.0f, [](const HeatPoint& q) { return q.indicated_k; });
-  draw_end(ui, answer, p);
-  draw_names(ui, answer, p);
-  const Scale heat = in_unit(p.heat, ui.shown("°C"));
-  axis_left(ui, heat, p.left, round_ticks(heat.low, heat.high, 4), {});
-  ui.pen.text(Type::Small, {at.x + 4.0f, p.heat.to - (answer.included ? 46.0f : 25.0f)}, c.muted,
-              named("brakes", ui.shown("°C")));
+  draw_curve(canvas, answer, p, c.second, 2.6f, 0.0f, [](const HeatPoint& q) { return q.mean_k; });
+  draw_curve(canvas, answer, p, c.accent, 2.0f, 8.0f,
+             [](const HeatPoint& q) { return q.indicated_k; });
+  draw_end(canvas, answer, p);
+  draw_names(canvas, answer, p);
+  const Scale heat = in_unit(p.heat, canvas.shown("°C"));
+  axis_left(canvas, heat, p.left, round_ticks(heat.low, heat.high, 4), {});
+  canvas.pen.text(Type::Small, {at.x + 4.0f, p.heat.to - (answer.included ? 46.0f : 25.0f)},
+                  c.muted, named("brakes", canvas.shown("°C")));
   const Scale minutes{0.0, end / kMinute_s, p.left, p.right};
-  axis_below(ui, minutes, p.heat.from, round_ticks(0.0, minutes.high, ui.narrow ? 4 : 8),
+  axis_below(canvas, minutes, p.heat.from, round_ticks(0.0, minutes.high, canvas.narrow ? 4 : 8),
              answer.included ? "minutes from touchdown" : "minutes of this taxi");
-  draw_reading(ui, answer, p, {at.x, at.y + 4.0f});
-  draw_key(ui, answer, {at.x, at.y + kAbove + picture + 54.0f}, width);
+  draw_reading(canvas, answer, p, reading.at_s, {at.x, at.y + 4.0f});
+  draw_key(canvas, answer, {at.x, at.y + kAbove + picture + 54.0f}, width);
   return height;
 }
 

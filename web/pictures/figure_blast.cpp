@@ -6,7 +6,7 @@
 #include <cmath>
 #include <cstdio>
 
-#include "pictures/figure.hpp"
+#include "pictures/pictures.hpp"
 
 namespace tillerline {
 namespace {
@@ -26,51 +26,51 @@ constexpr int kLimits = 3;  // gust, people, contour: from far to near
 
 // The three published speeds, in km/h whatever the reader chose, as nested lengths of one bar; each
 // length has its own shade and edge.
-void draw_bar(const Ui& ui, const Scale& x, float y, float height, const BlastReach* reach,
+void draw_bar(const Canvas& canvas, const Scale& x, float y, float height, const BlastReach* reach,
               double BlastReach::*way, float strength) {
-  const theme::Palette& c = ui.colours();
+  const theme::Palette& c = canvas.colours();
   constexpr float kShades[kLimits] = {0.22f, 0.5f, 0.95f};
   for (int i = 0; i < kLimits; ++i) {
     const float to = x.at(reach[i].*way);
-    ui.pen.fill({x.from, y, std::max(0.0f, to - x.from), height}, c.paper);
-    ui.pen.fill({x.from, y, std::max(0.0f, to - x.from), height},
-                theme::faded(c.accent, kShades[i] * strength));
-    ui.pen.fill({to - 1.0f, y, 2.0f, height}, c.accent);
+    canvas.pen.fill({x.from, y, std::max(0.0f, to - x.from), height}, c.paper);
+    canvas.pen.fill({x.from, y, std::max(0.0f, to - x.from), height},
+                    theme::faded(c.accent, kShades[i] * strength));
+    canvas.pen.fill({to - 1.0f, y, 2.0f, height}, c.accent);
   }
 }
 
-void draw_way(const Ui& ui, const Scale& x, float y, const Way& way) {
-  const BlastAnswer& blast = ui.session.card().blast;
-  const theme::Palette& c = ui.colours();
-  ui.pen.text(Type::Small, {x.from, y}, c.ink, way.name);
-  draw_bar(ui, x, y + 22.0f, kBar, blast.restart, way.reach_m, 1.0f);
-  draw_bar(ui, x, y + 24.0f + kBar, kIdleBar, blast.idle, way.reach_m, 0.6f);
+void draw_way(const Canvas& canvas, const BlastAnswer& blast, const Scale& x, float y,
+              const Way& way) {
+  const theme::Palette& c = canvas.colours();
+  canvas.pen.text(Type::Small, {x.from, y}, c.ink, way.name);
+  draw_bar(canvas, x, y + 22.0f, kBar, blast.restart, way.reach_m, 1.0f);
+  draw_bar(canvas, x, y + 24.0f + kBar, kIdleBar, blast.idle, way.reach_m, 0.6f);
   std::array<char, 64> text;
   std::snprintf(text.data(), text.size(), "%.0f\u00a0m, 48\u00a0km/h",
                 blast.restart[1].*way.reach_m);
-  ui.pen.text_right(Type::SmallBold, {x.to, y}, c.ink, ui.said(text.data()));
+  canvas.pen.text_right(Type::SmallBold, {x.to, y}, c.ink, canvas.said(text.data()));
 }
 
-void draw_manual(const Ui& ui, const Scale& x, float top, float bottom) {
-  const double contour = ui.session.card().blast.manual_contour_m;
-  const theme::Palette& c = ui.colours();
+void draw_manual(const Canvas& canvas, double contour, const Scale& x, float top, float bottom) {
+  const theme::Palette& c = canvas.colours();
   if (contour <= 0.0) {
-    ui.pen.text(Type::Small, {x.from, top}, c.muted,
-                "No contour entered: take it from your manual.");
+    canvas.pen.text(Type::Small, {x.from, top}, c.muted,
+                    "No contour entered: take it from your manual.");
     return;
   }
   const float at = x.at(contour);
   const ImVec2 ends[] = {{at, top + 20.0f}, {at, bottom}};
-  ui.pen.curve(ends, 2, c.second, 2.4f, 9.0f, 4.0f);
+  canvas.pen.curve(ends, 2, c.second, 2.4f, 9.0f, 4.0f);
   std::array<char, 64> text;
   std::snprintf(text.data(), text.size(), "your manual, 56\u00a0km/h: %.0f\u00a0m behind the tail",
                 contour);
-  const std::string words = ui.said(text.data());
-  const float w = ui.pen.width(Type::SmallBold, words);
-  ui.pen.text(Type::SmallBold, {std::clamp(at - w / 2.0f, x.from, x.to - w), top}, c.second, words);
+  const std::string words = canvas.said(text.data());
+  const float w = canvas.pen.width(Type::SmallBold, words);
+  canvas.pen.text(Type::SmallBold, {std::clamp(at - w / 2.0f, x.from, x.to - w), top}, c.second,
+                  words);
 }
 
-float draw_key(const Ui& ui, ImVec2 at, float width) {
+float draw_key(const Canvas& canvas, ImVec2 at, float width) {
   struct Entry {
     std::string_view name;
     float shade;
@@ -80,19 +80,19 @@ float draw_key(const Ui& ui, ImVec2 at, float width) {
                                 {"over 48, people and loose objects", 0.5f, 14.0f},
                                 {"over 31, sudden gusts", 0.22f, 14.0f},
                                 {"thin: at idle", 0.4f, kIdleBar}};
-  const theme::Palette& c = ui.colours();
+  const theme::Palette& c = canvas.colours();
   float x = at.x;
   float y = at.y;
   for (const Entry& e : kEntries) {
-    const float w = 40.0f + ui.pen.width(Type::Small, e.name);
+    const float w = 40.0f + canvas.pen.width(Type::Small, e.name);
     if (x > at.x && x + w > at.x + width) {
       x = at.x;
       y += 24.0f;
     }
     const Box sample{x, y + 11.0f - e.height / 2.0f, 32.0f, e.height};
-    ui.pen.fill(sample, theme::faded(c.accent, e.shade));
-    ui.pen.fill({sample.right() - 1.0f, sample.y, 2.0f, e.height}, c.accent);
-    ui.pen.text(Type::Small, {x + 40.0f, y + 1.0f}, c.muted, e.name);
+    canvas.pen.fill(sample, theme::faded(c.accent, e.shade));
+    canvas.pen.fill({sample.right() - 1.0f, sample.y, 2.0f, e.height}, c.accent);
+    canvas.pen.text(Type::Small, {x + 40.0f, y + 1.0f}, c.muted, e.name);
     x += w + 20.0f;
   }
   return y + 28.0f - at.y;
@@ -100,19 +100,18 @@ float draw_key(const Ui& ui, ImVec2 at, float width) {
 
 }  // namespace
 
-float figure_blast(Ui& ui, ImVec2 at, float width) {
-  const BlastAnswer& blast = ui.session.card().blast;
-  const Pen& pen = ui.pen;
-  const theme::Palette& c = ui.colours();
+float figure_blast(Canvas& canvas, const BlastAnswer& blast, ImVec2 at, float width) {
+  const Pen& pen = canvas.pen;
+  const theme::Palette& c = canvas.colours();
   constexpr float kHead = 96.0f;
   constexpr float kAxis = 58.0f;
   const float bars = kRow * static_cast<float>(std::size(kWays));
   // The key's height depends on the width alone; three lines at most.
-  const float key = ui.narrow ? 100.0f : 52.0f;
+  const float key = canvas.narrow ? 100.0f : 52.0f;
   const float height = kHead + bars + kAxis + key;
   const Box whole{at.x, at.y, width, height};
-  ui.mark("figure:", "blast", whole);
-  if (!ui.in_sight(whole)) return height;
+  canvas.mark("figure:", "blast", whole);
+  if (!canvas.in_sight(whole)) return height;
   pen.text(Type::BodyBold, at, c.ink, "Blast: a trend, not a safe distance");
   double far = blast.manual_contour_m;
   for (const Way& way : kWays) far = std::max(far, blast.restart[0].*way.reach_m);
@@ -127,14 +126,14 @@ float figure_blast(Ui& ui, ImVec2 at, float width) {
 
   const Scale x{0.0, far * 1.12, at.x, at.x + width - 6.0f};
   const float top = at.y + kHead;
-  draw_manual(ui, x, at.y + 60.0f, top + bars);
+  draw_manual(canvas, blast.manual_contour_m, x, at.y + 60.0f, top + bars);
   for (std::size_t i = 0; i < std::size(kWays); ++i) {
-    draw_way(ui, x, top + kRow * static_cast<float>(i), kWays[i]);
+    draw_way(canvas, blast, x, top + kRow * static_cast<float>(i), kWays[i]);
   }
-  const Scale distance = in_unit(x, ui.shown("m"));
-  axis_below(ui, distance, top + bars, round_ticks(0.0, distance.high, ui.narrow ? 4 : 8),
-             metres_named(ui, " behind the engines"));
-  draw_key(ui, {at.x, top + bars + kAxis}, width);
+  const Scale distance = in_unit(x, canvas.shown("m"));
+  axis_below(canvas, distance, top + bars, round_ticks(0.0, distance.high, canvas.narrow ? 4 : 8),
+             metres_named(canvas, " behind the engines"));
+  draw_key(canvas, {at.x, top + bars + kAxis}, width);
   return height;
 }
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cstdio>
 
-#include "pictures/figure.hpp"
+#include "pictures/pictures.hpp"
 
 namespace tillerline {
 namespace {
@@ -32,9 +32,9 @@ struct Grid {
   float x(std::size_t column) const { return left + static_cast<float>(column) * (width + kGap); }
 };
 
-Grid grid_for(const Ui& ui, ImVec2 at, float width) {
+Grid grid_for(const Canvas& canvas, ImVec2 at, float width) {
   Grid g{};
-  g.below = ui.narrow;
+  g.below = canvas.narrow;
   const float names = g.below ? 0.0f : 150.0f;
   g.left = at.x + names;
   g.width = (width - names - 2.0f * kGap) / 3.0f;
@@ -50,57 +50,57 @@ double longest(const EngineChoices& choices, const Measure& measure) {
   return most > 0.0 ? most : 1.0;
 }
 
-void draw_name(const Ui& ui, const EngineChoice& e, ImVec2 at, bool today) {
-  const theme::Palette& c = ui.colours();
+void draw_name(const Canvas& canvas, const EngineChoice& e, ImVec2 at, bool today) {
+  const theme::Palette& c = canvas.colours();
   std::array<char, 48> text;
   const int length = std::snprintf(text.data(), text.size(), "%d %s%s", e.running,
                                    e.running == 1 ? "engine" : "engines", today ? ", today" : "");
   const std::string_view words(text.data(), static_cast<std::size_t>(length));
   const Type type = today ? Type::BodyBold : Type::Body;
-  ui.pen.text(type, at, today ? c.accent : c.ink, words);
+  canvas.pen.text(type, at, today ? c.accent : c.ink, words);
 }
 
-void draw_bars(const Ui& ui, const EngineChoices& choices, const EngineChoice& e, const Grid& g,
-               float y, bool today) {
-  const theme::Palette& c = ui.colours();
+void draw_bars(const Canvas& canvas, const EngineChoices& choices, const EngineChoice& e,
+               const Grid& g, float y, bool today) {
+  const theme::Palette& c = canvas.colours();
   for (std::size_t i = 0; i < kMeasures; ++i) {
     const Measure& m = kTable[i];
     const double value = m.value(e);
     const auto share = static_cast<float>(std::max(0.0, value / longest(choices, m)));
-    const std::string number = ui.said(Number(value, m.unit == "min" ? 1 : 0, m.unit));
-    ui.pen.text(today ? Type::SmallBold : Type::Small, {g.x(i), y}, today ? c.accent : c.ink,
-                number);
+    const std::string number = canvas.said(Number(value, m.unit == "min" ? 1 : 0, m.unit));
+    canvas.pen.text(today ? Type::SmallBold : Type::Small, {g.x(i), y}, today ? c.accent : c.ink,
+                    number);
     const Box bar{g.x(i), y + 22.0f, std::max(2.0f, share * g.width), kBar};
-    ui.pen.fill({bar.x, bar.y, g.width, kBar}, c.pavement);
-    ui.pen.fill(bar, today ? c.accent : theme::faded(c.accent, 0.42f));
-    ui.pen.fill({bar.right() - 2.0f, bar.y, 2.0f, kBar}, c.accent);
+    canvas.pen.fill({bar.x, bar.y, g.width, kBar}, c.pavement);
+    canvas.pen.fill(bar, today ? c.accent : theme::faded(c.accent, 0.42f));
+    canvas.pen.fill({bar.right() - 2.0f, bar.y, 2.0f, kBar}, c.accent);
   }
 }
 
 }  // namespace
 
-float figure_engines(Ui& ui, ImVec2 at, float width) {
-  const EngineChoices& choices = ui.session.card().engines;
+float figure_engines(Canvas& canvas, const EngineChoices& choices, int running, ImVec2 at,
+                     float width) {
   if (choices.rows.empty()) return 0.0f;
-  const Grid g = grid_for(ui, at, width);
+  const Grid g = grid_for(canvas, at, width);
   constexpr float kHead = 30.0f;
   const float height = kHead + g.row * static_cast<float>(choices.rows.size());
   const Box whole{at.x, at.y, width, height};
-  ui.mark("figure:", "engines", whole);
-  if (!ui.in_sight(whole)) return height;
-  const Pen& pen = ui.pen;
-  const theme::Palette& c = ui.colours();
+  canvas.mark("figure:", "engines", whole);
+  if (!canvas.in_sight(whole)) return height;
+  const Pen& pen = canvas.pen;
+  const theme::Palette& c = canvas.colours();
   for (std::size_t i = 0; i < kMeasures; ++i) {
     pen.text_fitted(Type::Small, {g.x(i), at.y}, g.width + kGap - 4.0f, c.muted, kTable[i].name);
   }
   float y = at.y + kHead;
   for (const EngineChoice& e : choices.rows) {
-    const bool today = e.running == ui.session.document().brief.condition.engines_running;
+    const bool today = e.running == running;
     pen.hairline({at.x, y - 4.0f}, {at.x + width, y - 4.0f}, theme::faded(c.rule, 0.7f));
-    draw_name(ui, e, {at.x, y + (g.below ? 2.0f : 12.0f)}, today);
+    draw_name(canvas, e, {at.x, y + (g.below ? 2.0f : 12.0f)}, today);
     const float bars = y + (g.below ? 30.0f : 4.0f);
     if (e.possible) {
-      draw_bars(ui, choices, e, g, bars, today);
+      draw_bars(canvas, choices, e, g, bars, today);
     } else {
       pen.mark(Mark::Exceeded, {g.left + 8.0f, bars + 19.0f}, 14.0f);
       pen.text(Type::BodyBold, {g.left + 24.0f, bars + 8.0f}, c.exceeded, "cannot make this route");

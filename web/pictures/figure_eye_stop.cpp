@@ -6,6 +6,7 @@
 
 #include "pictures/distance_axis.hpp"
 #include "pictures/eye_picture.hpp"
+#include "pictures/pictures.hpp"
 
 namespace tillerline {
 namespace {
@@ -45,52 +46,54 @@ double half_width_m(const TaxiRoute& route) {
 }
 
 // A stripe across, from `from_m` to `to_m` beyond the line, between two offsets from the middle.
-void draw_stripe(const Ui& ui, const EyePicture& picture, double from_m, double to_m, double left_m,
-                 double right_m, ImU32 colour) {
+void draw_stripe(const Canvas& canvas, const EyePicture& picture, double from_m, double to_m,
+                 double left_m, double right_m, ImU32 colour) {
   eye_area(
-      ui, picture,
+      canvas, picture,
       {Point{from_m, left_m}, Point{to_m, left_m}, Point{to_m, right_m}, Point{from_m, right_m}},
       colour);
 }
 
 // Two full stripes on this side and two broken ones beyond, or one bar on the stand.
-void draw_line(const Ui& ui, const EyePicture& picture, RouteEnd end, double half_m, ImU32 colour) {
+void draw_line(const Canvas& canvas, const EyePicture& picture, RouteEnd end, double half_m,
+               ImU32 colour) {
   if (end == RouteEnd::StandMark) {
-    draw_stripe(ui, picture, 0.0, 0.4, -kHalfStandMark_m, kHalfStandMark_m, colour);
+    draw_stripe(canvas, picture, 0.0, 0.4, -kHalfStandMark_m, kHalfStandMark_m, colour);
     return;
   }
-  draw_stripe(ui, picture, 0.0, 0.3, -half_m, half_m, colour);
-  draw_stripe(ui, picture, 0.6, 0.9, -half_m, half_m, colour);
+  draw_stripe(canvas, picture, 0.0, 0.3, -half_m, half_m, colour);
+  draw_stripe(canvas, picture, 0.6, 0.9, -half_m, half_m, colour);
   for (double left_m = -half_m; left_m < half_m; left_m += 1.8) {
     const double right_m = std::min(left_m + 0.9, half_m);
-    draw_stripe(ui, picture, 1.2, 1.5, left_m, right_m, colour);
-    draw_stripe(ui, picture, 1.8, 2.1, left_m, right_m, colour);
+    draw_stripe(canvas, picture, 1.2, 1.5, left_m, right_m, colour);
+    draw_stripe(canvas, picture, 1.8, 2.1, left_m, right_m, colour);
   }
 }
 
-void draw_lamps(const Ui& ui, const EyePicture& picture, double half_m) {
-  const theme::Palette& c = ui.colours();
+void draw_lamps(const Canvas& canvas, const EyePicture& picture, double half_m) {
+  const theme::Palette& c = canvas.colours();
   const int pairs = static_cast<int>(half_m / kLampSpacing_m);
   for (int i = -pairs; i <= pairs; ++i) {
     const CameraPoint lamp = camera_point(picture.camera, {-0.3, i * kLampSpacing_m});
     if (lamp.deep_m < kNearest_m) continue;
     const ImVec2 at = picture.at(image_of(lamp));
-    ui.pen.draw->AddCircleFilled(at, 5.0f, c.second, 20);
-    ui.pen.draw->AddCircle(at, 8.0f, c.second, 20, 1.2f);
+    canvas.pen.draw->AddCircleFilled(at, 5.0f, c.second, 20);
+    canvas.pen.draw->AddCircle(at, 8.0f, c.second, 20, 1.2f);
   }
 }
 
-void draw_outside(const Ui& ui, const EyePicture& picture, const StopAnswer& stop, double half_m) {
-  const theme::Palette& c = ui.colours();
+void draw_outside(const Canvas& canvas, const EyePicture& picture, const StopAnswer& stop,
+                  double half_m) {
+  const theme::Palette& c = canvas.colours();
   const double behind_m = picture.camera.eye.at.x_m - 5.0;
-  draw_stripe(ui, picture, behind_m, kFar_m, -half_m, half_m, c.pavement);
+  draw_stripe(canvas, picture, behind_m, kFar_m, -half_m, half_m, c.pavement);
   for (const double side_m : {-half_m, half_m}) {
     const Point edge[] = {{behind_m, side_m}, {kFar_m, side_m}};
-    eye_line(ui, picture, edge, c.ink, 1.6f);
+    eye_line(canvas, picture, edge, c.ink, 1.6f);
   }
   const Point centre[] = {{behind_m, 0.0}, {kFar_m, 0.0}};
-  eye_line(ui, picture, centre, c.muted, 2.2f);
-  draw_line(ui, picture, stop.end, half_m, c.accent);
+  eye_line(canvas, picture, centre, c.muted, 2.2f);
+  draw_line(canvas, picture, stop.end, half_m, c.accent);
 }
 
 const char* name_of_line(const StopAnswer& stop) {
@@ -112,19 +115,20 @@ std::string_view place_words(const StopAnswer& stop, const Sight& sight, double 
 }
 
 // Distance, whether it is seen, and what is left to roll.
-void draw_reading(const Ui& ui, const StopAnswer& stop, double eye_m, bool in_view, ImVec2 at) {
-  const theme::Palette& c = ui.colours();
+void draw_reading(const Canvas& canvas, const StopAnswer& stop, double eye_m, bool in_view,
+                  ImVec2 at) {
+  const theme::Palette& c = canvas.colours();
   std::array<char, 96> text;
   const auto words = [&](const char* form, double value_m) {
     std::snprintf(text.data(), text.size(), form, value_m);
-    return ui.said(text.data());
+    return canvas.said(text.data());
   };
-  ReadingLine first(ui, at);
+  ReadingLine first(canvas, at);
   first.put(c.ink, words(eye_m < 0.0 ? "eye %.1f\u00a0m past it" : "eye %.1f\u00a0m before it",
                          std::fabs(eye_m)));
   const double left_m = std::max(0.0, eye_m - stop.eye_before_line_m);
   first.put(c.ink, left_m < 0.05 ? std::string("stopped") : words("%.1f\u00a0m to roll", left_m));
-  ReadingLine second(ui, ui.narrow ? ImVec2{at.x, at.y + 25.0f} : first.at());
+  ReadingLine second(canvas, canvas.narrow ? ImVec2{at.x, at.y + 25.0f} : first.at());
   if (!in_view)
     second.put(c.second, "out of sight");
   else if (stop.line_visible_at_stop)
@@ -135,61 +139,61 @@ void draw_reading(const Ui& ui, const StopAnswer& stop, double eye_m, bool in_vi
 
 }  // namespace
 
-float figure_eye_stop(Ui& ui, ImVec2 at, float width) {
-  const StopAnswer& stop = ui.session.card().stop;
-  const Brief& brief = ui.session.document().brief;
-  const theme::Palette& c = ui.colours();
-  const double half_rad = ui.narrow ? kHalfFieldNarrow_rad : kHalfField_rad;
-  const float chips = seat_chips(ui, "stop-seat:", at, width);
+float figure_eye_stop(Canvas& canvas, const StopAnswer& stop, const Brief& brief,
+                      EyeStopReading& reading, Seat& seat, ImVec2 at, float width) {
+  const theme::Palette& c = canvas.colours();
+  const double half_rad = canvas.narrow ? kHalfFieldNarrow_rad : kHalfField_rad;
+  const float chips = seat_chips(canvas, "stop-seat:", seat, at, width);
   Camera camera;
-  camera.eye.seat = shown_seat(ui);
-  EyePicture picture = eye_picture(ui, camera, {at.x, at.y + chips}, width, half_rad);
+  camera.eye.seat = seat;
+  EyePicture picture = eye_picture(brief.aircraft, camera, {at.x, at.y + chips}, width, half_rad);
   const Box rail{at.x, picture.box.bottom() + 8.0f, width, kRail};
   const Box whole{at.x, picture.box.y, width, rail.bottom() - picture.box.y};
-  const float height = chips + whole.height + (ui.narrow ? 56.0f : 32.0f);
-  ui.mark("figure:", "eye-stop", whole);
-  if (!ui.in_sight({at.x, at.y, width, height})) return height;
+  const float height = chips + whole.height + (canvas.narrow ? 56.0f : 32.0f);
+  canvas.mark("figure:", "eye-stop", whole);
+  if (!canvas.in_sight({at.x, at.y, width, height})) return height;
 
   const Approach approach = approach_of(stop);
-  double eye_m = std::isfinite(ui.view.stop_eye_m) ? ui.view.stop_eye_m : first_shown_m(stop);
-  const RailUse use = rail_use(ui, "figure:eye-stop", whole);
+  double eye_m = std::isfinite(reading.eye_m) ? reading.eye_m : first_shown_m(stop);
+  const RailUse use = rail_use(canvas, "figure:eye-stop", whole);
   if (use.share >= 0.0) eye_m = approach.eye_m(use.share);
   eye_m = std::clamp(eye_m - use.steps * kKeyStep_m, approach.near_m, approach.far_m);
-  if (use.share >= 0.0 || use.steps != 0) ui.view.stop_eye_m = eye_m;
+  if (use.share >= 0.0 || use.steps != 0) reading.eye_m = eye_m;
 
   const double half_m = half_width_m(brief.route);
   picture.camera.eye =
-      eye_at(brief.aircraft, {{-eye_m - brief.aircraft.eye_ahead_m, 0.0}, 0.0}, shown_seat(ui));
+      eye_at(brief.aircraft, {{-eye_m - brief.aircraft.eye_ahead_m, 0.0}, 0.0}, seat);
   // Straight before the eye, where the line passes the glareshield all across at once.
   const Sight sight =
       sight_of(brief.aircraft, picture.camera.eye, {0.0, picture.camera.eye.at.y_m});
-  ui.pen.draw->PushClipRect(picture.box.min(), picture.box.max(), true);
-  draw_outside(ui, picture, stop, half_m);
+  canvas.pen.draw->PushClipRect(picture.box.min(), picture.box.max(), true);
+  draw_outside(canvas, picture, stop, half_m);
   const bool lamps = stop.stop_bar_lit && stop.end == RouteEnd::HoldingLine;
-  if (lamps) draw_lamps(ui, picture, half_m);
-  eye_horizon(ui, picture);
-  eye_window(ui, picture);
+  if (lamps) draw_lamps(canvas, picture, half_m);
+  eye_horizon(canvas, picture);
+  eye_window(canvas, picture);
   if (!sight.in_view && eye_m > kNearest_m) {
     const double end_m = stop.end == RouteEnd::StandMark ? kHalfStandMark_m : half_m;
     const Point hidden[] = {{0.0, -end_m}, {0.0, end_m}};
-    eye_line(ui, picture, hidden, theme::faded(c.accent, 0.7f), 2.0f, 4.0f, 5.0f);
+    eye_line(canvas, picture, hidden, theme::faded(c.accent, 0.7f), 2.0f, 4.0f, 5.0f);
   }
   std::array<char, 96> text;
   if (eye_m > kNearest_m)
-    eye_place(ui, picture, sight.azimuth_rad, sight.below_rad, c.accent,
+    eye_place(canvas, picture, sight.azimuth_rad, sight.below_rad, c.accent,
               place_words(stop, sight, eye_m, text));
   else
-    label(ui, {picture.box.x + 12.0f, picture.box.y + 10.0f}, c.accent,
+    label(canvas, {picture.box.x + 12.0f, picture.box.y + 10.0f}, c.accent,
           place_words(stop, sight, eye_m, text), true);
-  eye_degrees(ui, picture);
+  eye_degrees(canvas, picture);
   if (lamps) {
     const std::string_view bar = "stop bar, lit";
-    label(ui,
-          {picture.box.right() - 12.0f - ui.pen.width(Type::SmallBold, bar), picture.axis.y + 8.0f},
+    label(canvas,
+          {picture.box.right() - 12.0f - canvas.pen.width(Type::SmallBold, bar),
+           picture.axis.y + 8.0f},
           c.second, bar, true);
   }
-  ui.pen.draw->PopClipRect();
-  eye_frame(ui, picture);
+  canvas.pen.draw->PopClipRect();
+  eye_frame(canvas, picture);
 
   std::array<RailTick, 3> ticks;
   std::size_t count = 0;
@@ -197,8 +201,8 @@ float figure_eye_stop(Ui& ui, ImVec2 at, float width) {
   if (!stop.line_visible_at_stop) ticks[count++] = {"line lost", approach.share(stop.obscured_m)};
   if (stop.approach_mps > 0.0)
     ticks[count++] = {"application starts", approach.share(stop.eye_before_line_at_brake_m)};
-  eye_rail(ui, rail, approach.share(eye_m), {ticks.data(), count});
-  draw_reading(ui, stop, eye_m, sight.in_view, {at.x, rail.bottom() + 6.0f});
+  eye_rail(canvas, rail, approach.share(eye_m), {ticks.data(), count});
+  draw_reading(canvas, stop, eye_m, sight.in_view, {at.x, rail.bottom() + 6.0f});
   return height;
 }
 

@@ -5,9 +5,11 @@
 // get there at all, the paper is hatched. The geometry is made once for every card.
 #include <algorithm>
 #include <cmath>
+#include <memory>
 #include <vector>
 
 #include "pictures/distance_axis.hpp"
+#include "pictures/pictures.hpp"
 #include "pictures/plan_view.hpp"
 
 namespace tillerline {
@@ -17,37 +19,13 @@ struct Level {
   double time_s;
   std::string_view name;
 };
-constexpr Level kLevels[] = {
+constexpr Level kLevels[kRollLevels] = {
     {30.0, "30 s"}, {60.0, "60 s"}, {90.0, "90 s"}, {120.0, "2 min"}, {240.0, "4 min"}};
-constexpr int kLevelCount = 5;
 constexpr double kNever = 1.0 / 3600.0;  // slower than an hour counts as not getting there
-
-// Positions on the grid, in columns and rows.
-struct GridPoint {
-  float column;
-  float row;
-};
-
-struct Segment {
-  GridPoint a;
-  GridPoint b;
-};
-
-// A polygon of up to six corners of one cell, or a run of whole cells.
-struct Patch {
-  std::array<GridPoint, 6> corners;
-  int count = 0;
-};
 
 // 1/time on the grid. Above the slope on which it still starts there is no time; there the values
 // below are continued in a straight line, so that contours run up to that edge without steps.
 using Grid = std::array<std::array<double, kMapColumns>, kMapRows>;
-
-struct Geometry {
-  std::uint32_t revision = ~0u;
-  std::vector<Patch> patches[kLevelCount + 1];  // by level, the last: gets there at all
-  std::vector<Segment> contours[kLevelCount];
-};
 
 void fill_grid(const RollMap& map, Grid& grid) {
   for (std::size_t column = 0; column < kMapColumns; ++column) {
@@ -61,14 +39,14 @@ void fill_grid(const RollMap& map, Grid& grid) {
 }
 
 // The part of a cell in which the quickness is at least `level`.
-Patch clipped_cell(const Grid& grid, int row, int column, double level) {
-  const GridPoint corner[4] = {{0.0f, 0.0f}, {1.0f, 0.0f}, {1.0f, 1.0f}, {0.0f, 1.0f}};
+MapPatch clipped_cell(const Grid& grid, int row, int column, double level) {
+  const MapPoint corner[4] = {{0.0f, 0.0f}, {1.0f, 0.0f}, {1.0f, 1.0f}, {0.0f, 1.0f}};
   double q[4];
   for (int i = 0; i < 4; ++i) {
     q[i] = grid[static_cast<std::size_t>(row + static_cast<int>(corner[i].row))]
                [static_cast<std::size_t>(column + static_cast<int>(corner[i].column))];
   }
-  Patch patch;
+  MapPatch patch;
   const auto add = [&](float c, float r) {
     if (patch.count == 6) return;
     patch.corners[static_cast<std::size_t>(patch.count++)] = {static_cast<float>(column) + c,
@@ -86,12 +64,12 @@ Patch clipped_cell(const Grid& grid, int row, int column, double level) {
   return patch;
 }
 
-bool is_corner(GridPoint p) {
+bool is_corner(MapPoint p) {
   return p.column == std::floor(p.column) && p.row == std::floor(p.row);
 }
 
-void make_level(const Grid& grid, double level, std::vector<Patch>& patches,
-                std::vector<Segment>* contour) {
+void make_level(const Grid& grid, double level, std::vector<MapPatch>& patches,
+                std::vector<MapSegment>* contour) {
   patches.clear();
   if (contour != nullptr) contour->clear();
   for (int row = 0; row + 1 < kMapRows; ++row) {
@@ -105,7 +83,7 @@ void make_level(const Grid& grid, double level, std::vector<Patch>& patches,
       run_from = -1;
     };
     for (int column = 0; column + 1 < kMapColumns; ++column) {
-      const Patch patch = clipped_cell(grid, row, column, level);
+      const MapPatch patch = clipped_cell(grid, row, column, level);
       const bool whole = patch.count == 4 &&
                          std::all_of(patch.corners.begin(), patch.corners.begin() + 4, is_corner);
       if (whole) {
@@ -117,8 +95,8 @@ void make_level(const Grid& grid, double level, std::vector<Patch>& patches,
       patches.push_back(patch);
       if (contour == nullptr) continue;
       for (int i = 0; i < patch.count; ++i) {
-        const GridPoint a = patch.corners[static_cast<std::size_t>(i)];
-        const GridPoint b = patch.corners[static_cast<std::size_t>((i + 1) % patch.count)];
+        const MapPoint a = patch.corners[static_cast<std::size_t>(i)];
+        const MapPoint b = patch.corners[static_cast<std::size_t>((i + 1) % patch.count)];
         if (!is_corner(a) && !is_corner(b)) contour->push_back({a, b});
       }
     }
@@ -126,16 +104,14 @@ void make_level(const Grid& grid, double level, std::vector<Patch>& patches,
   }
 }
 
-const Geometry& geometry(const Ui& ui) {
-  static Geometry made;
-  if (made.revision == ui.session.revision()) return made;
-  made.revision = ui.session.revision();
-  static Grid grid;
-  fill_grid(ui.session.map(), grid);
-  for (int i = 0; i < kLevelCount; ++i) {
-    make_level(grid, 1.0 / kLevels[i].time_s, made.patches[i], &made.contours[i]);
+RollMapShapes shapes_of(const RollMap& map) {
+  RollMapShapes made;
+  const auto grid = std::make_unique<Grid>();  // too large for the stack of a browser
+  fill_grid(map, *grid);
+  for (int i = 0; i < kRollLevels; ++i) {
+    make_level(*grid, 1.0 / kLevels[i].time_s, made.patches[i], &made.contours[i]);
   }
-  make_level(grid, kNever, made.patches[kLevelCount], nullptr);
+  make_level(*grid, kNever, made.patches[kRollLevels], nullptr);
   return made;
 }
 
@@ -144,21 +120,21 @@ struct Plot {
   Scale mass;
   Scale slope;
 
-  ImVec2 at(GridPoint p) const {
+  ImVec2 at(MapPoint p) const {
     return {box.x + p.column / (kMapColumns - 1) * box.width,
             box.bottom() - p.row / (kMapRows - 1) * box.height};
   }
 };
 
-void draw_shades(const Ui& ui, const Geometry& made, const Plot& plot) {
-  ImDrawList* draw = ui.pen.draw;
-  const theme::Palette& c = ui.colours();
+void draw_shades(const Canvas& canvas, const RollMapShapes& made, const Plot& plot) {
+  ImDrawList* draw = canvas.pen.draw;
+  const theme::Palette& c = canvas.colours();
   // Neighbouring patches must meet without a seam.
   const ImDrawListFlags flags = draw->Flags;
   draw->Flags &= ~ImDrawListFlags_AntiAliasedFill;
-  for (int level = kLevelCount; level >= 0; --level) {
-    const ImU32 shade = level == kLevelCount ? c.paper : c.shade[level];
-    for (const Patch& patch : made.patches[level]) {
+  for (int level = kRollLevels; level >= 0; --level) {
+    const ImU32 shade = level == kRollLevels ? c.paper : c.shade[level];
+    for (const MapPatch& patch : made.patches[level]) {
       std::array<ImVec2, 6> points;
       for (int i = 0; i < patch.count; ++i) {
         points[static_cast<std::size_t>(i)] = plot.at(patch.corners[static_cast<std::size_t>(i)]);
@@ -169,26 +145,26 @@ void draw_shades(const Ui& ui, const Geometry& made, const Plot& plot) {
   draw->Flags = flags;
 }
 
-void draw_contour_lines(const Ui& ui, const Geometry& made, const Plot& plot) {
-  for (int i = 0; i < kLevelCount; ++i) {
-    for (const Segment& s : made.contours[i]) {
-      ui.pen.line(plot.at(s.a), plot.at(s.b), theme::faded(ui.colours().ink, 0.55f), 1.0f);
+void draw_contour_lines(const Canvas& canvas, const RollMapShapes& made, const Plot& plot) {
+  for (int i = 0; i < kRollLevels; ++i) {
+    for (const MapSegment& s : made.contours[i]) {
+      canvas.pen.line(plot.at(s.a), plot.at(s.b), theme::faded(canvas.colours().ink, 0.55f), 1.0f);
     }
   }
 }
 
 // Each label stands on its own contour, where it has room and the contour is in sight.
-void draw_contour_labels(const Ui& ui, const Geometry& made, const Plot& plot,
+void draw_contour_labels(const Canvas& canvas, const RollMapShapes& made, const Plot& plot,
                          const std::array<ImVec2, kMapColumns>& edge, LabelRoom& room) {
-  const Pen& pen = ui.pen;
-  const theme::Palette& c = ui.colours();
-  for (int i = 0; i < kLevelCount; ++i) {
+  const Pen& pen = canvas.pen;
+  const theme::Palette& c = canvas.colours();
+  for (int i = 0; i < kRollLevels; ++i) {
     const float w = pen.width(Type::Small, kLevels[i].name);
     const float h = pen.height(Type::Small);
     bool placed = false;
     for (const float wanted : {0.72f, 0.6f, 0.48f, 0.82f, 0.36f, 0.24f, 0.9f}) {
       const float column = wanted * (kMapColumns - 1);
-      for (const Segment& s : made.contours[i]) {
+      for (const MapSegment& s : made.contours[i]) {
         if (placed || std::min(s.a.column, s.b.column) > column ||
             std::max(s.a.column, s.b.column) < column) {
           continue;
@@ -201,7 +177,7 @@ void draw_contour_labels(const Ui& ui, const Geometry& made, const Plot& plot,
             box.right() > plot.box.right() || !room.take(box)) {
           continue;
         }
-        label(ui, {box.x + 4.0f, box.y}, c.ink, kLevels[i].name);
+        label(canvas, {box.x + 4.0f, box.y}, c.ink, kLevels[i].name);
         placed = true;
       }
       if (placed) break;
@@ -229,9 +205,9 @@ float height_at(const Curve& curve, float x) {
 }
 
 // Where it does not start by itself: plain paper, hatched.
-void draw_out_of_reach(const Ui& ui, const Plot& plot, const Curve& edge) {
-  ImDrawList* draw = ui.pen.draw;
-  const theme::Palette& c = ui.colours();
+void draw_out_of_reach(const Canvas& canvas, const Plot& plot, const Curve& edge) {
+  ImDrawList* draw = canvas.pen.draw;
+  const theme::Palette& c = canvas.colours();
   const ImDrawListFlags flags = draw->Flags;
   draw->Flags &= ~ImDrawListFlags_AntiAliasedFill;
   for (std::size_t i = 1; i < kMapColumns; ++i) {
@@ -250,22 +226,22 @@ void draw_out_of_reach(const Ui& ui, const Plot& plot, const Curve& edge) {
       from += kStep;
     }
     const float to = std::min(x + plot.box.height, plot.box.right());
-    if (from < to) ui.pen.line({from, y_at(from)}, {to, y_at(to)}, c.rule, 1.0f);
+    if (from < to) canvas.pen.line({from, y_at(from)}, {to, y_at(to)}, c.rule, 1.0f);
   }
 }
 
-float draw_line_key(const Ui& ui, ImVec2 at, float width) {
-  const ImU32 ink = ui.colours().ink;
+float draw_line_key(const Canvas& canvas, ImVec2 at, float width) {
+  const ImU32 ink = canvas.colours().ink;
   const StrokeName names[] = {{"keeps rolling up to here", ink, 2.2f},
                               {"starts by itself up to here", ink, 2.2f, 9.0f, 6.0f}};
-  return stroke_key(ui, at, width, names, std::size(names));
+  return stroke_key(canvas, at, width, names, std::size(names));
 }
 
 // Under the right end of a heavy line its name, unless that would meet the other line or a label.
-void draw_line_name(const Ui& ui, const Plot& plot, const Curve& line, const Curve& other,
+void draw_line_name(const Canvas& canvas, const Plot& plot, const Curve& line, const Curve& other,
                     std::string_view name, LabelRoom& room) {
-  const float w = ui.pen.width(Type::SmallBold, name);
-  const float h = ui.pen.height(Type::Small);
+  const float w = canvas.pen.width(Type::SmallBold, name);
+  const float h = canvas.pen.height(Type::Small);
   const float x = plot.box.right() - w - 6.0f;
   const float y = height_at(line, plot.box.right()) + 4.0f;
   const auto meets = [&](float at_x) {
@@ -274,18 +250,19 @@ void draw_line_name(const Ui& ui, const Plot& plot, const Curve& line, const Cur
   };
   const bool inside = y > plot.box.y && y + h < plot.box.bottom();
   if (!inside || meets(x) || meets(x + 0.5f * w) || meets(x + w)) return;
-  if (room.take({x - 3.0f, y, w + 6.0f, h})) label(ui, {x, y}, ui.colours().ink, name, true);
+  if (room.take({x - 3.0f, y, w + 6.0f, h}))
+    label(canvas, {x, y}, canvas.colours().ink, name, true);
 }
 
-// How sure the two heavy lines are at today's mass: from P10 to P90 each.
-void draw_bands(const Ui& ui, const Plot& plot, LabelRoom& room) {
-  const UncertaintyAnswer& sure = ui.session.card().uncertainty;
-  if (sure.draws == 0) return;
-  const theme::Palette& c = ui.colours();
-  const double mass = ui.session.document().brief.condition.mass_kg / units::kTonne_kg;
+// How certain the two heavy lines are at today's mass: from P10 to P90 each.
+void draw_bands(const Canvas& canvas, const RollMapPicture& of, const Plot& plot, LabelRoom& room) {
+  const UncertaintyAnswer& uncertainty = of.uncertainty;
+  if (uncertainty.draws == 0) return;
+  const theme::Palette& c = canvas.colours();
+  const double mass = of.brief.condition.mass_kg / units::kTonne_kg;
   const float x = plot.mass.at(mass);
   float highest = plot.box.bottom();
-  const Spread* spreads[] = {&sure.keeps_rolling_slope_rad, &sure.restarts_slope_rad};
+  const Spread* spreads[] = {&uncertainty.keeps_rolling_slope_rad, &uncertainty.restarts_slope_rad};
   for (int i = 0; i < 2; ++i) {
     const auto y_at = [&](double slope_rad) {
       return std::clamp(plot.slope.at(100.0 * std::tan(slope_rad)), plot.box.y, plot.box.bottom());
@@ -294,14 +271,14 @@ void draw_bands(const Ui& ui, const Plot& plot, LabelRoom& room) {
     const float high = y_at(spreads[i]->p90);
     const float at = x + (i == 0 ? -7.0f : 7.0f);
     if (low - high < 1.0f) continue;
-    ui.pen.fill({at - 4.0f, high, 8.0f, low - high}, theme::faded(c.paper, 0.7f));
-    dimension(ui, {at, low}, {at, high}, c.accent);
+    canvas.pen.fill({at - 4.0f, high, 8.0f, low - high}, theme::faded(c.paper, 0.7f));
+    dimension(canvas, {at, low}, {at, high}, c.accent);
     room.block({at - 6.0f, high - 2.0f, 12.0f, low - high + 4.0f});
     highest = std::min(highest, high);
   }
   const std::string_view name = "P10 to P90";
-  const float w = ui.pen.width(Type::Small, name);
-  const float h = ui.pen.height(Type::Small);
+  const float w = canvas.pen.width(Type::Small, name);
+  const float h = canvas.pen.height(Type::Small);
   // Beside the upper end, on whichever side is free.
   for (const float text_x : {x - 16.0f - w, x + 16.0f}) {
     for (const float text_y : {highest - 2.0f, highest + 22.0f, highest + 46.0f}) {
@@ -310,19 +287,17 @@ void draw_bands(const Ui& ui, const Plot& plot, LabelRoom& room) {
           !room.take(box)) {
         continue;
       }
-      label(ui, {text_x, text_y}, c.accent, name);
+      label(canvas, {text_x, text_y}, c.accent, name);
       return;
     }
   }
 }
 
-void draw_today(const Ui& ui, const Plot& plot, LabelRoom& room) {
-  const Pen& pen = ui.pen;
-  const theme::Palette& c = ui.colours();
-  const Brief& brief = ui.session.document().brief;
-  const RollAnswer& roll = ui.session.card().roll;
-  const double slope = 100.0 * std::tan(roll.slope_rad);
-  const double mass = brief.condition.mass_kg / units::kTonne_kg;
+void draw_today(const Canvas& canvas, const RollMapPicture& of, const Plot& plot, LabelRoom& room) {
+  const Pen& pen = canvas.pen;
+  const theme::Palette& c = canvas.colours();
+  const double slope = 100.0 * std::tan(of.roll.slope_rad);
+  const double mass = of.brief.condition.mass_kg / units::kTonne_kg;
   if (slope < plot.slope.low || slope > plot.slope.high) return;
   const ImVec2 p{plot.mass.at(mass), plot.slope.at(slope)};
   pen.draw->AddCircleFilled(p, 7.0f, c.paper, 24);
@@ -330,25 +305,25 @@ void draw_today(const Ui& ui, const Plot& plot, LabelRoom& room) {
   const float w = pen.width(Type::SmallBold, "today");
   const bool left = p.x + 14.0f + w > plot.box.right();
   const ImVec2 at{left ? p.x - 14.0f - w : p.x + 14.0f, p.y - pen.height(Type::Small) / 2.0f};
-  label(ui, at, c.accent, "today", true);
+  label(canvas, at, c.accent, "today", true);
   room.block({at.x - 4.0f, at.y, w + 8.0f, pen.height(Type::Small)});
   room.block({p.x - 12.0f, p.y - 12.0f, 24.0f, 24.0f});
 }
 
 // A finger or the arrow keys choose a mass and a slope.
-void follow_finger(Ui& ui, const Box& whole, const Plot& plot) {
+void follow_finger(Canvas& canvas, const RollMapPicture& of, RollMapState& state, const Box& whole,
+                   const Plot& plot) {
   constexpr double kMassStep_t = 1.0;
   constexpr double kSlopeStep = 0.05;  // %
-  const Reading reading = read_picture(ui, make_id("figure:roll"), whole, true);
+  const Reading reading = read_picture(canvas, make_id("figure:roll"), whole, true);
   const bool moved = reading.steps != 0 || reading.steps_up != 0;
-  const Brief& brief = ui.session.document().brief;
-  double& mass_kg = ui.view.map_mass_kg;
-  double& slope_rad = ui.view.map_slope_rad;
+  double& mass_kg = state.mass_kg;
+  double& slope_rad = state.slope_rad;
   // Another aircraft has another range, to which the reading is brought.
   if (!reading.placed && !moved && mass_kg <= 0.0) return;
   if (mass_kg <= 0.0) {
-    mass_kg = brief.condition.mass_kg;
-    slope_rad = ui.session.card().roll.slope_rad;
+    mass_kg = of.brief.condition.mass_kg;
+    slope_rad = of.roll.slope_rad;
   }
   double mass_t = mass_kg / units::kTonne_kg + kMassStep_t * reading.steps;
   double slope = 100.0 * std::tan(slope_rad) + kSlopeStep * reading.steps_up;
@@ -361,62 +336,64 @@ void follow_finger(Ui& ui, const Box& whole, const Plot& plot) {
 }
 
 // What the day's brief would say with that mass on that slope.
-RollAnswer answer_at(const Ui& ui, double mass_kg, double slope_rad) {
-  Brief brief = ui.session.document().brief;
+RollAnswer answer_at(const RollMapPicture& of, double mass_kg, double slope_rad) {
+  Brief brief = of.brief;
   brief.condition.mass_kg = mass_kg;
   brief.route.legs[0].slope_rad = slope_rad;
-  return roll_answer(brief, ui.session.card().air);
+  return roll_answer(brief, of.air);
 }
 
-void draw_reading(const Ui& ui, const Plot& plot, ImVec2 at) {
-  const double mass_kg = ui.view.map_mass_kg;
+void draw_reading(const Canvas& canvas, const RollMapPicture& of, const RollMapState& state,
+                  const Plot& plot, ImVec2 at) {
+  const double mass_kg = state.mass_kg;
   if (mass_kg <= 0.0) {
-    invite_reading(ui, at);
+    invite_reading(canvas, at);
     return;
   }
-  const theme::Palette& c = ui.colours();
-  const double slope = 100.0 * std::tan(ui.view.map_slope_rad);
+  const theme::Palette& c = canvas.colours();
+  const double slope = 100.0 * std::tan(state.slope_rad);
   const float x = plot.mass.at(mass_kg / units::kTonne_kg);
   const float y = plot.slope.at(slope);
-  ui.pen.hairline({x, plot.box.y}, {x, plot.box.bottom()}, c.ink);
-  ui.pen.hairline({plot.box.x, y}, {plot.box.right(), y}, c.ink);
-  ReadingLine line(ui, at);
+  canvas.pen.hairline({x, plot.box.y}, {x, plot.box.bottom()}, c.ink);
+  canvas.pen.hairline({plot.box.x, y}, {plot.box.right(), y}, c.ink);
+  ReadingLine line(canvas, at);
   std::array<char, 64> text;
   std::snprintf(text.data(), text.size(), "%.0f t at %.2f %%", mass_kg / units::kTonne_kg, slope);
-  ui.mark("reading:", text.data(), {at.x, at.y, plot.box.width, ui.pen.height(Type::Body)});
+  canvas.mark("reading:", text.data(), {at.x, at.y, plot.box.width, canvas.pen.height(Type::Body)});
   std::snprintf(text.data(), text.size(), "%.0f t", mass_kg / units::kTonne_kg);
-  line.put(c.ink, ui.said(text.data()));
+  line.put(c.ink, canvas.said(text.data()));
   line.put(c.ink, Number(slope, 2, "%", true));
-  const RollAnswer answer = answer_at(ui, mass_kg, ui.view.map_slope_rad);
+  const RollAnswer answer = answer_at(of, mass_kg, state.slope_rad);
   const Passage& to_target = answer.targets[1].passage;
   if (answer.verdict == RollVerdict::KeepsRolling) {
     line.put(c.second, "needs a push to start");
   } else if (answer.verdict != RollVerdict::RollsByItself) {
     line.put(c.second, "does not roll at idle");
   } else if (!to_target.reached) {
-    line.put(c.accent, ui.said("does not get to 10 kt"));
+    line.put(c.accent, canvas.said("does not get to 10 kt"));
   } else {
     std::snprintf(text.data(), text.size(), "10 kt after %.0f\u00a0s", to_target.time_s);
-    line.put(c.accent, ui.said(text.data()));
+    line.put(c.accent, canvas.said(text.data()));
     std::snprintf(text.data(), text.size(), "%.0f m", to_target.distance_m);
-    if (!ui.narrow) line.put(c.accent, ui.said(text.data()));
+    if (!canvas.narrow) line.put(c.accent, canvas.said(text.data()));
   }
 }
 
 }  // namespace
 
-float figure_roll_map(Ui& ui, ImVec2 at, float width) {
+float figure_roll_map(Canvas& canvas, const RollMapPicture& of, RollMapState& state, ImVec2 at,
+                      float width) {
   constexpr float kReading = 28.0f;
   const float picture =
-      std::min(std::clamp(width * 0.56f, 320.0f, 480.0f) + kReading, ui.picture_most);
-  const float height = picture + (ui.narrow ? 60.0f : 36.0f);
+      std::min(std::clamp(width * 0.56f, 320.0f, 480.0f) + kReading, canvas.picture_most);
+  const float height = picture + (canvas.narrow ? 60.0f : 36.0f);
   const Box whole{at.x, at.y, width, height};
-  ui.mark("figure:", "roll", whole);
-  if (!ui.in_sight(whole)) return height;
+  canvas.mark("figure:", "roll", whole);
+  if (!canvas.in_sight(whole)) return height;
 
-  const theme::Palette& c = ui.colours();
-  const RollMap& map = ui.session.map();
-  const Geometry& made = geometry(ui);
+  const theme::Palette& c = canvas.colours();
+  const RollMap& map = of.map;
+  const RollMapShapes& made = state.shapes.of(of.revision, [&] { return shapes_of(of.map); });
   Plot plot;
   plot.box = {at.x + 50.0f, at.y + 30.0f + kReading, width - 54.0f, picture - 84.0f - kReading};
   plot.mass = {map.mass_kg[0] / units::kTonne_kg, map.mass_kg[kMapColumns - 1] / units::kTonne_kg,
@@ -424,36 +401,36 @@ float figure_roll_map(Ui& ui, ImVec2 at, float width) {
   plot.slope = {100.0 * std::tan(map.slope_rad[0]), 100.0 * std::tan(map.slope_rad[kMapRows - 1]),
                 plot.box.bottom(), plot.box.y};
 
-  const Pen& pen = ui.pen;
+  const Pen& pen = canvas.pen;
   const Curve keeps = slope_curve(map, map.keeps_rolling_slope_rad, plot);
   const Curve restarts = slope_curve(map, map.restarts_slope_rad, plot);
   pen.draw->PushClipRect(plot.box.min(), plot.box.max(), true);
-  draw_shades(ui, made, plot);
-  draw_contour_lines(ui, made, plot);
-  draw_out_of_reach(ui, plot, restarts);
+  draw_shades(canvas, made, plot);
+  draw_contour_lines(canvas, made, plot);
+  draw_out_of_reach(canvas, plot, restarts);
   pen.curve(keeps.data(), kMapColumns, c.ink, 2.2f);
   pen.curve(restarts.data(), kMapColumns, c.ink, 2.2f, 9.0f, 6.0f);
   pen.draw->PopClipRect();
   LabelRoom room;
   // The ring is drawn last, over everything, but its place is kept from the start.
-  const RollAnswer& roll = ui.session.card().roll;
-  const float today_x = plot.mass.at(ui.session.document().brief.condition.mass_kg / 1000.0);
-  const float today_y = plot.slope.at(100.0 * std::tan(roll.slope_rad));
+  const float today_x = plot.mass.at(of.brief.condition.mass_kg / 1000.0);
+  const float today_y = plot.slope.at(100.0 * std::tan(of.roll.slope_rad));
   room.block({today_x - 66.0f, today_y - 14.0f, 132.0f, 28.0f});
-  draw_bands(ui, plot, room);
-  draw_line_name(ui, plot, keeps, restarts, "keeps rolling", room);
-  draw_line_name(ui, plot, restarts, keeps, "starts by itself", room);
-  draw_contour_labels(ui, made, plot, restarts, room);
-  draw_today(ui, plot, room);
-  follow_finger(ui, {at.x, at.y, width, picture - 54.0f}, plot);
-  draw_reading(ui, plot, {at.x, at.y + 2.0f});
+  draw_bands(canvas, of, plot, room);
+  draw_line_name(canvas, plot, keeps, restarts, "keeps rolling", room);
+  draw_line_name(canvas, plot, restarts, keeps, "starts by itself", room);
+  draw_contour_labels(canvas, made, plot, restarts, room);
+  draw_today(canvas, of, plot, room);
+  follow_finger(canvas, of, state, {at.x, at.y, width, picture - 54.0f}, plot);
+  draw_reading(canvas, of, state, plot, {at.x, at.y + 2.0f});
 
-  const Scale mass = in_unit(plot.mass, ui.shown("t"));
-  axis_below(ui, mass, plot.box.bottom(), round_ticks(mass.low, mass.high, ui.narrow ? 4 : 7),
-             named("mass", ui.shown("t")));
-  axis_left(ui, plot.slope, plot.box.x, round_ticks(plot.slope.low, plot.slope.high, 6),
+  const Scale mass = in_unit(plot.mass, canvas.shown("t"));
+  axis_below(canvas, mass, plot.box.bottom(),
+             round_ticks(mass.low, mass.high, canvas.narrow ? 4 : 7),
+             named("mass", canvas.shown("t")));
+  axis_left(canvas, plot.slope, plot.box.x, round_ticks(plot.slope.low, plot.slope.high, 6),
             "slope, % (up is positive)");
-  draw_line_key(ui, {at.x, at.y + picture + 8.0f}, width);
+  draw_line_key(canvas, {at.x, at.y + picture + 8.0f}, width);
   return height;
 }
 

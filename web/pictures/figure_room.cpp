@@ -6,6 +6,7 @@
 #include <cmath>
 #include <cstdio>
 
+#include "pictures/pictures.hpp"
 #include "pictures/plan_view.hpp"
 
 namespace tillerline {
@@ -52,45 +53,46 @@ Manoeuvre manoeuvre_of(const HalfTurn& half, const Aircraft& a) {
   return m;
 }
 
-void draw_swept(const Ui& ui, const Plan& plan, const Manoeuvre& m, BodyPlace place, ImU32 colour,
-                float thickness, float on = 0.0f) {
+void draw_swept(const Canvas& canvas, const Plan& plan, const Manoeuvre& m, BodyPlace place,
+                ImU32 colour, float thickness, float on = 0.0f) {
   std::array<ImVec2, kSamples> points;
   for (int i = 0; i < kSamples; ++i) {
     points[static_cast<std::size_t>(i)] =
         plan.at(point_on_body(pose_at(m, i), place.ahead_m, place.right_m));
   }
-  ui.pen.curve(points.data(), kSamples, colour, thickness, on, on > 0.0f ? 4.0f : 0.0f);
+  canvas.pen.curve(points.data(), kSamples, colour, thickness, on, on > 0.0f ? 4.0f : 0.0f);
 }
 
-void draw_strip(const Ui& ui, const Plan& plan, const Manoeuvre& m, bool given) {
-  const theme::Palette& c = ui.colours();
+void draw_strip(const Canvas& canvas, const Plan& plan, const Manoeuvre& m, bool given) {
+  const theme::Palette& c = canvas.colours();
   const float top = plan.at({m.top_m, 0.0}).y;
   const float bottom = plan.at({m.bottom_m, 0.0}).y;
-  ui.pen.fill({plan.box.x, top, plan.box.width, bottom - top}, c.pavement);
+  canvas.pen.fill({plan.box.x, top, plan.box.width, bottom - top}, c.pavement);
   for (const float y : {top, bottom}) {
     const ImVec2 ends[] = {{plan.box.x, y}, {plan.box.right(), y}};
-    ui.pen.curve(ends, 2, c.ink, 1.8f, given ? 0.0f : 9.0f, given ? 0.0f : 6.0f);
+    canvas.pen.curve(ends, 2, c.ink, 1.8f, given ? 0.0f : 9.0f, given ? 0.0f : 6.0f);
   }
 }
 
 // An upright dimension with its words beside it.
-void draw_width(const Ui& ui, const Plan& plan, float x, double top_m, double width_m, ImU32 colour,
-                const char* form) {
+void draw_width(const Canvas& canvas, const Plan& plan, float x, double top_m, double width_m,
+                ImU32 colour, const char* form) {
   const float top = plan.at({top_m, 0.0}).y;
   const float bottom = plan.at({top_m - width_m, 0.0}).y;
-  dimension(ui, {x, top}, {x, bottom}, colour);
+  dimension(canvas, {x, top}, {x, bottom}, colour);
   std::array<char, 48> text;
   std::snprintf(text.data(), text.size(), form, width_m);
-  const std::string words = ui.said(text.data());
-  const float w = ui.pen.width(Type::SmallBold, words);
+  const std::string words = canvas.said(text.data());
+  const float w = canvas.pen.width(Type::SmallBold, words);
   const float text_x = std::clamp(x + 8.0f, plan.box.x + 4.0f, plan.box.right() - w - 6.0f);
-  label(ui, {text_x, (top + bottom) / 2.0f - 9.0f}, colour, words, true);
+  label(canvas, {text_x, (top + bottom) / 2.0f - 9.0f}, colour, words, true);
 }
 
 // How far wing tips and tail pass the edge, where they pass it furthest: at the top of their
 // circles, or else beyond the other edge at the end. Ordinary for wings, worth a number all the
 // same.
-void draw_beyond(const Ui& ui, const Plan& plan, const Manoeuvre& m, const HalfTurn& half) {
+void draw_beyond(const Canvas& canvas, const Aircraft& a, const Plan& plan, const Manoeuvre& m,
+                 const HalfTurn& half) {
   struct Part {
     double beyond_m;
     double radius_m;
@@ -98,7 +100,6 @@ void draw_beyond(const Ui& ui, const Plan& plan, const Manoeuvre& m, const HalfT
     const char* form;
     float side;
   };
-  const Aircraft& a = ui.session.document().brief.aircraft;
   const Part parts[] = {{half.wing_beyond_edge_m,
                          half.wing_tip_radius_m,
                          {-a.wing_tip_behind_m, -a.wing_span_m / 2.0},
@@ -109,7 +110,7 @@ void draw_beyond(const Ui& ui, const Plan& plan, const Manoeuvre& m, const HalfT
                          {-a.tail_behind_m, -a.tailplane_span_m / 2.0},
                          "tail %.1f\u00a0m",
                          1.0f}};
-  const theme::Palette& c = ui.colours();
+  const theme::Palette& c = canvas.colours();
   for (const Part& part : parts) {
     if (part.beyond_m <= 0.0) continue;
     const bool at_top = std::fabs(part.radius_m - m.top_m - part.beyond_m) < 0.05;
@@ -118,23 +119,21 @@ void draw_beyond(const Ui& ui, const Plan& plan, const Manoeuvre& m, const HalfT
     const float x = plan.at({0.0, at_top ? 0.0 : place.y_m}).x + 12.0f * part.side;
     const float edge = plan.at({at_top ? m.top_m : m.bottom_m, 0.0}).y;
     const float reach = static_cast<float>(part.beyond_m) * plan.scale;
-    dimension(ui, {x, edge}, {x, at_top ? edge - reach : edge + reach}, c.ink);
+    dimension(canvas, {x, edge}, {x, at_top ? edge - reach : edge + reach}, c.ink);
     std::array<char, 48> text;
     std::snprintf(text.data(), text.size(), part.form, part.beyond_m);
-    const std::string words = ui.said(text.data());
-    const float w = ui.pen.width(Type::SmallBold, words);
-    label(ui, {part.side < 0.0f ? x - 9.0f - w : x + 9.0f, at_top ? edge - 22.0f : edge + 4.0f},
+    const std::string words = canvas.said(text.data());
+    const float w = canvas.pen.width(Type::SmallBold, words);
+    label(canvas, {part.side < 0.0f ? x - 9.0f - w : x + 9.0f, at_top ? edge - 22.0f : edge + 4.0f},
           c.ink, words, true);
   }
 }
 
-int shown_step(const Ui& ui) {
-  return ui.view.half_turn_sample < 0 ? kSamples * 2 / 5 : ui.view.half_turn_sample;
-}
+int shown_step(int chosen) { return chosen < 0 ? kSamples * 2 / 5 : chosen; }
 
-void follow_finger(Ui& ui, const Plan& plan, const Manoeuvre& m, double wheelbase_m) {
-  const Reading reading = read_picture(ui, make_id("figure:room"), plan.box);
-  int& sample = ui.view.half_turn_sample;
+void follow_finger(Canvas& canvas, const Plan& plan, const Manoeuvre& m, double wheelbase_m,
+                   int& sample) {
+  const Reading reading = read_picture(canvas, make_id("figure:room"), plan.box);
   if (reading.placed) {
     float least = 1e18f;
     for (int i = 0; i < kSamples; ++i) {
@@ -145,32 +144,31 @@ void follow_finger(Ui& ui, const Plan& plan, const Manoeuvre& m, double wheelbas
       sample = i;
     }
   }
-  if (reading.steps != 0) sample = std::clamp(shown_step(ui) + reading.steps, 0, kSamples - 1);
+  if (reading.steps != 0) sample = std::clamp(shown_step(sample) + reading.steps, 0, kSamples - 1);
 }
 
-float draw_key(const Ui& ui, ImVec2 at, float width) {
-  const theme::Palette& c = ui.colours();
+float draw_key(const Canvas& canvas, ImVec2 at, float width) {
+  const theme::Palette& c = canvas.colours();
   const StrokeName names[] = {{"nose wheels", c.accent, 2.4f},
                               {"outer main wheels", c.ink, 2.4f},
                               {"wing tips", c.muted, 1.2f},
                               {"tail", c.muted, 1.2f, 3.0f, 4.0f}};
-  return stroke_key(ui, at, width, names, std::size(names));
+  return stroke_key(canvas, at, width, names, std::size(names));
 }
 
 }  // namespace
 
-float figure_room(Ui& ui, ImVec2 at, float width) {
-  const HalfTurn& half = ui.session.card().half_turn;
-  const Aircraft& a = ui.session.document().brief.aircraft;
-  const theme::Palette& c = ui.colours();
+float figure_room(Canvas& canvas, const HalfTurn& half, const Aircraft& a, RoomReading& reading,
+                  ImVec2 at, float width) {
+  const theme::Palette& c = canvas.colours();
   if (!(half.gear_radius_m >= 0.0) || half.nose_radius_m <= 0.0) return 0.0f;
   const Manoeuvre m = manoeuvre_of(half, a);
-  const float picture =
-      std::min(std::clamp(width * (ui.narrow ? 0.95f : 0.62f), 320.0f, 520.0f), ui.picture_most);
-  const float height = picture + 10.0f + (ui.narrow ? 52.0f : 28.0f);
+  const float picture = std::min(
+      std::clamp(width * (canvas.narrow ? 0.95f : 0.62f), 320.0f, 520.0f), canvas.picture_most);
+  const float height = picture + 10.0f + (canvas.narrow ? 52.0f : 28.0f);
   const Box box{at.x, at.y, width, picture};
-  ui.mark("figure:", "room", box);
-  if (!ui.in_sight({at.x, at.y, width, height})) return height;
+  canvas.mark("figure:", "room", box);
+  if (!canvas.in_sight({at.x, at.y, width, height})) return height;
 
   Extent extent;
   for (int i = kArcFrom; i < kSamples - kArcFrom; ++i) {
@@ -182,34 +180,37 @@ float figure_room(Ui& ui, ImVec2 at, float width) {
   extent.take({m.bottom_m - 3.0, 0.0});
   Plan plan = fit(extent, box.inset(12.0f));
   plan.box = box;
-  follow_finger(ui, plan, m, a.wheelbase_m);
+  follow_finger(canvas, plan, m, a.wheelbase_m, reading.sample);
 
-  ui.pen.draw->PushClipRect(box.min(), box.max(), true);
-  draw_strip(ui, plan, m, half.wanted);
+  canvas.pen.draw->PushClipRect(box.min(), box.max(), true);
+  draw_strip(canvas, plan, m, half.wanted);
   const double span = a.wing_span_m / 2.0;
   const double stabiliser = a.tailplane_span_m / 2.0;
   for (const double side : {-1.0, 1.0}) {
-    draw_swept(ui, plan, m, {-a.wing_tip_behind_m, side * span}, theme::faded(c.muted, 0.8f), 1.2f);
-    draw_swept(ui, plan, m, {-a.tail_behind_m, side * stabiliser}, theme::faded(c.muted, 0.8f),
+    draw_swept(canvas, plan, m, {-a.wing_tip_behind_m, side * span}, theme::faded(c.muted, 0.8f),
+               1.2f);
+    draw_swept(canvas, plan, m, {-a.tail_behind_m, side * stabiliser}, theme::faded(c.muted, 0.8f),
                1.2f, 3.0f);
-    draw_swept(ui, plan, m, {0.0, side * a.wheel_span_m / 2.0}, c.ink, 2.4f);
+    draw_swept(canvas, plan, m, {0.0, side * a.wheel_span_m / 2.0}, c.ink, 2.4f);
   }
-  draw_swept(ui, plan, m, {a.wheelbase_m, 0.0}, c.accent, 2.4f);
-  draw_plan_form(ui, plan, pose_at(m, shown_step(ui)), half.steering_rad, 0.9f);
+  draw_swept(canvas, plan, m, {a.wheelbase_m, 0.0}, c.accent, 2.4f);
+  draw_plan_form(canvas, a, plan, pose_at(m, shown_step(reading.sample)), half.steering_rad, 0.9f);
   // What there is, and what it takes.
-  const float x = box.right() - (ui.narrow ? 96.0f : 132.0f);
+  const float x = box.right() - (canvas.narrow ? 96.0f : 132.0f);
   const bool bad = half.wanted && !half.possible;
-  draw_width(ui, plan, x, m.top_m, half.needed_m, bad ? c.exceeded : c.ink, "needs %.1f\u00a0m");
-  if (half.wanted) draw_width(ui, plan, box.x + 14.0f, m.top_m, half.width_m, c.ink, "%.1f\u00a0m");
+  draw_width(canvas, plan, x, m.top_m, half.needed_m, bad ? c.exceeded : c.ink,
+             "needs %.1f\u00a0m");
+  if (half.wanted)
+    draw_width(canvas, plan, box.x + 14.0f, m.top_m, half.width_m, c.ink, "%.1f\u00a0m");
   if (bad) {
-    ui.pen.mark(Mark::Exceeded, {box.x + 20.0f, box.bottom() - 50.0f}, 14.0f);
-    label(ui, {box.x + 36.0f, box.bottom() - 60.0f}, c.exceeded, "does not fit", true);
+    canvas.pen.mark(Mark::Exceeded, {box.x + 20.0f, box.bottom() - 50.0f}, 14.0f);
+    label(canvas, {box.x + 36.0f, box.bottom() - 60.0f}, c.exceeded, "does not fit", true);
   }
-  draw_beyond(ui, plan, m, half);
-  draw_scale_bar(ui, plan);
-  ui.pen.draw->PopClipRect();
-  ui.pen.frame(box, c.rule);
-  draw_key(ui, {at.x, at.y + picture + 10.0f}, width);
+  draw_beyond(canvas, a, plan, m, half);
+  draw_scale_bar(canvas, plan);
+  canvas.pen.draw->PopClipRect();
+  canvas.pen.frame(box, c.rule);
+  draw_key(canvas, {at.x, at.y + picture + 10.0f}, width);
   return height;
 }
 

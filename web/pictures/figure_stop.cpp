@@ -5,7 +5,7 @@
 #include <cstdio>
 #include <span>
 
-#include "pictures/figure.hpp"
+#include "pictures/pictures.hpp"
 
 namespace tillerline {
 namespace {
@@ -26,8 +26,8 @@ struct Side {
 };
 
 // A nose that is nobody's: round, a windscreen before the eye, and all of it below the sight line.
-void draw_nose(const Ui& ui, const Side& side, double eye_m, const Aircraft& a, double nose_m,
-               float left) {
+void draw_nose(const Canvas& canvas, const Side& side, double eye_m, const Aircraft& a,
+               double nose_m, float left) {
   const double h = a.eye_height_m;
   const double ahead = std::max(0.5, eye_m - nose_m);
   const double drop = std::tan(a.view_cutoff_rad);
@@ -35,7 +35,7 @@ void draw_nose(const Ui& ui, const Side& side, double eye_m, const Aircraft& a, 
   const double sill_m = eye_m - 0.30 * ahead;
   const double sill = h - 0.30 * ahead * drop - 0.03 * h;  // just under the line of sight
   const double tip = 0.50 * h;
-  ImDrawList* draw = ui.pen.draw;
+  ImDrawList* draw = canvas.pen.draw;
   draw->PathLineTo(side.at(back, 1.30 * h));
   draw->PathLineTo(side.at(eye_m + 1.6 * ahead, 1.30 * h));
   draw->PathBezierCubicCurveTo(side.at(eye_m + 0.9 * ahead, 1.30 * h),
@@ -48,10 +48,10 @@ void draw_nose(const Ui& ui, const Side& side, double eye_m, const Aircraft& a, 
                                side.at(eye_m + 0.2 * ahead, 0.30 * h),
                                side.at(eye_m + 1.6 * ahead, 0.28 * h), 16);
   draw->PathLineTo(side.at(back, 0.28 * h));
-  draw->PathStroke(ui.colours().muted, ImDrawFlags_None, 1.8f);
+  draw->PathStroke(canvas.colours().muted, ImDrawFlags_None, 1.8f);
   // Windscreen.
-  ui.pen.line(side.at(eye_m + 0.12 * ahead, 1.17 * h), side.at(sill_m, sill), ui.colours().ink,
-              2.2f);
+  canvas.pen.line(side.at(eye_m + 0.12 * ahead, 1.17 * h), side.at(sill_m, sill),
+                  canvas.colours().ink, 2.2f);
 }
 
 struct Tick {
@@ -60,7 +60,7 @@ struct Tick {
   ImU32 colour;
 };
 
-std::string tick_words(const Ui& ui, const Tick& tick) {
+std::string tick_words(const Canvas& canvas, const Tick& tick) {
   std::array<char, 80> text;
   const int length = std::snprintf(text.data(), text.size(), "%.*s",
                                    static_cast<int>(tick.name.size()), tick.name.data());
@@ -68,15 +68,15 @@ std::string tick_words(const Ui& ui, const Tick& tick) {
     std::snprintf(text.data() + length, text.size() - static_cast<std::size_t>(length),
                   ", %.1f\u00a0m", tick.before_m);
   }
-  return ui.said(text.data());
+  return canvas.said(text.data());
 }
 
 // Right of its tick or left of it, in the first row where it stands clear of names and other ticks.
 // Answers the row.
-int draw_tick(const Ui& ui, const Side& side, const Box& box, std::span<const Tick> ticks,
+int draw_tick(const Canvas& canvas, const Side& side, const Box& box, std::span<const Tick> ticks,
               const Tick& tick, LabelRoom& room) {
-  const std::string words = tick_words(ui, tick);
-  const float w = ui.pen.width(Type::SmallBold, words);
+  const std::string words = tick_words(canvas, tick);
+  const float w = canvas.pen.width(Type::SmallBold, words);
   const float x = side.at(tick.before_m, 0.0).x;
   float text_x = x + 6.0f;
   const auto crossed = [&] {
@@ -95,39 +95,39 @@ int draw_tick(const Ui& ui, const Side& side, const Box& box, std::span<const Ti
   for (int row = first_row; row < 4; ++row) {
     const float y = side.ground_y + kFirstRow + kRow * static_cast<float>(row);
     if (!room.take({text_x - 4.0f, y, w + 10.0f, 20.0f})) continue;
-    ui.pen.line({x, side.ground_y - 5.0f}, {x, y + 17.0f}, tick.colour, 2.0f);
-    ui.pen.text(Type::SmallBold, {text_x, y}, tick.colour, words);
+    canvas.pen.line({x, side.ground_y - 5.0f}, {x, y + 17.0f}, tick.colour, 2.0f);
+    canvas.pen.text(Type::SmallBold, {text_x, y}, tick.colour, words);
     return row;
   }
   return 3;
 }
 
 // What lies too far away for this picture stands under the ticks, with an arrow to the left.
-void draw_ticks(const Ui& ui, const Side& side, const Box& box, std::span<const Tick> ticks) {
+void draw_ticks(const Canvas& canvas, const Side& side, const Box& box,
+                std::span<const Tick> ticks) {
   LabelRoom room;
   int lowest = 0;
   for (const Tick& tick : ticks) {
     if (side.at(tick.before_m, 0.0).x < box.x) continue;
-    lowest = std::max(lowest, draw_tick(ui, side, box, ticks, tick, room));
+    lowest = std::max(lowest, draw_tick(canvas, side, box, ticks, tick, room));
   }
   for (const Tick& tick : ticks) {
     if (side.at(tick.before_m, 0.0).x >= box.x) continue;
     const float y = side.ground_y + kFirstRow + kRow * static_cast<float>(++lowest);
-    const Pen& pen = ui.pen;
+    const Pen& pen = canvas.pen;
     pen.line({box.x, y + 10.0f}, {box.x + 18.0f, y + 10.0f}, tick.colour, 2.0f);
     pen.line({box.x, y + 10.0f}, {box.x + 6.0f, y + 5.0f}, tick.colour, 2.0f);
     pen.line({box.x, y + 10.0f}, {box.x + 6.0f, y + 15.0f}, tick.colour, 2.0f);
-    pen.text(Type::SmallBold, {box.x + 24.0f, y}, tick.colour, tick_words(ui, tick));
+    pen.text(Type::SmallBold, {box.x + 24.0f, y}, tick.colour, tick_words(canvas, tick));
   }
 }
 
 }  // namespace
 
-float figure_stop(Ui& ui, ImVec2 at, float width) {
-  const StopAnswer& stop = ui.session.card().stop;
-  const Aircraft& a = ui.session.document().brief.aircraft;
-  const theme::Palette& c = ui.colours();
-  const Pen& pen = ui.pen;
+float figure_stop(Canvas& canvas, const StopAnswer& stop, const Aircraft& a, ImVec2 at,
+                  float width) {
+  const theme::Palette& c = canvas.colours();
+  const Pen& pen = canvas.pen;
 
   // From behind the farthest of the three positions (or as much of it as is worth showing) to a
   // little beyond the line and the sight line's end.
@@ -143,14 +143,14 @@ float figure_stop(Ui& ui, ImVec2 at, float width) {
   side.ground_y = at.y + 26.0f + above;
   const float height = 26.0f + above + kBelow;
   const Box whole{at.x, at.y, width, height};
-  ui.mark("figure:", "stop", whole);
-  if (!ui.in_sight(whole)) return height;
+  canvas.mark("figure:", "stop", whole);
+  if (!canvas.in_sight(whole)) return height;
 
   const double eye_m = stop.eye_before_line_m;
   const ImVec2 eye = side.at(eye_m, a.eye_height_m);
   const ImVec2 seen = side.at(eye_m - stop.obscured_m, 0.0);
   pen.draw->PushClipRect({at.x, at.y}, {at.x + width, at.y + height}, true);
-  draw_nose(ui, side, eye_m, a, stop.nose_before_line_m, at.x);
+  draw_nose(canvas, side, eye_m, a, stop.nose_before_line_m, at.x);
   // Nose gear.
   const ImVec2 gear = side.at(stop.nose_gear_before_line_m, 0.55);
   if (gear.x > at.x) {
@@ -172,7 +172,8 @@ float figure_stop(Ui& ui, ImVec2 at, float width) {
                                     ? (stop.stop_bar_lit ? "holding line, bar lit" : "holding line")
                                     : "stand mark";
   pen.fill({side.line_x - 3.0f, side.ground_y - 5.0f, 6.0f, 7.0f}, c.ink);
-  label(ui, {std::min(eye.x + 8.0f, at.x + width - 40.0f), eye.y - 22.0f}, c.second, "eye", true);
+  label(canvas, {std::min(eye.x + 8.0f, at.x + width - 40.0f), eye.y - 22.0f}, c.second, "eye",
+        true);
   // The word stands in the wider of the two parts that the line divides the hidden ground into.
   const bool before = side.line_x - hidden_from > seen.x - side.line_x;
   const float part_from = before ? hidden_from : std::max(hidden_from, side.line_x);
@@ -181,7 +182,7 @@ float figure_stop(Ui& ui, ImVec2 at, float width) {
   const std::string_view hidden = "hidden from the eye";
   const float hidden_width = pen.width(Type::Small, hidden);
   if (part_to - part_from > hidden_width + 16.0f) {
-    label(ui, {middle - hidden_width / 2.0f, side.ground_y + 4.0f}, c.muted, hidden);
+    label(canvas, {middle - hidden_width / 2.0f, side.ground_y + 4.0f}, c.muted, hidden);
   }
   const Tick ticks[] = {
       {"application starts", stop.eye_before_line_at_brake_m, c.accent},
@@ -189,7 +190,7 @@ float figure_stop(Ui& ui, ImVec2 at, float width) {
       {"stopped", stop.eye_before_line_m, c.ink},
       {"line lost", stop.obscured_m, c.second},
   };
-  draw_ticks(ui, side, whole, ticks);
+  draw_ticks(canvas, side, whole, ticks);
   pen.text(Type::Small, {at.x, at.y}, c.muted, "Your eye before the line");
   return height;
 }

@@ -1,10 +1,12 @@
-// How sure: where eight taxis of ten lie for the answers that decide something, and which unknowns
-// make the difference.
+// How certain the answers are: where eight taxis of ten lie for those that decide something, and
+// which unknowns make the difference.
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
 
+#include "pictures/pictures.hpp"
 #include "pictures/plan_view.hpp"
+#include "sheet/sheet.hpp"
 
 namespace tillerline {
 namespace {
@@ -35,51 +37,48 @@ struct Bands4 {
 };
 
 // In the units shown.
-Bands4 bands_of(const Ui& ui) {
-  const Card& card = ui.session.card();
-  const UncertaintyAnswer& sure = card.uncertainty;
-  const UnitConversion metres = ui.shown("m");
-  const UnitConversion heat = ui.shown("°C");
+Bands4 bands_of(const Canvas& canvas, const UncertaintyAnswer& uncertainty, double start_k) {
+  const UnitConversion metres = canvas.shown("m");
+  const UnitConversion heat = canvas.shown("°C");
   // From the rounded number, as the sheet's words are: the two must not differ by one.
   const auto in = [](const UnitConversion& to, double value) {
     return to.same() ? value : to.shown(std::round(value));
   };
   const auto degrees = [&](double k) { return in(heat, units::celsius_from_kelvin(k)); };
   Bands4 bands;
-  if (sure.reaches_target > 0.0) {
-    const Spread& t = sure.time_to_target_s;
-    const Spread& d = sure.distance_to_target_m;
+  if (uncertainty.reaches_target > 0.0) {
+    const Spread& t = uncertainty.time_to_target_s;
+    const Spread& d = uncertainty.distance_to_target_m;
     bands.add({"time to 10 kt", "s", t.p10, t.p50, t.p90, 0.0, 0});
     bands.add({"distance to 10 kt", metres.unit, in(metres, d.p10), in(metres, d.p50),
                in(metres, d.p90), 0.0, 0});
   }
-  const Spread& h = sure.line_up_k;
-  const double cold = degrees(std::min(h.p10, card.heat.start_k) - 10.0);
+  const Spread& h = uncertainty.line_up_k;
+  const double cold = degrees(std::min(h.p10, start_k) - 10.0);
   bands.add(
       {"brakes at the end", heat.unit, degrees(h.p10), degrees(h.p50), degrees(h.p90), cold, 0});
-  const Spread& r = sure.restart_extra_n;
+  const Spread& r = uncertainty.restart_extra_n;
   bands.add({"worst restart, above idle", "kN", r.p10 / 1e3, r.p50 / 1e3, r.p90 / 1e3, 0.0, 0});
   return bands;
 }
 
 // "10 kt" is the usual target; another one is named as it is.
-std::string target_name(const Ui& ui, const Band& band) {
+std::string target_name(const Canvas& canvas, const Band& band, double target_mps) {
   if (band.name.find("10 kt") == std::string_view::npos) return std::string(band.name);
-  const double target_mps = ui.session.card().uncertainty.target_mps;
   std::array<char, 40> text;
   const std::string_view stem = band.name.substr(0, band.name.find("10 kt"));
   std::snprintf(text.data(), text.size(), "%.*s%.0f kt", static_cast<int>(stem.size()), stem.data(),
                 units::knots_from_mps(target_mps));
-  return ui.said(text.data());
+  return canvas.said(text.data());
 }
 
 // One answer: its name, the stretch from P10 to P90 on a scale of its own, the middle as a stroke.
-void draw_band(const Ui& ui, const Band& band, ImVec2 at, float width) {
-  const Pen& pen = ui.pen;
-  const theme::Palette& c = ui.colours();
-  const float names = ui.narrow ? 0.0f : 200.0f;
-  const std::string name = target_name(ui, band);
-  pen.text(Type::Small, {at.x, at.y + (ui.narrow ? 0.0f : 16.0f)}, c.muted, name);
+void draw_band(const Canvas& canvas, const Band& band, double target_mps, ImVec2 at, float width) {
+  const Pen& pen = canvas.pen;
+  const theme::Palette& c = canvas.colours();
+  const float names = canvas.narrow ? 0.0f : 200.0f;
+  const std::string name = target_name(canvas, band, target_mps);
+  pen.text(Type::Small, {at.x, at.y + (canvas.narrow ? 0.0f : 16.0f)}, c.muted, name);
   const Scale x{band.from, std::max(band.p90 + 0.25 * (band.p90 - band.from), band.from + 1e-6),
                 at.x + names, at.x + width};
   const float y = at.y + 28.0f;
@@ -104,11 +103,11 @@ void draw_band(const Ui& ui, const Band& band, ImVec2 at, float width) {
   const std::string_view range(words.data(), static_cast<std::size_t>(length));
   const float w = pen.width(Type::SmallBold, range);
   // Over the band on a phone, where its name stands at the left; else beside it.
-  if (ui.narrow) {
+  if (canvas.narrow) {
     pen.text_right(Type::SmallBold, {at.x + width, at.y}, c.ink, range);
   } else {
     const float beside = high + 10.0f + w < x.to ? high + 10.0f : low - 10.0f - w;
-    label(ui, {std::max(beside, x.from), y - 10.0f}, c.ink, range, true);
+    label(canvas, {std::max(beside, x.from), y - 10.0f}, c.ink, range, true);
   }
 }
 
@@ -123,7 +122,7 @@ float ranking_height(const Importance* ranking) {
 }
 
 // Of the key under the rankings.
-float key_height(const Ui& ui) { return ui.narrow ? 52.0f : 28.0f; }
+float key_height(const Canvas& canvas) { return canvas.narrow ? 52.0f : 28.0f; }
 
 // Two lists beside each other where there is room.
 struct Rankings {
@@ -132,9 +131,9 @@ struct Rankings {
   float height;
 };
 
-Rankings rankings_at(const UncertaintyAnswer& sure, ImVec2 at, float width) {
-  const float roll = ranking_height(sure.roll_ranking);
-  const float heat = ranking_height(sure.heat_ranking);
+Rankings rankings_at(const UncertaintyAnswer& uncertainty, ImVec2 at, float width) {
+  const float roll = ranking_height(uncertainty.roll_ranking);
+  const float heat = ranking_height(uncertainty.heat_ranking);
   if (width < 640.0f) return {{at.x, at.y + roll}, width, roll + heat};
   const float column = (width - 32.0f) / 2.0f;
   return {{at.x + column + 32.0f, at.y}, column, std::max(roll, heat)};
@@ -142,10 +141,10 @@ Rankings rankings_at(const UncertaintyAnswer& sure, ImVec2 at, float width) {
 
 // Longest bar first: solid what the unknown does by itself, light what it does together with
 // others.
-void draw_ranking(const Ui& ui, std::string_view title, const Importance* ranking, ImVec2 at,
-                  float width) {
-  const Pen& pen = ui.pen;
-  const theme::Palette& c = ui.colours();
+void draw_ranking(const Canvas& canvas, std::string_view title, const Importance* ranking,
+                  ImVec2 at, float width) {
+  const Pen& pen = canvas.pen;
+  const theme::Palette& c = canvas.colours();
   pen.text(Type::SmallBold, at, c.ink, title);
   const std::size_t count = ranked(ranking);
   float y = at.y + 30.0f;
@@ -168,43 +167,48 @@ void draw_ranking(const Ui& ui, std::string_view title, const Importance* rankin
 
 }  // namespace
 
-float figure_bands(Ui& ui, ImVec2 at, float width) {
-  const Bands4 bands = bands_of(ui);
-  ui.pen.text(Type::SmallBold, at, ui.colours().ink, "Eight taxis of ten lie between (P10 to P90)");
+float figure_bands(Canvas& canvas, const UncertaintyAnswer& uncertainty, double start_k, ImVec2 at,
+                   float width) {
+  const Bands4 bands = bands_of(canvas, uncertainty, start_k);
+  canvas.pen.text(Type::SmallBold, at, canvas.colours().ink,
+                  "Eight taxis of ten lie between (P10 to P90)");
   float y = at.y + kBandTitle;
   for (std::size_t i = 0; i < bands.count; ++i) {
-    draw_band(ui, bands.items[i], {at.x, y}, width);
+    draw_band(canvas, bands.items[i], uncertainty.target_mps, {at.x, y}, width);
     y += kBandRow;
   }
-  ui.mark("figure:", "bands", {at.x, at.y, width, y - at.y});
+  canvas.mark("figure:", "bands", {at.x, at.y, width, y - at.y});
   return y - at.y;
 }
 
-float figure_rankings(Ui& ui, ImVec2 at, float width) {
-  const UncertaintyAnswer& sure = ui.session.card().uncertainty;
-  const Rankings place = rankings_at(sure, at, width);
-  draw_ranking(ui, "What decides the roll", sure.roll_ranking, at, place.column);
-  draw_ranking(ui, "What decides the brakes' heat", sure.heat_ranking, place.second, place.column);
-  const ImU32 accent = ui.colours().accent;
+float figure_rankings(Canvas& canvas, const UncertaintyAnswer& uncertainty, ImVec2 at,
+                      float width) {
+  const Rankings place = rankings_at(uncertainty, at, width);
+  draw_ranking(canvas, "What decides the roll", uncertainty.roll_ranking, at, place.column);
+  draw_ranking(canvas, "What decides the brakes' heat", uncertainty.heat_ranking, place.second,
+               place.column);
+  const ImU32 accent = canvas.colours().accent;
   const StrokeName names[] = {{"by itself", accent, 14.0f},
                               {"together with others", theme::faded(accent, 0.35f), 14.0f}};
-  stroke_key(ui, {at.x, at.y + place.height}, width, names, std::size(names));
-  const float height = place.height + key_height(ui);
-  ui.mark("figure:", "rankings", {at.x, at.y, width, height});
+  stroke_key(canvas, {at.x, at.y + place.height}, width, names, std::size(names));
+  const float height = place.height + key_height(canvas);
+  canvas.mark("figure:", "rankings", {at.x, at.y, width, height});
   return height;
 }
 
-float figure_sure(Ui& ui, ImVec2 at, float width) {
+float figure_uncertainty(Canvas& canvas, const UncertaintyAnswer& uncertainty, double start_k,
+                         ImVec2 at, float width) {
   constexpr float kBetween = 22.0f;
-  const UncertaintyAnswer& sure = ui.session.card().uncertainty;
-  if (sure.draws == 0) return 0.0f;
-  const float bands = kBandTitle + kBandRow * static_cast<float>(bands_of(ui).count) + kBetween;
-  const float height = bands + rankings_at(sure, at, width).height + key_height(ui);
+  if (uncertainty.draws == 0) return 0.0f;
+  const float bands = kBandTitle +
+                      kBandRow * static_cast<float>(bands_of(canvas, uncertainty, start_k).count) +
+                      kBetween;
+  const float height = bands + rankings_at(uncertainty, at, width).height + key_height(canvas);
   const Box whole{at.x, at.y, width, height};
-  ui.mark("figure:", "sure", whole);
-  if (!ui.in_sight(whole)) return height;
-  figure_bands(ui, at, width);
-  figure_rankings(ui, {at.x, at.y + bands}, width);
+  canvas.mark("figure:", "sure", whole);
+  if (!canvas.in_sight(whole)) return height;
+  figure_bands(canvas, uncertainty, start_k, at, width);
+  figure_rankings(canvas, uncertainty, {at.x, at.y + bands}, width);
   return height;
 }
 

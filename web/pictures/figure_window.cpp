@@ -4,7 +4,7 @@
 #include <cmath>
 #include <cstdio>
 
-#include "pictures/figure.hpp"
+#include "pictures/pictures.hpp"
 
 namespace tillerline {
 namespace {
@@ -32,9 +32,9 @@ std::string_view limit_name(TurnLimit by) {
 }
 
 // A mark hanging from above with its name, kept inside left..right.
-void flag(const Ui& ui, float x, float top, float bottom, float left, float right, ImU32 colour,
-          std::string_view name) {
-  const Pen& pen = ui.pen;
+void flag(const Canvas& canvas, float x, float top, float bottom, float left, float right,
+          ImU32 colour, std::string_view name) {
+  const Pen& pen = canvas.pen;
   pen.line({x, top + 20.0f}, {x, bottom}, colour, 2.0f);
   const float w = pen.width(Type::Small, name);
   pen.text(Type::Small, {std::clamp(x - w / 2.0f, left, right - w), top}, colour, name);
@@ -42,13 +42,13 @@ void flag(const Ui& ui, float x, float top, float bottom, float left, float righ
 
 }  // namespace
 
-float figure_window(Ui& ui, const TurnAnswer& turn, ImVec2 at, float width) {
+float figure_window(Canvas& canvas, const TurnAnswer& turn, const Limits& limits, ImVec2 at,
+                    float width) {
   const Box whole{at.x, at.y, width, kHeight};
-  ui.mark("figure:", "window", whole);
-  if (!ui.in_sight(whole)) return kHeight;
-  const Pen& pen = ui.pen;
-  const theme::Palette& c = ui.colours();
-  const Limits& limits = ui.session.document().brief.limits;
+  canvas.mark("figure:", "window", whole);
+  if (!canvas.in_sight(whole)) return kHeight;
+  const Pen& pen = canvas.pen;
+  const theme::Palette& c = canvas.colours();
   const auto kt = units::knots_from_mps;
   const double walking = kt(limits.walking_pace_mps);
   const double limit = kt(turn.limit.speed_mps);
@@ -68,9 +68,9 @@ float figure_window(Ui& ui, const TurnAnswer& turn, ImVec2 at, float width) {
     pen.hatch({x.from, bar_top, x.to - x.from, bar_bottom - bar_top}, c.muted, 8.0f);
   }
   // Names stand on one line above; the planned entry below it, at the bar.
-  flag(ui, x.at(walking), at.y, bar_bottom, x.from, x.at(limit) - 8.0f, c.ink, "walking pace");
+  flag(canvas, x.at(walking), at.y, bar_bottom, x.from, x.at(limit) - 8.0f, c.ink, "walking pace");
   const float limit_left = x.at(walking) + pen.width(Type::Small, "walking pace") / 2.0f + 14.0f;
-  flag(ui, x.at(limit), at.y, bar_bottom, std::min(limit_left, x.at(limit)), x.to, c.ink,
+  flag(canvas, x.at(limit), at.y, bar_bottom, std::min(limit_left, x.at(limit)), x.to, c.ink,
        limit_name(turn.limit.by));
   if (planned > 0.0) {
     const float px = x.at(std::min(planned, high));
@@ -78,15 +78,15 @@ float figure_window(Ui& ui, const TurnAnswer& turn, ImVec2 at, float width) {
                                 {px, bar_top - 1.0f}, c.second);
     std::array<char, 40> text;
     std::snprintf(text.data(), text.size(), "planned %.1f kt", planned);
-    const std::string name = ui.said(text.data());
+    const std::string name = canvas.said(text.data());
     const float w = pen.width(Type::SmallBold, name);
     // Beside the triangle, on the side with more room.
     const bool left = px > (x.from + x.to) / 2.0f;
-    label(ui, {left ? px - w - 14.0f : px + 14.0f, bar_top - 22.0f}, c.second, name, true);
+    label(canvas, {left ? px - w - 14.0f : px + 14.0f, bar_top - 22.0f}, c.second, name, true);
   }
-  const UnitConversion knots = ui.shown("kt");
+  const UnitConversion knots = canvas.shown("kt");
   const Scale speed = in_unit(x, knots);
-  axis_below(ui, speed, bar_bottom + 6.0f, round_ticks(0.0, speed.high, ui.narrow ? 5 : 10),
+  axis_below(canvas, speed, bar_bottom + 6.0f, round_ticks(0.0, speed.high, canvas.narrow ? 5 : 10),
              std::string(knots.unit) + " at entry");
   return kHeight;
 }

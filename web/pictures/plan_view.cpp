@@ -7,13 +7,13 @@ namespace tillerline {
 namespace {
 
 // A wheel as a short thick stroke along its rolling direction.
-void draw_wheel(const Ui& ui, const Plan& plan, const Pose& pose, BodyPlace where,
+void draw_wheel(const Canvas& canvas, const Plan& plan, const Pose& pose, BodyPlace where,
                 double steered_rad, double length_m) {
   const Point middle = point_on_body(pose, where.ahead_m, where.right_m);
   const Pose rolling{middle, pose.heading_rad + steered_rad};
-  ui.pen.line(plan.at(point_on_body(rolling, -length_m / 2.0, 0.0)),
-              plan.at(point_on_body(rolling, length_m / 2.0, 0.0)), ui.colours().ink,
-              std::max(3.0f, plan.scale * 0.8f));
+  canvas.pen.line(plan.at(point_on_body(rolling, -length_m / 2.0, 0.0)),
+                  plan.at(point_on_body(rolling, length_m / 2.0, 0.0)), canvas.colours().ink,
+                  std::max(3.0f, plan.scale * 0.8f));
 }
 
 double half_fuselage_m(const Aircraft& a) {
@@ -22,7 +22,7 @@ double half_fuselage_m(const Aircraft& a) {
 }
 
 struct Paper {
-  const Ui& ui;
+  const Canvas& canvas;
   const Plan& plan;
   const Pose& pose;
   ImU32 skin;
@@ -32,8 +32,8 @@ struct Paper {
     return plan.at(point_on_body(pose, ahead_m, right_m));
   }
   void shape(const ImVec2* points, int count, ImDrawFlags closed) const {
-    ui.pen.draw->AddConvexPolyFilled(points, count, skin);
-    ui.pen.draw->AddPolyline(points, count, line, closed, 1.2f);
+    canvas.pen.draw->AddConvexPolyFilled(points, count, skin);
+    canvas.pen.draw->AddPolyline(points, count, line, closed, 1.2f);
   }
 };
 
@@ -109,27 +109,25 @@ std::array<BodyPlace, 5> outermost_places(const Aircraft& a) {
            {a.nose_tip_ahead_m, 0.0}}};
 }
 
-void draw_plan_form(const Ui& ui, const Plan& plan, const Pose& pose, double nose_wheel_rad,
-                    float strength) {
-  const Aircraft& a = ui.session.document().brief.aircraft;
-  const theme::Palette& c = ui.colours();
-  const Paper paper{ui, plan, pose, theme::faded(c.raised, 0.82f * strength),
+void draw_plan_form(const Canvas& canvas, const Aircraft& a, const Plan& plan, const Pose& pose,
+                    double nose_wheel_rad, float strength) {
+  const theme::Palette& c = canvas.colours();
+  const Paper paper{canvas, plan, pose, theme::faded(c.raised, 0.82f * strength),
                     theme::faded(c.muted, strength)};
   draw_wings(paper, a);
   draw_fuselage(paper, a);
   const double bogie = a.axle_spacing_m * (a.bogie_axles - 1) + 1.2;
   for (const double side : {-1.0, 1.0}) {
-    draw_wheel(ui, plan, pose, {0.0, side * a.bogie_track_m / 2.0}, 0.0, bogie);
+    draw_wheel(canvas, plan, pose, {0.0, side * a.bogie_track_m / 2.0}, 0.0, bogie);
     // The outer faces that the margins are counted from.
-    ui.pen.draw->AddCircleFilled(paper.at(0.0, side * a.wheel_span_m / 2.0), 3.5f, c.ink, 16);
+    canvas.pen.draw->AddCircleFilled(paper.at(0.0, side * a.wheel_span_m / 2.0), 3.5f, c.ink, 16);
   }
-  draw_wheel(ui, plan, pose, {a.wheelbase_m, 0.0}, nose_wheel_rad, 1.6);
-  ui.pen.draw->AddCircleFilled(paper.at(a.wheelbase_m, 0.0), 4.5f, c.accent, 16);
-  ui.pen.draw->AddCircleFilled(paper.at(a.eye_ahead_m, 0.0), 4.5f, c.second, 16);
+  draw_wheel(canvas, plan, pose, {a.wheelbase_m, 0.0}, nose_wheel_rad, 1.6);
+  canvas.pen.draw->AddCircleFilled(paper.at(a.wheelbase_m, 0.0), 4.5f, c.accent, 16);
+  canvas.pen.draw->AddCircleFilled(paper.at(a.eye_ahead_m, 0.0), 4.5f, c.second, 16);
 }
 
-void block_fuselage(const Ui& ui, const Plan& plan, const Pose& pose, LabelRoom& room) {
-  const Aircraft& a = ui.session.document().brief.aircraft;
+void block_fuselage(const Aircraft& a, const Plan& plan, const Pose& pose, LabelRoom& room) {
   const float half = static_cast<float>(half_fuselage_m(a)) * plan.scale + 4.0f;
   constexpr int kSteps = 12;
   for (int i = 0; i <= kSteps; ++i) {
@@ -140,9 +138,9 @@ void block_fuselage(const Ui& ui, const Plan& plan, const Pose& pose, LabelRoom&
   }
 }
 
-void draw_scale_bar(const Ui& ui, const Plan& plan) {
-  const theme::Palette& c = ui.colours();
-  const UnitConversion to = ui.shown("m");
+void draw_scale_bar(const Canvas& canvas, const Plan& plan) {
+  const theme::Palette& c = canvas.colours();
+  const UnitConversion to = canvas.shown("m");
   const float scale = plan.scale / static_cast<float>(to.factor);  // pixels for one of the unit
   double round = 10.0;
   for (const double longer : {20.0, 50.0, 100.0, 200.0, 500.0}) {
@@ -152,8 +150,8 @@ void draw_scale_bar(const Ui& ui, const Plan& plan) {
   const float length = static_cast<float>(round) * scale;
   const float y = plan.box.bottom() - 14.0f;
   const ImVec2 from{plan.box.x + 14.0f, y};
-  dimension(ui, from, {from.x + length, y}, c.ink);
-  label(ui, {from.x + length + 10.0f, y - 10.0f}, c.ink, Number(round, 0, to.unit));
+  dimension(canvas, from, {from.x + length, y}, c.ink);
+  label(canvas, {from.x + length + 10.0f, y - 10.0f}, c.ink, Number(round, 0, to.unit));
 }
 
 int start_sample(const TrackPlan& plan) {
@@ -169,26 +167,25 @@ int start_sample(const TrackPlan& plan) {
   return nearest;
 }
 
-int shown_sample(const Ui& ui, const TrackPlan& plan) {
-  const int chosen = ui.view.turn_sample;
+int shown_sample(int chosen, const TrackPlan& plan) {
   return chosen >= 0 && chosen < plan.samples ? chosen : start_sample(plan);
 }
 
-float stroke_key(const Ui& ui, ImVec2 at, float width, const StrokeName* names, std::size_t count,
-                 bool drawn) {
+float stroke_key(const Canvas& canvas, ImVec2 at, float width, const StrokeName* names,
+                 std::size_t count, bool drawn) {
   float x = at.x;
   float y = at.y;
   for (std::size_t i = 0; i < count; ++i) {
     const StrokeName& e = names[i];
-    const float w = 40.0f + ui.pen.width(Type::Small, e.name) + 20.0f;
+    const float w = 40.0f + canvas.pen.width(Type::Small, e.name) + 20.0f;
     if (x > at.x && x + w - 20.0f > at.x + width) {
       x = at.x;
       y += 24.0f;
     }
     if (drawn) {
       const ImVec2 stroke[] = {{x, y + 11.0f}, {x + 32.0f, y + 11.0f}};
-      ui.pen.curve(stroke, 2, e.colour, e.thickness, e.on, e.off);
-      ui.pen.text(Type::Small, {x + 40.0f, y + 1.0f}, ui.colours().muted, e.name);
+      canvas.pen.curve(stroke, 2, e.colour, e.thickness, e.on, e.off);
+      canvas.pen.text(Type::Small, {x + 40.0f, y + 1.0f}, canvas.colours().muted, e.name);
     }
     x += w;
   }

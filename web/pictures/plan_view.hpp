@@ -2,6 +2,9 @@
 // a scale bar.
 #pragma once
 
+#include "physics/given/aircraft.hpp"
+#include "physics/path/pose.hpp"
+#include "physics/path/track.hpp"
 #include "pictures/figure.hpp"
 
 namespace tillerline {
@@ -38,18 +41,18 @@ std::array<BodyPlace, 5> outermost_places(const Aircraft& aircraft);
 
 // A plan form that is nobody's: a tube, two swept wings and a tailplane from the aircraft's
 // numbers, with its wheels. `strength` below 1 lets what lies under it show.
-void draw_plan_form(const Ui& ui, const Plan& plan, const Pose& pose, double nose_wheel_rad,
-                    float strength = 1.0f);
+void draw_plan_form(const Canvas& canvas, const Aircraft& aircraft, const Plan& plan,
+                    const Pose& pose, double nose_wheel_rad, float strength = 1.0f);
 
 // Keeps labels off the fuselage.
-void block_fuselage(const Ui& ui, const Plan& plan, const Pose& pose, LabelRoom& room);
+void block_fuselage(const Aircraft& aircraft, const Plan& plan, const Pose& pose, LabelRoom& room);
 
-void draw_scale_bar(const Ui& ui, const Plan& plan);
+void draw_scale_bar(const Canvas& canvas, const Plan& plan);
 
 // The sample of a plan nearest to where steering starts, and the one that is shown: that one until
-// another is chosen.
+// another is chosen (none: -1).
 int start_sample(const TrackPlan& plan);
-int shown_sample(const Ui& ui, const TrackPlan& plan);
+int shown_sample(int chosen, const TrackPlan& plan);
 
 // Which stroke is whose: a sample of each with its name, in as many lines as it takes. Returns the
 // height used; only that when not to be drawn.
@@ -60,7 +63,7 @@ struct StrokeName {
   float on = 0.0f;
   float off = 0.0f;
 };
-float stroke_key(const Ui& ui, ImVec2 at, float width, const StrokeName* names, std::size_t count,
-                 bool drawn = true);
+float stroke_key(const Canvas& canvas, ImVec2 at, float width, const StrokeName* names,
+                 std::size_t count, bool drawn = true);
 
 }  // namespace tillerline

@@ -10,6 +10,7 @@
 #include "controls/ui.hpp"
 #include "editing/session.hpp"
 #include "editing/typed_number.hpp"
+#include "pictures/pictures.hpp"
 #include "screens/files_panel.hpp"
 #include "screens/layout.hpp"
 #include "screens/panels.hpp"
@@ -40,6 +41,7 @@ struct App {
   std::uint32_t drawn_revision = 0;
   Session session{page_host(last_revision)};
   View view;
+  PictureStates pictures;
   Touch touch;
   Study study{study_host(last_revision)};
   std::string page_look;
@@ -223,7 +225,7 @@ std::string apply_input(Session& session, std::string_view id, std::string_view 
 
 std::string open_from_page(App& a, std::string_view id) {
   std::string refusal = open_exercise_by_id(a.study, id);
-  if (refusal.empty()) see_exercise(a.view, a.study);
+  if (refusal.empty()) see_exercise(a.view, a.pictures, a.study);
   return refusal;
 }
 
@@ -234,7 +236,7 @@ void app_start() {
   if (const auto look = platform::load("look")) {
     if (*look == "light" || *look == "dark" || *look == "night") a.view.look = *look;
   }
-  if (platform::load("seat") == "right") a.view.seat = 1;
+  if (platform::load("seat") == "right") a.pictures.seat = Seat::Right;
   begin_tour_if_new(a.view);
   a.session.start();
   follow_change(a);
@@ -243,9 +245,10 @@ void app_start() {
 
 void app_frame(const platform::FrameInfo& frame) {
   App& a = app();
-  Ui ui{Pen{}, a.touch, a.session, a.view, frame, a.study};
+  Canvas canvas{Pen{}, a.touch, a.session.units(), a.view.figure};
+  Ui ui{canvas, a.session, a.view, frame, a.study, a.pictures};
   const theme::Look shade = look_of(a, frame);
-  ui.narrow = frame.width < kPhoneWidth;
+  ui.canvas.narrow = frame.width < kPhoneWidth;
   const std::string_view look = name_of(shade);
   if (a.page_look != look) {
     a.page_look = look;

@@ -134,7 +134,7 @@ void draw_narrow(Ui& ui) {
   // What scrolls ends above the answer, so that nothing the keys go to lies under it.
   Box view = whole;
   view.height -= ui.view.foot;
-  const float margin = ui.narrow ? 16.0f : 32.0f;
+  const float margin = ui.canvas.narrow ? 16.0f : 32.0f;
   const float width = std::min(theme::kTextWidth, view.width - 2.0f * margin);
   const float x = view.x + (view.width - width) / 2.0f;
   const float offset = ui.touch.begin_scroll(ui.view.sheet_scroll, view, pen);

@@ -6,6 +6,7 @@
 #include "controls/panel.hpp"
 #include "controls/tiles.hpp"
 #include "physics/given/taxi_route.hpp"
+#include "pictures/pictures.hpp"
 #include "screens/route_sheet.hpp"
 
 namespace tillerline {
@@ -49,7 +50,7 @@ void draw_aircraft_list(Ui& ui) {
                   chosen)) {
       ui.session.set_notice(ui.session.take_aircraft(d));
       ui.view.panel = Panel::None;
-      ui.view.turn_sample = -1;
+      ui.pictures.turn.sample = -1;
     }
   }
   end_panel(ui, space, y);
@@ -78,8 +79,8 @@ void draw_route_list(Ui& ui) {
       ui.session.set_notice(ui.session.take_route(d));
       ui.view.panel = Panel::None;
       ui.view.turn = 0;
-      ui.view.turn_sample = -1;
-      ui.view.route_scrub_m = -1.0;
+      ui.pictures.turn.sample = -1;
+      ui.pictures.along_route.at_m = -1.0;
     }
   }
   end_panel(ui, space, y);

@@ -9,7 +9,7 @@
 #include "controls/tiles.hpp"
 #include "documents/drawn_words.hpp"
 #include "physics/path/track.hpp"
-#include "pictures/figure.hpp"
+#include "pictures/pictures.hpp"
 
 namespace tillerline {
 namespace {
@@ -638,8 +638,8 @@ void use_drawing(Ui& ui) {
   ui.session.set_notice("The drawn route is used. Undo brings back the one before.");
   ui.view.panel = Panel::None;
   ui.view.turn = 0;
-  ui.view.turn_sample = -1;
-  ui.view.route_scrub_m = -1.0;
+  ui.pictures.turn.sample = -1;
+  ui.pictures.along_route.at_m = -1.0;
 }
 
 void draw_use(Ui& ui, float x, float& y, float width) {

@@ -5,8 +5,9 @@
 #include "controls/buttons.hpp"
 #include "controls/column.hpp"
 #include "controls/table.hpp"
-#include "pictures/figure.hpp"
+#include "pictures/pictures.hpp"
 #include "screens/about.hpp"
+#include "screens/shown_pictures.hpp"
 
 namespace tillerline {
 namespace {
@@ -76,12 +77,10 @@ void draw_impossible(Ui& ui, Column& col) {
   col.y += box.height + 28.0f;
 }
 
-using Figure = float (*)(Ui&, ImVec2, float);
-
 // One question of the card: title, answer, picture, numbers, table, why. A section that the sheet
 // does not have today is left out.
-void draw_section(Ui& ui, Column& col, const SheetSection& section, Figure picture,
-                  Figure from_eye = nullptr) {
+void draw_section(Ui& ui, Column& col, const SheetSection& section, ShowPicture picture,
+                  ShowPicture from_eye = nullptr) {
   if (section.headline.empty()) return;
   ui.mark("title:", section.id, {col.x, col.y, col.width, theme::kTarget});
   set_title(ui, col, section.title);
@@ -106,8 +105,8 @@ void draw_section(Ui& ui, Column& col, const SheetSection& section, Figure pictu
 // What it takes to get going again, and what that does behind the aircraft.
 float restart_pictures(Ui& ui, ImVec2 at, float width) {
   constexpr float kBetween = 26.0f;
-  const float height = figure_restart(ui, at, width) + kBetween;
-  return height + figure_blast(ui, {at.x, at.y + height}, width);
+  const float height = show_restart(ui, at, width) + kBetween;
+  return height + show_blast(ui, {at.x, at.y + height}, width);
 }
 
 // A row of chips, one for each turn of the route.
@@ -133,7 +132,7 @@ void draw_turn_chips(Ui& ui, Column& col) {
     const Box box{x, col.y, w, theme::kTarget};
     if (chip(ui, "turn:", number, box, name, static_cast<int>(i) == ui.view.turn, tone)) {
       ui.view.turn = static_cast<int>(i);
-      ui.view.turn_sample = -1;
+      ui.pictures.turn.sample = -1;
     }
     x += w + kGap;
   }
@@ -142,10 +141,9 @@ void draw_turn_chips(Ui& ui, Column& col) {
 
 // Which technique the picture shows; the brief's own until another is tapped. The words are the
 // input's own.
-TurnTechnique draw_technique_chips(Ui& ui, Column& col) {
+void draw_technique_chips(Ui& ui, Column& col) {
   const Choice& choice = *find_choice("turning");
-  int shown = choice.get(ui.session.document().brief);
-  if (ui.view.technique >= 0) shown = ui.view.technique;
+  const int shown = static_cast<int>(shown_technique(ui));
   constexpr std::string_view kNames[] = {"eye", "gear"};
   const bool stacked = col.width < 480.0f;
   const float w = stacked ? col.width : 240.0f;
@@ -159,7 +157,6 @@ TurnTechnique draw_technique_chips(Ui& ui, Column& col) {
     }
   }
   col.y += (stacked ? 2.0f : 1.0f) * theme::kTarget + 12.0f;
-  return static_cast<TurnTechnique>(shown);
 }
 
 void draw_turns(Ui& ui, Column& col) {
@@ -176,7 +173,7 @@ void draw_turns(Ui& ui, Column& col) {
   col.y += 4.0f;
   set_headline(ui, col, turn.entry);
   col.y += 12.0f;
-  col.y += figure_window(ui, card.turns[chosen], col.at(), col.width);
+  col.y += show_window(ui, col.at(), col.width);
   set_caption(ui, col, turn.entry.caption);
   set_rows(ui, col, turn.entry.rows);
   set_why(ui, col, "turn", turn.entry.why);
@@ -186,14 +183,14 @@ void draw_turns(Ui& ui, Column& col) {
   set_title(ui, col, turn.oversteer.title);
   set_headline(ui, col, turn.oversteer);
   col.y += 8.0f;
-  const TurnTechnique shown = draw_technique_chips(ui, col);
+  draw_technique_chips(ui, col);
   if (chosen < card.tracks.size()) {
-    col.y += figure_turn(ui, chosen, shown, col.at(), col.width);
+    col.y += show_turn(ui, col.at(), col.width);
   }
   set_caption(ui, col, turn.oversteer.caption);
   if (chosen < card.tracks.size()) {
     col.y += 18.0f;
-    col.y += figure_eye(ui, chosen, shown, col.at(), col.width);
+    col.y += show_eye(ui, col.at(), col.width);
     if (!turn.oversteer.view.empty()) set_caption(ui, col, turn.oversteer.view);
   }
   set_rows(ui, col, turn.oversteer.rows);
@@ -312,22 +309,22 @@ float draw_sheet(Ui& ui, ImVec2 at, float width) {
   draw_impossible(ui, col);
   if (!dry) draw_section(ui, col, sheet.surface, nullptr);
   note_place(ui, col, Place::Roll);
-  draw_section(ui, col, sheet.roll, figure_roll_map);
+  draw_section(ui, col, sheet.roll, show_roll_map);
   note_place(ui, col, Place::Turn);
   note_place(ui, col, Place::Oversteer);
   draw_turns(ui, col);
   note_place(ui, col, Place::Heat);
-  draw_section(ui, col, sheet.heat, figure_route);
-  draw_section(ui, col, sheet.after_landing, figure_after_landing);
+  draw_section(ui, col, sheet.heat, show_route);
+  draw_section(ui, col, sheet.after_landing, show_after_landing);
   note_place(ui, col, Place::Stop);
-  draw_section(ui, col, sheet.stop, figure_stop, figure_eye_stop);
+  draw_section(ui, col, sheet.stop, show_stop, show_eye_stop);
   note_place(ui, col, Place::Restart);
   draw_section(ui, col, sheet.restart, restart_pictures);
-  draw_section(ui, col, sheet.engines, figure_engines);
+  draw_section(ui, col, sheet.engines, show_engines);
   if (dry) draw_section(ui, col, sheet.surface, nullptr);
-  draw_section(ui, col, sheet.room, figure_room);
+  draw_section(ui, col, sheet.room, show_room);
   note_place(ui, col, Place::Sure);
-  draw_section(ui, col, sheet.sure, figure_sure);
+  draw_section(ui, col, sheet.sure, show_uncertainty);
   note_place(ui, col, Place::Card);
   draw_card(ui, col);
   draw_cautions(ui, col);

@@ -7,8 +7,9 @@
 #include "controls/column.hpp"
 #include "controls/keypad.hpp"
 #include "editing/typed_number.hpp"
-#include "pictures/figure.hpp"
+#include "pictures/pictures.hpp"
 #include "screens/purpose.hpp"
+#include "screens/shown_pictures.hpp"
 
 namespace tillerline {
 namespace {
@@ -34,7 +35,7 @@ void draw_result(const Ui& ui, ImVec2 centre, Result result) {
 
 void open(Ui& ui, int index) {
   open_exercise(ui.study, index);
-  see_exercise(ui.view, ui.study);
+  see_exercise(ui.view, ui.pictures, ui.study);
 }
 
 // ---------------------------------------------------------------------------------- the list ----
@@ -132,27 +133,29 @@ void draw_number(Ui& ui, Column& col) {
 // The sheet's own picture of the exercise's section.
 float draw_picture(Ui& ui, ImVec2 at_place, float width) {
   Study& study = ui.study;
-  Ui of_exercise{ui.pen, ui.touch, study.session, ui.view, ui.frame, study};
-  of_exercise.narrow = ui.narrow;
-  const Card& card = study.session.card();
-  const int turn = study.exercise.turn;
+  const Session& session = study.session;
+  Ui of_exercise{ui.canvas, study.session, ui.view, ui.frame, study, ui.pictures};
+  const Card& card = session.card();
+  const Brief& brief = session.document().brief;
+  const std::size_t turn = at(study.exercise.turn);
   switch (study.exercise.topic) {
     case Topic::Roll:
-      return figure_roll_map(of_exercise, at_place, width);
+      return show_roll_map(of_exercise, at_place, width);
     case Topic::Turn:
-      return figure_window(of_exercise, card.turns[at(turn)], at_place, width);
+      return figure_window(ui, card.turns[turn], brief.limits, at_place, width);
     case Topic::Oversteer: {
       const bool gear = study.exercise.id.find("start") != std::string::npos;
-      return figure_turn(of_exercise, at(turn),
-                         gear ? TurnTechnique::MainGearOnLine : TurnTechnique::EyeOnLine, at_place,
-                         width);
+      const TurnPicture of{card.tracks[turn], brief,
+                           gear ? TurnTechnique::MainGearOnLine : TurnTechnique::EyeOnLine,
+                           session.revision()};
+      return figure_turn(ui, of, ui.pictures.turn, at_place, width);
     }
     case Topic::Heat:
-      return figure_route(of_exercise, at_place, width);
+      return show_route(of_exercise, at_place, width);
     case Topic::Stop:
       break;
   }
-  return figure_stop(of_exercise, at_place, width);
+  return show_stop(of_exercise, at_place, width);
 }
 
 void draw_answer(Ui& ui, Column& col) {
@@ -198,12 +201,12 @@ void draw_exercise(Ui& ui, Column& col) {
 
 }  // namespace
 
-void see_exercise(View& view, const Study& study) {
+void see_exercise(View& view, PictureStates& pictures, const Study& study) {
   view.study_scroll = ScrollArea{};
   view.turn = study.open >= 0 ? std::max(0, study.exercise.turn) : 0;
-  view.turn_sample = -1;
-  view.route_scrub_m = -1.0;
-  view.map_mass_kg = 0.0;
+  pictures.turn.sample = -1;
+  pictures.along_route.at_m = -1.0;
+  pictures.roll_map.mass_kg = 0.0;
 }
 
 void draw_study(Ui& ui, float clear_top, float clear_bottom) {
@@ -211,7 +214,7 @@ void draw_study(Ui& ui, float clear_top, float clear_bottom) {
   const float strip = std::max(clear_top, 64.0f + f.safe_insets.top);
   const Box view{f.safe_insets.left, strip, f.width - f.safe_insets.left - f.safe_insets.right,
                  f.height - strip};
-  const float margin = ui.narrow ? 16.0f : 32.0f;
+  const float margin = ui.canvas.narrow ? 16.0f : 32.0f;
   const float width = std::min(theme::kTextWidth, view.width - 2.0f * margin);
   const float x = view.x + (view.width - width) / 2.0f;
   const float offset = ui.touch.begin_scroll(ui.view.study_scroll, view, ui.pen);

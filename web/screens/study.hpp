@@ -7,7 +7,7 @@
 namespace tillerline {
 
 // The view of an exercise that was opened, or of the list, begins anew.
-void see_exercise(View& view, const Study& study);
+void see_exercise(View& view, PictureStates& pictures, const Study& study);
 
 void draw_study(Ui& ui, float clear_top, float clear_bottom);
 

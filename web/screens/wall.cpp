@@ -6,8 +6,8 @@
 #include "controls/buttons.hpp"
 #include "controls/column.hpp"
 #include "controls/keys.hpp"
-#include "pictures/figure.hpp"
 #include "screens/purpose.hpp"
+#include "screens/shown_pictures.hpp"
 
 namespace tillerline {
 namespace {
@@ -36,21 +36,15 @@ float plain(Ui& ui, const SheetSection&, ImVec2 at, float width) {
 // The window is a low picture: its first numbers fill the page.
 float turn_window(Ui& ui, const SheetSection& section, ImVec2 at, float width) {
   constexpr std::ptrdiff_t kRows = 4;
-  const auto turn = static_cast<std::size_t>(ui.view.turn);
   Column col{at.x, at.y, width};
-  col.y += figure_window(ui, ui.session.card().turns[turn], at, width) + 12.0f;
+  col.y += show_window(ui, at, width) + 12.0f;
   const auto count = std::min(kRows, std::ssize(section.rows));
   set_rows(ui, col, {section.rows.begin(), section.rows.begin() + count});
   return col.y - at.y;
 }
 
-TurnTechnique shown_technique(const Ui& ui) {
-  if (ui.view.technique >= 0) return static_cast<TurnTechnique>(ui.view.technique);
-  return ui.session.document().brief.technique.turning;
-}
-
 float turn_plan(Ui& ui, const SheetSection&, ImVec2 at, float width) {
-  return figure_turn(ui, static_cast<std::size_t>(ui.view.turn), shown_technique(ui), at, width);
+  return show_turn(ui, at, width);
 }
 
 // The view from the eye has its own proportions; as wide as the height allows, in the middle, with
@@ -61,21 +55,18 @@ float in_the_middle(const Ui& ui, ImVec2 at, float width, Picture&& picture) {
   constexpr float kHeightShare = 0.3f;
   constexpr float kSeats = 360.0f;
   const float fitted =
-      std::clamp((ui.picture_most - kBesides) / kHeightShare, 240.0f, width - kSeats);
+      std::clamp((ui.canvas.picture_most - kBesides) / kHeightShare, 240.0f, width - kSeats);
   return picture(ImVec2{at.x + (width - fitted) / 2.0f, at.y}, fitted);
 }
 
 float turn_eye(Ui& ui, const SheetSection&, ImVec2 at, float width) {
-  return in_the_middle(ui, at, width, [&](ImVec2 place, float fitted) {
-    return figure_eye(ui, static_cast<std::size_t>(ui.view.turn), shown_technique(ui), place,
-                      fitted);
-  });
+  return in_the_middle(ui, at, width,
+                       [&](ImVec2 place, float fitted) { return show_eye(ui, place, fitted); });
 }
 
 float stop_eye(Ui& ui, const SheetSection&, ImVec2 at, float width) {
-  return in_the_middle(ui, at, width, [&](ImVec2 place, float fitted) {
-    return figure_eye_stop(ui, place, fitted);
-  });
+  return in_the_middle(
+      ui, at, width, [&](ImVec2 place, float fitted) { return show_eye_stop(ui, place, fitted); });
 }
 
 void add(Pages& pages, const SheetSection& section, Figure figure, int turn = -1) {
@@ -84,21 +75,21 @@ void add(Pages& pages, const SheetSection& section, Figure figure, int turn = -1
 
 Pages pages_of(const Sheet& sheet, const Card& card) {
   Pages pages;
-  add(pages, sheet.roll, plain<figure_roll_map>);
+  add(pages, sheet.roll, plain<show_roll_map>);
   for (std::size_t i = 0; i < sheet.turns.size() && i < card.turns.size(); ++i) {
     add(pages, sheet.turns[i].entry, turn_window, static_cast<int>(i));
     if (i >= card.tracks.size()) continue;
     add(pages, sheet.turns[i].oversteer, turn_plan, static_cast<int>(i));
     add(pages, sheet.turns[i].oversteer, turn_eye, static_cast<int>(i));
   }
-  add(pages, sheet.heat, plain<figure_route>);
-  add(pages, sheet.after_landing, plain<figure_after_landing>);
-  add(pages, sheet.stop, plain<figure_stop>);
+  add(pages, sheet.heat, plain<show_route>);
+  add(pages, sheet.after_landing, plain<show_after_landing>);
+  add(pages, sheet.stop, plain<show_stop>);
   add(pages, sheet.stop, stop_eye);
-  add(pages, sheet.restart, plain<figure_restart>);
-  add(pages, sheet.engines, plain<figure_engines>);
-  add(pages, sheet.sure, plain<figure_bands>);
-  add(pages, sheet.sure, plain<figure_rankings>);
+  add(pages, sheet.restart, plain<show_restart>);
+  add(pages, sheet.engines, plain<show_engines>);
+  add(pages, sheet.sure, plain<show_bands>);
+  add(pages, sheet.sure, plain<show_rankings>);
   return pages;
 }
 
@@ -188,7 +179,8 @@ void draw_page(Ui& ui, const Page& page, int number, int count) {
   col.y = narrow.y + 4.0f;
   // Axis, key and foot stand under the picture itself.
   constexpr float kUnder = 44.0f;
-  ui.picture_most = std::max(200.0f, f.height - f.safe_insets.bottom - kFoot - col.y - kUnder);
+  ui.canvas.picture_most =
+      std::max(200.0f, f.height - f.safe_insets.bottom - kFoot - col.y - kUnder);
   const Box view{0.0f, col.y, f.width, f.height - kFoot - f.safe_insets.bottom - col.y};
   ui.pen.draw->PushClipRect(view.min(), view.max(), true);
   page.figure(ui, section, col.at(), col.width);

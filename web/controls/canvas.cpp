@@ -1,4 +1,4 @@
-#include "controls/ui.hpp"
+#include "controls/canvas.hpp"
 
 #include <algorithm>
 #include <cstdio>
@@ -6,13 +6,13 @@
 
 namespace tillerline {
 
-bool Ui::in_sight(const Box& box) const {
+bool Canvas::in_sight(const Box& box) const {
   const ImVec2 low = pen.draw->GetClipRectMin();
   const ImVec2 high = pen.draw->GetClipRectMax();
   return box.right() > low.x && box.x < high.x && box.bottom() > low.y && box.y < high.y;
 }
 
-void Ui::mark(std::string_view name, std::string_view detail, const Box& box) const {
+void Canvas::mark(std::string_view name, std::string_view detail, const Box& box) const {
   if (!touch.enabled || !in_sight(box)) return;
   // The part that can be met by a finger.
   const ImVec2 low = pen.draw->GetClipRectMin();
@@ -25,10 +25,6 @@ void Ui::mark(std::string_view name, std::string_view detail, const Box& box) co
   std::memcpy(text.data(), name.data(), head);
   if (tail > 0) std::memcpy(text.data() + head, detail.data(), tail);
   platform::mark({text.data(), head + tail}, from, to);
-}
-
-Digits::Digits(int value) {
-  length_ = static_cast<std::size_t>(std::snprintf(text_.data(), text_.size(), "%d", value));
 }
 
 }  // namespace tillerline

@@ -1,0 +1,183 @@
+// The pictures, one function and one source file each: what each of them draws, and what it keeps
+// between frames.
+//
+// A picture draws itself at `at`, `width` wide, and returns the height it used. Its caption, a
+// sentence, comes from the sheet and is set under it by the sheet. It is given the answers and the
+// parts of the brief that it draws, and the state that is its own; geometry that depends on the
+// answers alone is kept until their `revision` changes.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <limits>
+#include <vector>
+
+#include "controls/canvas.hpp"
+#include "editing/cached.hpp"
+#include "physics/card/card.hpp"
+#include "physics/path/eye_view.hpp"
+#include "physics/uncertainty/heat_band.hpp"
+#include "pictures/plan_view.hpp"
+
+namespace tillerline {
+
+// ------------------------------------------------------------------------------------ the roll
+// ----
+
+inline constexpr int kRollLevels = 5;  // of equal time
+
+// A place on the grid of the map, in columns and rows.
+struct MapPoint {
+  float column;
+  float row;
+};
+
+struct MapSegment {
+  MapPoint a;
+  MapPoint b;
+};
+
+// A polygon of up to six corners of one cell, or a run of whole cells.
+struct MapPatch {
+  std::array<MapPoint, 6> corners;
+  int count = 0;
+};
+
+struct RollMapShapes {
+  std::vector<MapPatch> patches[kRollLevels + 1];  // by level, the last: gets there at all
+  std::vector<MapSegment> contours[kRollLevels];
+};
+
+struct RollMapPicture {
+  const RollMap& map;
+  std::uint32_t revision;
+  const Brief& brief;
+  const Air& air;
+  const RollAnswer& roll;
+  const UncertaintyAnswer& uncertainty;
+};
+
+struct RollMapState {
+  double mass_kg = 0.0;  // read off; 0: not yet
+  double slope_rad = 0.0;
+  Cached<RollMapShapes> shapes;
+};
+
+float figure_roll_map(Canvas& canvas, const RollMapPicture& of, RollMapState& state, ImVec2 at,
+                      float width);
+
+// ------------------------------------------------------------------------------------- a turn ----
+
+struct TurnPicture {
+  const TrackAnswer& track;
+  const Brief& brief;
+  TurnTechnique technique;  // the one that is shown
+  std::uint32_t revision;
+};
+
+// What the geometry of a turn was made from.
+struct TurnKey {
+  std::uint32_t revision;
+  int leg;
+
+  bool operator==(const TurnKey&) const = default;
+};
+
+struct TurnOutlineAndExtent {
+  TurnOutline outline;
+  Extent extent;
+};
+
+// From above and from the eye it is at the same position.
+struct TurnState {
+  int sample = -1;  // of the plan; -1: where steering starts
+  Cached<TurnOutlineAndExtent, TurnKey> outline;
+  Cached<EyeGround, TurnKey> ground;
+};
+
+float figure_window(Canvas& canvas, const TurnAnswer& turn, const Limits& limits, ImVec2 at,
+                    float width);
+float figure_turn(Canvas& canvas, const TurnPicture& turn, TurnState& state, ImVec2 at,
+                  float width);
+float figure_eye(Canvas& canvas, const TurnPicture& turn, TurnState& state, Seat& seat, ImVec2 at,
+                 float width);
+
+// --------------------------------------------------------------------------- along the route ----
+
+// One reading for all pictures along the route.
+struct RouteReading {
+  double at_m = -1.0;  // -1: not read yet
+};
+
+struct RoutePicture {
+  const RouteTrace& trace;
+  const RouteRun& run;
+  const Brief& brief;
+  const std::vector<HeatBandPoint>& heat_band;
+  const UncertaintyAnswer& uncertainty;
+  double straight_limit_mps;  // as the surface leaves it
+  double limit_k;             // of the brakes for departure
+};
+
+struct RouteState {
+  std::vector<ImVec2> points;  // of the curve being drawn; too many for the stack of a browser
+};
+
+float figure_route(Canvas& canvas, const RoutePicture& of, RouteState& state, RouteReading& reading,
+                   ImVec2 at, float width);
+float figure_restart(Canvas& canvas, const RestartAnswer& restart, const Brief& brief,
+                     double idle_thrust_n, RouteReading& reading, ImVec2 at, float width);
+
+// ------------------------------------------------------------------------------------ the stop
+// ----
+
+struct EyeStopReading {
+  // Eye before the line; not finite: not read yet.
+  double eye_m = std::numeric_limits<double>::quiet_NaN();
+};
+
+float figure_stop(Canvas& canvas, const StopAnswer& stop, const Aircraft& aircraft, ImVec2 at,
+                  float width);
+float figure_eye_stop(Canvas& canvas, const StopAnswer& stop, const Brief& brief,
+                      EyeStopReading& reading, Seat& seat, ImVec2 at, float width);
+
+// -------------------------------------------------------------------------------------- others
+// ----
+
+struct AfterLandingReading {
+  double at_s = -1.0;  // -1: not read yet
+};
+
+struct RoomReading {
+  int sample = -1;  // -1: not moved yet
+};
+
+float figure_after_landing(Canvas& canvas, const AfterLanding& answer, const Turnaround& turn,
+                           AfterLandingReading& reading, ImVec2 at, float width);
+float figure_blast(Canvas& canvas, const BlastAnswer& blast, ImVec2 at, float width);
+// `running`: with so many engines it goes today.
+float figure_engines(Canvas& canvas, const EngineChoices& choices, int running, ImVec2 at,
+                     float width);
+float figure_room(Canvas& canvas, const HalfTurn& half, const Aircraft& aircraft,
+                  RoomReading& reading, ImVec2 at, float width);
+// The ranges of the answers and what they come from, or one of the two. `start_k`: the brakes at
+// the begin.
+float figure_uncertainty(Canvas& canvas, const UncertaintyAnswer& uncertainty, double start_k,
+                         ImVec2 at, float width);
+float figure_bands(Canvas& canvas, const UncertaintyAnswer& uncertainty, double start_k, ImVec2 at,
+                   float width);
+float figure_rankings(Canvas& canvas, const UncertaintyAnswer& uncertainty, ImVec2 at, float width);
+
+// What all of them keep, and the seat that is looked from.
+struct PictureStates {
+  RollMapState roll_map;
+  TurnState turn;
+  RouteState route;
+  RouteReading along_route;
+  EyeStopReading eye_stop;
+  AfterLandingReading after_landing;
+  RoomReading room;
+  Seat seat = Seat::Left;
+};
+
+}  // namespace tillerline
