@@ -11,7 +11,7 @@ const {test, assert} = require('./harness');
 const KINDS = ['none', 'protanopia', 'deuteranopia', 'tritanopia', 'achromatopsia'];
 const SECTIONS = ['title:roll', 'figure:window', 'figure:turn', 'figure:eye', 'figure:route', 'figure:after-landing',
   'figure:stop', 'figure:eye-stop', 'figure:restart', 'figure:blast', 'figure:engines', 'title:surface',
-  'figure:room', 'figure:sure'];
+  'figure:room', 'figure:uncertainty'];
 
 test('colour vision: every section, for a person to look at', async ({open, note}) => {
   const sheet = await open({width: 1180, height: 820});

@@ -61,7 +61,7 @@ enum class Panel {
 enum class Purpose { Brief, Study, Wall };
 
 // What a reader may want to go to at once.
-enum class Place { Roll, Turn, Oversteer, Heat, Stop, Restart, Sure, Card };
+enum class Place { Roll, Turn, Oversteer, Heat, Stop, Restart, Uncertainty, Card };
 inline constexpr std::size_t kPlaces = 8;
 
 inline constexpr int kNoTour = -1;

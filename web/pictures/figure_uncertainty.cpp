@@ -205,7 +205,7 @@ float figure_uncertainty(Canvas& canvas, const UncertaintyAnswer& uncertainty, d
                       kBetween;
   const float height = bands + rankings_at(uncertainty, at, width).height + key_height(canvas);
   const Box whole{at.x, at.y, width, height};
-  canvas.mark("figure:", "sure", whole);
+  canvas.mark("figure:", "uncertainty", whole);
   if (!canvas.in_sight(whole)) return height;
   figure_bands(canvas, uncertainty, start_k, at, width);
   figure_rankings(canvas, uncertainty, {at.x, at.y + bands}, width);

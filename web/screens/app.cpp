@@ -98,8 +98,8 @@ void take_shortcuts(Ui& ui) {
   }
 }
 
-// The twin's user types in the unit shown. Answers why it can't be taken, or leaves the value in
-// the field's own unit.
+// The text page's user types in the unit shown. Answers why it can't be taken, or leaves the value
+// in the field's own unit.
 std::string read_shown(std::string_view label, const ShownNumber& number, std::string_view typed,
                        double& value) {
   const std::optional<double> entered = read_number(typed);

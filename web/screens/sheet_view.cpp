@@ -323,7 +323,7 @@ float draw_sheet(Ui& ui, ImVec2 at, float width) {
   draw_section(ui, col, sheet.engines, show_engines);
   if (dry) draw_section(ui, col, sheet.surface, nullptr);
   draw_section(ui, col, sheet.room, show_room);
-  note_place(ui, col, Place::Sure);
+  note_place(ui, col, Place::Uncertainty);
   draw_section(ui, col, sheet.sure, show_uncertainty);
   note_place(ui, col, Place::Card);
   draw_card(ui, col);
