@@ -1,4 +1,4 @@
-// How uncertain each input is: half widths of the bands from which uncertainty.hpp draws.
+// Which inputs are uncertain and by how much: half widths of the bands from which is drawn.
 //
 // A value is taken to lie between (nominal - band) and (nominal + band), most likely in the middle
 // (triangular). A share multiplies the nominal value. The reason for each default stands beside it;
@@ -6,6 +6,22 @@
 #pragma once
 
 namespace tillerline {
+
+// The uncertain inputs, in the order of the bands.
+enum class Unknown {
+  IdleThrust,
+  Rolling,
+  Breakaway,
+  Slope,
+  Wind,
+  Mass,
+  BrakesNow,
+  HeatCapacity,
+  Cooling,
+  BrakeHeat,
+  Scrub
+};
+inline constexpr int kUnknowns = 11;
 
 struct Bands {
   // Real idle schedules hold speed or bleed pressure: F ~ delta to within about 15 % (similarity).

@@ -1,14 +1,16 @@
 // One block of draws: the uncertain inputs of 64 taxis, and the forces they give.
 //
-// Each unknown of uncertainty.hpp is drawn within its band (bands.hpp) from one coordinate of a
-// low-discrepancy point: triangular about the nominal value, the share of the work that heats the
-// packs downwards only.
+// Each unknown is drawn within its band (bands.hpp) from one coordinate of a low-discrepancy point:
+// triangular about the nominal value, the share of the work that heats the packs downwards only.
 #pragma once
 
 #include <cstdint>
 
+#include "physics/given/bands.hpp"
+#include "physics/given/brief.hpp"
+#include "physics/numerics/fixed_list.hpp"
+#include "physics/path/turn.hpp"
 #include "physics/uncertainty/batch_roll.hpp"
-#include "physics/uncertainty/uncertainty.hpp"
 
 namespace tillerline {
 

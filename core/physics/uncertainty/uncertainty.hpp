@@ -24,6 +24,7 @@
 // the heat is for the line-up temperature.
 #pragma once
 
+#include "physics/given/bands.hpp"
 #include "physics/given/brief.hpp"
 #include "physics/numerics/fixed_list.hpp"
 #include "physics/path/turn.hpp"
@@ -32,22 +33,6 @@
 #include "physics/world/surface.hpp"
 
 namespace tillerline {
-
-// The uncertain inputs, in the order of the ranking.
-enum class Unknown {
-  IdleThrust,
-  Rolling,
-  Breakaway,
-  Slope,
-  Wind,
-  Mass,
-  BrakesNow,
-  HeatCapacity,
-  Cooling,
-  BrakeHeat,
-  Scrub
-};
-inline constexpr int kUnknowns = 11;
 
 struct Spread {
   double p10 = 0.0;
