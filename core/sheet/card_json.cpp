@@ -127,129 +127,6 @@ const char* word(RunStatus status) {
   return "";
 }
 
-const char* word(CautionKind kind) {
-  switch (kind) {
-    case CautionKind::CannotMove:
-      return "cannot_move";
-    case CautionKind::TurnTooTight:
-      return "turn_too_tight";
-    case CautionKind::WheelOffPavement:
-      return "wheel_off_pavement";
-    case CautionKind::EdgeMarginSmall:
-      return "edge_margin_small";
-    case CautionKind::NoseMarginSmall:
-      return "nose_margin_small";
-    case CautionKind::NoseWheelSlides:
-      return "nose_wheel_slides";
-    case CautionKind::BrakesTooHot:
-      return "brakes_too_hot";
-    case CautionKind::PeakAboveLimit:
-      return "peak_above_limit";
-    case CautionKind::NoEntrySpeed:
-      return "no_entry_speed";
-    case CautionKind::RunsAwayInTurn:
-      return "runs_away_in_turn";
-    case CautionKind::StallsInTurn:
-      return "stalls_in_turn";
-    case CautionKind::NoRestartInTurn:
-      return "no_restart_in_turn";
-    case CautionKind::ThrustNeeded:
-      return "thrust_needed";
-    case CautionKind::NeedsPushToStart:
-      return "needs_push_to_start";
-    case CautionKind::TurnSpeedAboveLimit:
-      return "turn_speed_above_limit";
-    case CautionKind::TailwindGrows:
-      return "tailwind_grows";
-    case CautionKind::SteepDownhill:
-      return "steep_downhill";
-    case CautionKind::LineHiddenBeforeStop:
-      return "line_hidden_before_stop";
-    case CautionKind::RampsDoNotFit:
-      return "ramps_do_not_fit";
-    case CautionKind::HardBraking:
-      return "hard_braking";
-    case CautionKind::LongTaxiTyres:
-      return "long_taxi_tyres";
-    case CautionKind::SurfaceTightens:
-      return "surface_tightens";
-    case CautionKind::BrakingPoor:
-      return "braking_poor";
-    case CautionKind::RestartBeyondLimit:
-      return "restart_beyond_limit";
-    case CautionKind::UnevenThrust:
-      return "uneven_thrust";
-    case CautionKind::EnginesNotWarm:
-      return "engines_not_warm";
-    case CautionKind::WorstBrakeTooHot:
-      return "worst_brake_too_hot";
-    case CautionKind::TurnaroundTooShort:
-      return "turnaround_too_short";
-    case CautionKind::DraggingBrake:
-      return "dragging_brake";
-    case CautionKind::ChanceOfHotBrakes:
-      return "chance_of_hot_brakes";
-    case CautionKind::ChanceOfRunaway:
-      return "chance_of_runaway";
-    case CautionKind::ChanceOfStall:
-      return "chance_of_stall";
-    case CautionKind::RuleNotMet:
-      return "rule_not_met";
-    case CautionKind::NoRoomForHalfTurn:
-      return "no_room_for_half_turn";
-  }
-  return "";
-}
-
-// The unit of a caution's value and limit: "" is a ratio.
-const char* unit(CautionKind kind) {
-  switch (kind) {
-    case CautionKind::CannotMove:
-    case CautionKind::StallsInTurn:
-    case CautionKind::NoRestartInTurn:
-    case CautionKind::ThrustNeeded:
-    case CautionKind::NeedsPushToStart:
-    case CautionKind::RestartBeyondLimit:
-      return "N";
-    case CautionKind::TurnTooTight:
-    case CautionKind::SteepDownhill:
-      return "rad";
-    case CautionKind::WheelOffPavement:
-    case CautionKind::EdgeMarginSmall:
-    case CautionKind::NoseMarginSmall:
-    case CautionKind::LineHiddenBeforeStop:
-    case CautionKind::LongTaxiTyres:
-    case CautionKind::NoRoomForHalfTurn:
-      return "m";
-    case CautionKind::BrakesTooHot:
-    case CautionKind::PeakAboveLimit:
-    case CautionKind::WorstBrakeTooHot:
-    case CautionKind::DraggingBrake:
-      return "K";
-    case CautionKind::EnginesNotWarm:
-    case CautionKind::TurnaroundTooShort:
-      return "s";
-    case CautionKind::NoEntrySpeed:
-    case CautionKind::RunsAwayInTurn:
-    case CautionKind::TurnSpeedAboveLimit:
-    case CautionKind::TailwindGrows:
-      return "m/s";
-    case CautionKind::HardBraking:
-    case CautionKind::BrakingPoor:
-      return "m/s²";
-    case CautionKind::NoseWheelSlides:
-    case CautionKind::RampsDoNotFit:
-    case CautionKind::SurfaceTightens:
-    case CautionKind::UnevenThrust:
-    case CautionKind::ChanceOfHotBrakes:
-    case CautionKind::ChanceOfRunaway:
-    case CautionKind::ChanceOfStall:
-    case CautionKind::RuleNotMet:  // depends on the rule: see `unit(RuleKind)`
-      return "";
-  }
-  return "";
-}
-
 Json air_json(const Air& air) {
   return {{"temperature_k", num(air.temperature_k)},
           {"pressure_pa", num(air.pressure_pa)},
@@ -731,14 +608,14 @@ Json uncertainty_json(const UncertaintyAnswer& sure) {
 
 // A rule's numbers have the unit of the rule.
 const char* unit(const Card& card, const Caution& caution) {
-  if (caution.kind != CautionKind::RuleNotMet) return unit(caution.kind);
-  const RuleVerdict* verdict = sheet_parts::rule_of(card, caution);
+  if (caution.kind != CautionKind::RuleNotMet) return kCautionFacts[caution.kind].unit;
+  const RuleVerdict* const verdict = sheet_parts::rule_of(card, caution);
   return verdict == nullptr ? "" : unit(verdict->kind);
 }
 
 Json caution_json(const Card& card, const Caution& caution) {
   return {{"level", caution.level == CautionLevel::Exceeded ? "limit" : "care"},
-          {"kind", word(caution.kind)},
+          {"kind", kCautionFacts[caution.kind].word},
           {"leg", caution.leg < 0 ? Json(nullptr) : Json(caution.leg)},
           {"value", num(caution.value)},
           {"limit", num(caution.limit)},

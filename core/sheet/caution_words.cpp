@@ -314,13 +314,9 @@ std::string phrase(const Source& source, const Caution& worst, const std::string
   return "";
 }
 
-// Is `a` worse than `b`, both of one kind? Margins and slopes downhill are worse when smaller.
+// Is `a` worse than `b`, both of one kind?
 bool worse(const Caution& a, const Caution& b) {
-  const bool smaller_is_worse =
-      a.kind == CautionKind::EdgeMarginSmall || a.kind == CautionKind::NoseMarginSmall ||
-      a.kind == CautionKind::WheelOffPavement || a.kind == CautionKind::SteepDownhill ||
-      a.kind == CautionKind::SurfaceTightens || a.kind == CautionKind::BrakingPoor;
-  return smaller_is_worse ? a.value < b.value : a.value > b.value;
+  return kCautionFacts[a.kind].worse_when_less ? a.value < b.value : a.value > b.value;
 }
 
 }  // namespace

@@ -14,30 +14,29 @@ constexpr double kHardAgainstPlanned = 1.5;
 constexpr double kSteepDownhillGain_mps2 = 0.15;
 constexpr double kChanceWorthSaying = 0.1;
 
-void caution(Card& card, CautionLevel level, CautionKind kind, int leg, double value,
-             double limit = 0.0) {
-  card.cautions.push({level, kind, leg, value, limit});
-}
+static_assert(
+    [] {
+      for (std::size_t i = 0; i < kCautionKinds; ++i)
+        if (kCautionFacts.row[i].kind != static_cast<CautionKind>(i)) return false;
+      return true;
+    }(),
+    "one row a kind, in their order");
 
-bool makes_it_impossible(CautionKind kind) {
-  return kind == CautionKind::CannotMove || kind == CautionKind::TurnTooTight ||
-         kind == CautionKind::WheelOffPavement || kind == CautionKind::NoseWheelSlides ||
-         kind == CautionKind::UnevenThrust;
+void caution(Card& card, CautionKind kind, int leg, double value, double limit = 0.0) {
+  card.cautions.push({kCautionFacts[kind].level, kind, leg, value, limit});
 }
 
 void roll_cautions(const Brief& brief, Card& card) {
   const double limit_n = brief.condition.engines_running * brief.aircraft.taxi_thrust_limit_n;
   if (card.roll.verdict == RollVerdict::CannotMove)
-    caution(card, CautionLevel::Exceeded, CautionKind::CannotMove, 0, card.roll.start_thrust_n,
-            limit_n);
+    caution(card, CautionKind::CannotMove, 0, card.roll.start_thrust_n, limit_n);
   else if (card.run.status == RunStatus::NotEnoughThrust)
-    caution(card, CautionLevel::Exceeded, CautionKind::CannotMove, card.run.stuck_leg, limit_n,
-            limit_n);
+    caution(card, CautionKind::CannotMove, card.run.stuck_leg, limit_n, limit_n);
   const bool from_rest = brief.route.start_speed_mps <= 0.0;
   const bool needs_push = card.roll.verdict == RollVerdict::KeepsRolling ||
                           card.roll.verdict == RollVerdict::NeedsThrust;
   if (from_rest && needs_push)
-    caution(card, CautionLevel::Care, CautionKind::NeedsPushToStart, 0, card.roll.extra_thrust_n);
+    caution(card, CautionKind::NeedsPushToStart, 0, card.roll.extra_thrust_n);
 }
 
 void track_cautions(const Brief& brief, const TrackAnswer& track, Card& card) {
@@ -45,43 +44,38 @@ void track_cautions(const Brief& brief, const TrackAnswer& track, Card& card) {
       brief.technique.turning == TurnTechnique::EyeOnLine ? track.eye_on_line : track.gear_on_line;
   const int leg = track.leg;
   if (!plan.possible) {
-    caution(card, CautionLevel::Exceeded, CautionKind::TurnTooTight, leg, plan.steering_rad,
-            track.steering_limit_rad);
+    caution(card, CautionKind::TurnTooTight, leg, plan.steering_rad, track.steering_limit_rad);
     return;
   }
   const double least =
       std::min({plan.margins.left_main_m, plan.margins.right_main_m, plan.margins.nose_m});
   const double least_main = std::min(plan.margins.left_main_m, plan.margins.right_main_m);
   if (least < 0.0)
-    caution(card, CautionLevel::Exceeded, CautionKind::WheelOffPavement, leg, least);
+    caution(card, CautionKind::WheelOffPavement, leg, least);
   else if (least_main < brief.limits.edge_clearance_m)
-    caution(card, CautionLevel::Care, CautionKind::EdgeMarginSmall, leg, least_main,
-            brief.limits.edge_clearance_m);
+    caution(card, CautionKind::EdgeMarginSmall, leg, least_main, brief.limits.edge_clearance_m);
   if (least >= 0.0 && plan.margins.nose_m < brief.limits.nose_clearance_m)
-    caution(card, CautionLevel::Care, CautionKind::NoseMarginSmall, leg, plan.margins.nose_m,
+    caution(card, CautionKind::NoseMarginSmall, leg, plan.margins.nose_m,
             brief.limits.nose_clearance_m);
-  if (!plan.ramps_fit) caution(card, CautionLevel::Care, CautionKind::RampsDoNotFit, leg, 0.0);
+  if (!plan.ramps_fit) caution(card, CautionKind::RampsDoNotFit, leg, 0.0);
 }
 
 void turn_cautions(const Brief& brief, const TurnAnswer& turn, Card& card) {
   const int leg = turn.leg;
   const double walk = brief.limits.walking_pace_mps;
   if (turn.limit.by == TurnLimit::NoseGrip && turn.limit.speed_mps < walk)
-    caution(card, CautionLevel::Exceeded, CautionKind::NoseWheelSlides, leg,
-            turn.loads.nose_grip_needed, brief.limits.nose_grip_share * turn.grip);
+    caution(card, CautionKind::NoseWheelSlides, leg, turn.loads.nose_grip_needed,
+            brief.limits.nose_grip_share * turn.grip);
   else if (turn.window.state == WindowState::NoSpeed)
-    caution(card, CautionLevel::Care, CautionKind::NoEntrySpeed, leg, turn.limit.speed_mps, walk);
+    caution(card, CautionKind::NoEntrySpeed, leg, turn.limit.speed_mps, walk);
   if (turn.window.state == WindowState::RunsAway)
-    caution(card, CautionLevel::Care, CautionKind::RunsAwayInTurn, leg, turn.peak_mps,
-            turn.limit.speed_mps);
+    caution(card, CautionKind::RunsAwayInTurn, leg, turn.peak_mps, turn.limit.speed_mps);
   if (turn.window.state == WindowState::Stalls)
-    caution(card, CautionLevel::Care, CautionKind::StallsInTurn, leg, turn.window.opening_thrust_n);
+    caution(card, CautionKind::StallsInTurn, leg, turn.window.opening_thrust_n);
   if (turn.peak_mps > std::max(turn.limit.speed_mps, walk) + 0.05)
-    caution(card, CautionLevel::Exceeded, CautionKind::TurnSpeedAboveLimit, leg, turn.peak_mps,
-            turn.limit.speed_mps);
+    caution(card, CautionKind::TurnSpeedAboveLimit, leg, turn.peak_mps, turn.limit.speed_mps);
   if (turn.restarts_at_idle_straight && !turn.restarts_at_idle)
-    caution(card, CautionLevel::Care, CautionKind::NoRestartInTurn, leg,
-            turn.restart_extra_thrust_n);
+    caution(card, CautionKind::NoRestartInTurn, leg, turn.restart_extra_thrust_n);
 }
 
 void leg_cautions(const Brief& brief, Card& card) {
@@ -90,80 +84,72 @@ void leg_cautions(const Brief& brief, Card& card) {
     const bool straight = brief.route.legs[i].kind == LegKind::Straight;
     const int index = static_cast<int>(i);
     if (leg.extra_thrust_n > 0.0 && i > 0)
-      caution(card, CautionLevel::Care, CautionKind::ThrustNeeded, index, leg.extra_thrust_n);
+      caution(card, CautionKind::ThrustNeeded, index, leg.extra_thrust_n);
     const double planned_mps2 = brief.technique.deceleration_mps2;
     if (leg.hardest_braking_mps2 > kHardAgainstPlanned * planned_mps2)
-      caution(card, CautionLevel::Care, CautionKind::HardBraking, index, leg.hardest_braking_mps2,
-              planned_mps2);
+      caution(card, CautionKind::HardBraking, index, leg.hardest_braking_mps2, planned_mps2);
     if (straight && leg.headwind_mps < -kTailwindWorthSaying_mps)
-      caution(card, CautionLevel::Care, CautionKind::TailwindGrows, index, -leg.headwind_mps);
+      caution(card, CautionKind::TailwindGrows, index, -leg.headwind_mps);
     if (straight && leg.idle_acceleration_mps2 > kSteepDownhillGain_mps2)
-      caution(card, CautionLevel::Care, CautionKind::SteepDownhill, index,
-              brief.route.legs[i].slope_rad);
+      caution(card, CautionKind::SteepDownhill, index, brief.route.legs[i].slope_rad);
   }
 }
 
 void heat_cautions(Card& card) {
   const HeatAnswer& heat = card.heat;
   if (!heat.within_limit)
-    caution(card, CautionLevel::Exceeded, CautionKind::BrakesTooHot, -1, heat.end_k, heat.limit_k);
+    caution(card, CautionKind::BrakesTooHot, -1, heat.end_k, heat.limit_k);
   else if (heat.peak_k > heat.limit_k)
-    caution(card, CautionLevel::Care, CautionKind::PeakAboveLimit, -1, heat.peak_k, heat.limit_k);
+    caution(card, CautionKind::PeakAboveLimit, -1, heat.peak_k, heat.limit_k);
 }
 
 void surface_cautions(Card& card) {
   const SurfaceLimits& limits = card.surface_limits;
   if (limits.speeds_cut)
-    caution(card, CautionLevel::Care, CautionKind::SurfaceTightens, -1,
-            card.pavement.condition_code);
+    caution(card, CautionKind::SurfaceTightens, -1, card.pavement.condition_code);
   if (limits.braking_cut)
-    caution(card, CautionLevel::Care, CautionKind::BrakingPoor, -1, limits.most_deceleration_mps2,
+    caution(card, CautionKind::BrakingPoor, -1, limits.most_deceleration_mps2,
             limits.planned_deceleration_mps2);
 }
 
 void engine_cautions(const Brief& brief, Card& card) {
   const double allowed = brief.limits.nose_grip_share * side_grip(card.pavement, 0.0);
   if (!card.yaw.even && card.yaw.nose_grip_needed > allowed)
-    caution(card, CautionLevel::Exceeded, CautionKind::UnevenThrust, card.blast.restart_leg,
-            card.yaw.nose_grip_needed, allowed);
+    caution(card, CautionKind::UnevenThrust, card.blast.restart_leg, card.yaw.nose_grip_needed,
+            allowed);
   for (const EngineChoice& row : card.engines.rows)
     if (row.running == brief.condition.engines_running && row.warm_up_wait_s > 0.0)
-      caution(card, CautionLevel::Care, CautionKind::EnginesNotWarm, -1, row.warm_up_wait_s);
+      caution(card, CautionKind::EnginesNotWarm, -1, row.warm_up_wait_s);
 }
 
 void restart_cautions(const Brief& brief, Card& card) {
   const RestartPoint* const worst = worst_point(card.restart);
   if (worst != nullptr && !worst->within_limit)
-    caution(card, CautionLevel::Care, CautionKind::RestartBeyondLimit, worst->leg, worst->needed_n,
+    caution(card, CautionKind::RestartBeyondLimit, worst->leg, worst->needed_n,
             brief.condition.engines_running * brief.aircraft.taxi_thrust_limit_n);
 }
 
 void uneven_brake_cautions(const Brief& brief, Card& card) {
   const AfterLanding& brakes = card.after_landing;
   if (!brakes.within_limit && card.heat.within_limit)
-    caution(card, CautionLevel::Exceeded, CautionKind::WorstBrakeTooHot, -1, brakes.worst.line_up_k,
-            brakes.limit_k);
+    caution(card, CautionKind::WorstBrakeTooHot, -1, brakes.worst.line_up_k, brakes.limit_k);
   if (brakes.included && !brakes.within_limit && brakes.wait_reaches_limit)
-    caution(card, CautionLevel::Care, CautionKind::TurnaroundTooShort, -1, brakes.longer_stand_s);
+    caution(card, CautionKind::TurnaroundTooShort, -1, brakes.longer_stand_s);
   if (brief.condition.dragging_brake_n > 0.0)
-    caution(card, CautionLevel::Care, CautionKind::DraggingBrake, -1,
-            brakes.worst.line_up_k - brakes.mean.line_up_k);
+    caution(card, CautionKind::DraggingBrake, -1, brakes.worst.line_up_k - brakes.mean.line_up_k);
 }
 
 void chance_cautions(Card& card) {
   const UncertaintyAnswer& sure = card.uncertainty;
   if (card.heat.within_limit && sure.over_brake_limit > kChanceWorthSaying)
-    caution(card, CautionLevel::Care, CautionKind::ChanceOfHotBrakes, -1, sure.over_brake_limit,
-            kChanceWorthSaying);
+    caution(card, CautionKind::ChanceOfHotBrakes, -1, sure.over_brake_limit, kChanceWorthSaying);
   for (std::size_t i = 0; i < sure.turns.size(); ++i) {
     if (card.turns[i].window.state != WindowState::Open) continue;
     const TurnChance& chance = sure.turns[i];
     if (chance.runs_away > kChanceWorthSaying)
-      caution(card, CautionLevel::Care, CautionKind::ChanceOfRunaway, chance.leg, chance.runs_away,
-              kChanceWorthSaying);
+      caution(card, CautionKind::ChanceOfRunaway, chance.leg, chance.runs_away, kChanceWorthSaying);
     if (chance.stalls > kChanceWorthSaying)
-      caution(card, CautionLevel::Care, CautionKind::ChanceOfStall, chance.leg, chance.stalls,
-              kChanceWorthSaying);
+      caution(card, CautionKind::ChanceOfStall, chance.leg, chance.stalls, kChanceWorthSaying);
   }
 }
 
@@ -182,13 +168,13 @@ void rule_cautions(Card& card) {
   }
   for (const RuleVerdict& v : card.standards.verdicts)
     if (worst_like(v) == &v)
-      caution(card, CautionLevel::Care, CautionKind::RuleNotMet, v.leg, v.wanted, v.actual);
+      caution(card, CautionKind::RuleNotMet, v.leg, v.wanted, v.actual);
 }
 
 void half_turn_cautions(Card& card) {
   if (card.half_turn.wanted && !card.half_turn.possible)
-    caution(card, CautionLevel::Exceeded, CautionKind::NoRoomForHalfTurn, -1,
-            card.half_turn.needed_m, card.half_turn.width_m);
+    caution(card, CautionKind::NoRoomForHalfTurn, -1, card.half_turn.needed_m,
+            card.half_turn.width_m);
 }
 
 }  // namespace
@@ -207,11 +193,10 @@ void fill_cautions(const Brief& brief, Card& card) {
   heat_cautions(card);
   leg_cautions(brief, card);
   if (!card.stop.line_visible_at_stop && card.stop.end == RouteEnd::HoldingLine)
-    caution(card, CautionLevel::Care, CautionKind::LineHiddenBeforeStop,
-            static_cast<int>(brief.route.legs.size()) - 1, card.stop.left_when_lost_m);
+    caution(card, CautionKind::LineHiddenBeforeStop, static_cast<int>(brief.route.legs.size()) - 1,
+            card.stop.left_when_lost_m);
   if (card.run.length_m > kTyreTestDistance_m)
-    caution(card, CautionLevel::Care, CautionKind::LongTaxiTyres, -1, card.run.length_m,
-            kTyreTestDistance_m);
+    caution(card, CautionKind::LongTaxiTyres, -1, card.run.length_m, kTyreTestDistance_m);
   // Most serious first; within a level in the order of the kinds, then along the route.
   std::sort(card.cautions.begin(), card.cautions.end(), [](const Caution& a, const Caution& b) {
     if (a.level != b.level) return a.level < b.level;
@@ -219,7 +204,7 @@ void fill_cautions(const Brief& brief, Card& card) {
     return a.leg < b.leg;
   });
   for (const Caution& c : card.cautions)
-    if (c.level == CautionLevel::Exceeded && makes_it_impossible(c.kind)) card.possible = false;
+    if (kCautionFacts[c.kind].stops_taxi) card.possible = false;
   if (card.run.status != RunStatus::Complete) card.possible = false;
 }
 
