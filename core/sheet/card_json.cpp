@@ -608,9 +608,8 @@ Json uncertainty_json(const UncertaintyAnswer& sure) {
 
 // A rule's numbers have the unit of the rule.
 const char* unit(const Card& card, const Caution& caution) {
-  if (caution.kind != CautionKind::RuleNotMet) return kCautionFacts[caution.kind].unit;
   const RuleVerdict* const verdict = sheet_parts::rule_of(card, caution);
-  return verdict == nullptr ? "" : unit(verdict->kind);
+  return verdict != nullptr ? unit(verdict->kind) : kCautionFacts[caution.kind].unit;
 }
 
 Json caution_json(const Card& card, const Caution& caution) {

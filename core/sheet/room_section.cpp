@@ -174,13 +174,8 @@ SheetSection room_section(const Source& source) {
 }
 
 const RuleVerdict* rule_of(const Card& card, const Caution& caution) {
-  for (const RuleVerdict& verdict : card.standards.verdicts) {
-    if (!verdict.met && verdict.leg == caution.leg && verdict.wanted == caution.value &&
-        verdict.actual == caution.limit) {
-      return &verdict;
-    }
-  }
-  return nullptr;
+  if (caution.verdict < 0) return nullptr;
+  return &card.standards.verdicts[static_cast<std::size_t>(caution.verdict)];
 }
 
 std::string rule_family(const Source& source, RuleFamily family) {

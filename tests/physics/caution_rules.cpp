@@ -5,6 +5,8 @@
 #include <cmath>
 #include <initializer_list>
 #include <memory>
+#include <set>
+#include <string>
 
 #include "physics/card/cautions.hpp"
 #include "physics/numerics/units.hpp"
@@ -90,6 +92,7 @@ struct Quiet {
     CHECK(got.leg == wanted.leg);
     CHECK(got.value == doctest::Approx(wanted.value).epsilon(1e-12));
     CHECK(got.limit == doctest::Approx(wanted.limit).epsilon(1e-12));
+    CHECK(got.verdict == wanted.verdict);
   }
 };
 
@@ -444,10 +447,31 @@ TEST_CASE("caution rules: of each published rule the worst case, the first of eq
   verdict(RuleFamily::Icao, RuleKind::Slope, 1, 0.0, 0.001, false);  // all of nothing
   fill_cautions(one.brief, one.card());
   REQUIRE(one.card().cautions.size() == 3);
-  one.is(0, {kCare, CautionKind::RuleNotMet, 1, 4.0, 2.0});
-  one.is(1, {kCare, CautionKind::RuleNotMet, 1, 0.0, 0.001});
-  one.is(2, {kCare, CautionKind::RuleNotMet, 2, 4.0, 3.5});
+  one.is(0, {kCare, CautionKind::RuleNotMet, 1, 4.0, 2.0, 2});
+  one.is(1, {kCare, CautionKind::RuleNotMet, 1, 0.0, 0.001, 6});
+  one.is(2, {kCare, CautionKind::RuleNotMet, 2, 4.0, 3.5, 4});
   CHECK(one.card().possible);
+  // Each knows its verdict, two of one leg and with the same numbers, too: in the verdicts' order.
+  verdict(RuleFamily::Faa, RuleKind::Slope, 1, 0.0, 0.001, false);
+  one.card().cautions.clear();
+  fill_cautions(one.brief, one.card());
+  REQUIRE(one.card().cautions.size() == 4);
+  one.is(0, {kCare, CautionKind::RuleNotMet, 1, 4.0, 2.0, 2});
+  one.is(1, {kCare, CautionKind::RuleNotMet, 1, 0.0, 0.001, 6});
+  one.is(2, {kCare, CautionKind::RuleNotMet, 1, 0.0, 0.001, 7});
+  one.is(3, {kCare, CautionKind::RuleNotMet, 2, 4.0, 3.5, 4});
+}
+
+TEST_CASE("caution rules: one row a kind, each with a word of its own") {
+  std::set<std::string> words;
+  for (const CautionFacts& facts : kCautionFacts.row) {
+    words.insert(facts.word);
+    CHECK(facts.kind == kCautionFacts[facts.kind].kind);
+    // What stops the taxi is more than a matter for care.
+    CHECK((!facts.stops_taxi || facts.level == CautionLevel::Exceeded));
+  }
+  CHECK(words.size() == kCautionKinds);
+  CHECK(words.count("") == 0);
 }
 
 TEST_CASE("caution rules: the half turn") {

@@ -423,6 +423,22 @@ TEST_CASE("what the user entered is marked in the page's JSON") {
   CHECK(marked == 1);
 }
 
+TEST_CASE("a slope beyond the rules of both families names each of them once") {
+  Example taxi = example();
+  taxi.document = default_brief();
+  taxi.document.brief.route.legs[2].slope_rad = -0.025;
+  compute_card(taxi.document.brief, *taxi.card);
+  const Sheet sheet = taxi.sheet();
+  const auto naming = [&](const std::string& family) {
+    return std::count_if(sheet.cautions.begin(), sheet.cautions.end(), [&](const SheetRow& row) {
+      return row.value.find(family) != std::string::npos &&
+             row.value.find("longitudinal slope is not met") != std::string::npos;
+    });
+  };
+  CHECK(naming("ICAO Annex 14") == 1);
+  CHECK(naming("FAA AC 150/5300-13") == 1);
+}
+
 TEST_CASE("the page's JSON holds every number of every leg, within its range") {
   for_all_taxis([](const BriefDocument& document, const Card& card) {
     const Json json = Json::parse(page_json(document, card, build_sheet(document, card)));

@@ -469,11 +469,11 @@ TEST_CASE("room: the caution of a rule names it") {
   Example taxi = judged();
   taxi.card->standards.verdicts.push(
       verdict(RuleFamily::Icao, RuleKind::EdgeClearance, 1, 4.0, 3.6, false));
-  taxi.caution(CautionLevel::Care, CautionKind::RuleNotMet, 1, 4.0, 3.6);
+  taxi.caution(CautionLevel::Care, CautionKind::RuleNotMet, 1, 4.0, 3.6, 4);
   CHECK(taxi.sheet().room.caution ==
         "Care: ICAO Annex 14, code E, wheel to pavement edge is not met: at least 4.0 m wanted, is "
         "3.6 m.");
-  taxi.card->cautions[0].value = 5.0;
+  taxi.card->cautions[0].verdict = -1;
   CHECK(taxi.sheet().room.caution == "Care: A published taxiway rule is not met.");
 }
 

@@ -18,8 +18,9 @@ struct Example {
   std::unique_ptr<Card> card = std::make_unique<Card>();
 
   Sheet sheet() const { return build_sheet(document, *card); }
-  void caution(CautionLevel level, CautionKind kind, int leg, double value, double limit = 0.0) {
-    card->cautions.push({level, kind, leg, value, limit});
+  void caution(CautionLevel level, CautionKind kind, int leg, double value, double limit = 0.0,
+               int verdict = -1) {
+    card->cautions.push({level, kind, leg, value, limit, verdict});
   }
 };
 

@@ -148,6 +148,7 @@ struct Caution {
   int leg = -1;  // index into the route, -1: the whole taxi
   double value = 0.0;
   double limit = 0.0;
+  int verdict = -1;  // index of the rule's verdict that it came from, -1: of none
 };
 
 inline constexpr int kMaxCautions = 400;

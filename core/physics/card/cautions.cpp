@@ -22,8 +22,9 @@ static_assert(
     }(),
     "one row a kind, in their order");
 
-void caution(Card& card, CautionKind kind, int leg, double value, double limit = 0.0) {
-  card.cautions.push({kCautionFacts[kind].level, kind, leg, value, limit});
+void caution(Card& card, CautionKind kind, int leg, double value, double limit = 0.0,
+             int verdict = -1) {
+  card.cautions.push({kCautionFacts[kind].level, kind, leg, value, limit, verdict});
 }
 
 void roll_cautions(const Brief& brief, Card& card) {
@@ -168,7 +169,8 @@ void rule_cautions(Card& card) {
   }
   for (const RuleVerdict& v : card.standards.verdicts)
     if (worst_like(v) == &v)
-      caution(card, CautionKind::RuleNotMet, v.leg, v.wanted, v.actual);
+      caution(card, CautionKind::RuleNotMet, v.leg, v.wanted, v.actual,
+              static_cast<int>(&v - card.standards.verdicts.begin()));
 }
 
 void half_turn_cautions(Card& card) {
@@ -197,11 +199,13 @@ void fill_cautions(const Brief& brief, Card& card) {
             card.stop.left_when_lost_m);
   if (card.run.length_m > kTyreTestDistance_m)
     caution(card, CautionKind::LongTaxiTyres, -1, card.run.length_m, kTyreTestDistance_m);
-  // Most serious first; within a level in the order of the kinds, then along the route.
+  // Most serious first; within a level in the order of the kinds, then along the route, then in the
+  // order of the rules.
   std::sort(card.cautions.begin(), card.cautions.end(), [](const Caution& a, const Caution& b) {
     if (a.level != b.level) return a.level < b.level;
     if (a.kind != b.kind) return a.kind < b.kind;
-    return a.leg < b.leg;
+    if (a.leg != b.leg) return a.leg < b.leg;
+    return a.verdict < b.verdict;
   });
   for (const Caution& c : card.cautions)
     if (kCautionFacts[c.kind].stops_taxi) card.possible = false;
