@@ -128,11 +128,11 @@ TEST_CASE("parts: every answer of the card is its part's own") {
     check_after_landing(p);
     const StandardsAnswer rules = standards_answer(p.today, p.card->tracks, p.card->turns);
     REQUIRE(p.card->standards.verdicts.size() == rules.verdicts.size());
-    const UncertaintyAnswer sure = uncertainty_answer(
+    const UncertaintyAnswer uncertainty = uncertainty_answer(
         p.today, p.air, p.card->pavement, p.card->turns, p.card->run, p.card->heat.limit_k);
-    CHECK(p.card->uncertainty.draws == sure.draws);
-    CHECK(p.card->uncertainty.line_up_k.p90 == sure.line_up_k.p90);
-    CHECK(p.card->uncertainty.over_brake_limit == sure.over_brake_limit);
+    CHECK(p.card->uncertainty.draws == uncertainty.draws);
+    CHECK(p.card->uncertainty.line_up_k.p90 == uncertainty.line_up_k.p90);
+    CHECK(p.card->uncertainty.over_brake_limit == uncertainty.over_brake_limit);
     uneven += !p.card->yaw.even;
     turns += static_cast<int>(p.card->turns.size());
   }

@@ -141,12 +141,13 @@ void uneven_brake_cautions(const Brief& brief, Card& card) {
 }
 
 void chance_cautions(Card& card) {
-  const UncertaintyAnswer& sure = card.uncertainty;
-  if (card.heat.within_limit && sure.over_brake_limit > kChanceWorthSaying)
-    caution(card, CautionKind::ChanceOfHotBrakes, -1, sure.over_brake_limit, kChanceWorthSaying);
-  for (std::size_t i = 0; i < sure.turns.size(); ++i) {
+  const UncertaintyAnswer& uncertainty = card.uncertainty;
+  if (card.heat.within_limit && uncertainty.over_brake_limit > kChanceWorthSaying)
+    caution(card, CautionKind::ChanceOfHotBrakes, -1, uncertainty.over_brake_limit,
+            kChanceWorthSaying);
+  for (std::size_t i = 0; i < uncertainty.turns.size(); ++i) {
     if (card.turns[i].window.state != WindowState::Open) continue;
-    const TurnChance& chance = sure.turns[i];
+    const TurnChance& chance = uncertainty.turns[i];
     if (chance.runs_away > kChanceWorthSaying)
       caution(card, CautionKind::ChanceOfRunaway, chance.leg, chance.runs_away, kChanceWorthSaying);
     if (chance.stalls > kChanceWorthSaying)

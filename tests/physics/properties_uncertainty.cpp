@@ -12,7 +12,7 @@ using namespace tillerline::tests;
 TEST_CASE("property: starting never takes less than rolling, however wide the bands") {
   Draws draws(801);
   const auto card = std::make_unique<Card>();
-  int sure = 0;
+  int rolling_with_slope_band = 0;
   for (int i = 0; i < 12; ++i) {
     Brief brief = draw_plain_brief(draws);
     brief.bands.rolling_share = 0.6;
@@ -32,7 +32,7 @@ TEST_CASE("property: starting never takes less than rolling, however wide the ba
     const double slope_band = brief.bands.slope_rad;
     CHECK(card->uncertainty.restarts_slope_rad.p90 <=
           card->uncertainty.keeps_rolling_slope_rad.p90 + 1e-12);
-    if (slope_band > 0.0 && card->uncertainty.rolls_by_itself > 0.0) ++sure;
+    if (slope_band > 0.0 && card->uncertainty.rolls_by_itself > 0.0) ++rolling_with_slope_band;
   }
-  CHECK(sure > 2);
+  CHECK(rolling_with_slope_band > 2);
 }
