@@ -147,9 +147,12 @@ const RouteTrace& Session::trace() const {
   return trace_.of(revision_, [this] { return route_trace(document_.brief, card_->run); });
 }
 
-const std::vector<HeatBandPoint>& Session::heat_band() const {
-  return heat_band_.of(revision_,
-                       [this] { return tillerline::heat_band(document_.brief, *card_); });
+const HeatBand& Session::heat_band() const {
+  return heat_band_.of(revision_, [this] {
+    Brief brief = document_.brief;
+    brief.condition.brake_temperature_k = card_->heat.start_k;
+    return tillerline::heat_band(brief, card_->air, card_->turns, card_->run);
+  });
 }
 
 const RollMap& Session::map() const {

@@ -46,7 +46,7 @@ class Session {
   // Made when first asked for after a change.
   const RouteTrace& trace() const;
   const RollMap& map() const;
-  const std::vector<HeatBandPoint>& heat_band() const;
+  const HeatBand& heat_band() const;
   const Calibration& calibration() const;
   // Another one after every change, and never that of another session; pictures keep their geometry
   // until then. 0: nothing is shown yet.
@@ -129,7 +129,7 @@ class Session {
 
   mutable Cached<RouteTrace> trace_;
   mutable Cached<RollMap> map_;
-  mutable Cached<std::vector<HeatBandPoint>> heat_band_;
+  mutable Cached<HeatBand> heat_band_;
   mutable Cached<Calibration> calibration_;
 };
 

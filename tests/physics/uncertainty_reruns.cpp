@@ -11,6 +11,7 @@
 #include "physics/numerics/low_discrepancy.hpp"
 #include "physics/numerics/units.hpp"
 #include "physics/uncertainty/batch_route_heat.hpp"
+#include "physics/uncertainty/heat_band.hpp"
 #include "physics/world/surface.hpp"
 #include "plain_briefs.hpp"
 #include "worst.hpp"
@@ -58,13 +59,13 @@ void run_nominal(const Brief& brief, Nominal& out) {
   out.heat = route_heat(brief, out.air, out.run, out.scrubs, out.run.legs[0].forces);
 }
 
-double rerun_k(const Brief& brief) {
+const RouteRun& run_again(const Brief& brief) {
   const Air air = air_of(brief);
   static Turns turns;
   static RouteRun run;
   plan_turns(brief, air, turns);
   run = run_route(brief, air, brief.technique.braking, turns);
-  return run.end_brake_k;
+  return run;
 }
 
 constexpr int kBlocks = 4;
@@ -93,7 +94,7 @@ Comparison compare(const Brief& brief) {
     for (int i = 0; i < kLanes; ++i) {
       const auto at = static_cast<std::size_t>(b * kLanes + i);
       drawn[at] = end[i];
-      rerun[at] = rerun_k(as_drawn(brief, draws, i));
+      rerun[at] = run_again(as_drawn(brief, draws, i)).end_brake_k;
       const double off = drawn[at] - rerun[at];
       c.rms_k += off * off / kCount;
       c.bias_k += off / kCount;
@@ -147,6 +148,39 @@ TEST_CASE("property: the heat of a draw is that of the route run again with its 
       CHECK(c.rms_k < 0.1 * c.spread_k);
       CHECK(std::abs(c.p50_k) < 0.05 * c.spread_k);
       CHECK(std::abs(c.p90_k) < 0.12 * c.spread_k);
+    }
+  }
+}
+
+TEST_CASE("property: the band on the way is that of the route run again, at the end of each leg") {
+  for (const BrakeTechnique braking : {BrakeTechnique::FewLong, BrakeTechnique::Dragging}) {
+    const Brief brief = usual_brief(-0.004, braking);
+    static Nominal nominal;
+    nominal = {};
+    run_nominal(brief, nominal);
+    const HeatBand band = heat_band(brief, nominal.air, nominal.turns, nominal.run);
+    std::array<std::array<double, kCount>, 5> rerun{};
+    for (int b = 0; b < kBlocks; ++b) {
+      DrawBlock draws;
+      answer_block(brief.bands, b, draws);
+      for (int i = 0; i < kLanes; ++i) {
+        const RouteRun& run = run_again(as_drawn(brief, draws, i));
+        REQUIRE(run.legs.size() == rerun.size());
+        for (std::size_t leg = 0; leg < rerun.size(); ++leg)
+          rerun[leg][static_cast<std::size_t>(b * kLanes + i)] = run.legs[leg].brake_end_k;
+      }
+    }
+    for (std::size_t leg = 0; leg < rerun.size(); ++leg) {
+      const LegResult& of = nominal.run.legs[leg];
+      const Spread there = heat_band_at(band, of.start_m + of.length_m).pack_k;
+      const Spread again = spread_of(rerun[leg].data(), kCount);
+      const double spread_k = again.p90 - again.p10;
+      MESSAGE(static_cast<int>(braking), " leg ", leg, ": spread ", spread_k, " p10 ",
+              there.p10 - again.p10, " p50 ", there.p50 - again.p50, " p90 ",
+              there.p90 - again.p90);
+      CHECK(std::abs(there.p10 - again.p10) < 0.05 * spread_k);
+      CHECK(std::abs(there.p50 - again.p50) < 0.02 * spread_k);
+      CHECK(std::abs(there.p90 - again.p90) < 0.05 * spread_k);
     }
   }
 }

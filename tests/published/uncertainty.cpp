@@ -9,12 +9,14 @@
 #include <vector>
 
 #include "physics/numerics/low_discrepancy.hpp"
+#include "physics/numerics/quantile.hpp"
 #include "physics/numerics/sobol_index.hpp"
 #include "physics/uncertainty/batch.hpp"
 #include "physics/uncertainty/batch_draws.hpp"
 #include "physics/uncertainty/batch_heat.hpp"
 #include "physics/uncertainty/batch_roll.hpp"
 #include "physics/uncertainty/batch_route_heat.hpp"
+#include "physics/uncertainty/heat_band.hpp"
 #include "published.hpp"
 
 using namespace tillerline;
@@ -54,6 +56,31 @@ std::vector<SobolIndex> indices(int inputs, Function&& function) {
   }
   return found;
 }
+
+Bands only_thrust(double share) {
+  Bands bands;
+  bands.rolling_share = bands.breakaway_share = bands.slope_rad = bands.wind_mps =
+      bands.mass_share = bands.brakes_now_k = bands.heat_capacity_share = bands.cooling_share =
+          bands.brake_heat_share = bands.scrub_share = 0.0;
+  bands.idle_thrust_share = share;
+  return bands;
+}
+
+// 2000 m straight and level, calm, no drag and no cooling; only the thrust is uncertain.
+Brief plain_way(double thrust_share) {
+  Brief b;
+  b.aircraft.drag_area_m2 = 0.0;
+  b.aircraft.idle_air_flow_kgps = 0.0;
+  b.aircraft.brake_area_m2 = 1e-9;
+  b.bands = only_thrust(thrust_share);
+  Leg leg;
+  leg.length_m = 2000.0;
+  b.route.legs.push(leg);
+  return b;
+}
+
+constexpr double kTriangle90 =
+    0.5527864;  // 90 % of a triangle from -1 to 1 lies below: 1 - sqrt(0.2)
 
 }  // namespace
 
@@ -269,21 +296,10 @@ TEST_CASE("uncertainty: the batch heat by the graphite tables") {
 }
 
 TEST_CASE("uncertainty: one taxi by hand") {
-  // 2000 m straight and level, calm, no drag and no cooling; only the thrust is uncertain, by 10 %.
-  // All thrust work beyond rolling resistance ends in the brakes, whoever draws: E = (T - mu m g)
-  // s, and P90 - P50 is 0.5528 x 0.1 T s. Scrub and wind take no part.
-  Brief b;
-  b.aircraft.drag_area_m2 = 0.0;
-  b.aircraft.idle_air_flow_kgps = 0.0;
-  b.aircraft.brake_area_m2 = 1e-9;
-  b.bands = {};
-  b.bands.rolling_share = b.bands.breakaway_share = b.bands.slope_rad = b.bands.wind_mps =
-      b.bands.mass_share = b.bands.brakes_now_k = b.bands.heat_capacity_share =
-          b.bands.cooling_share = b.bands.brake_heat_share = b.bands.scrub_share = 0.0;
-  b.bands.idle_thrust_share = 0.1;
-  Leg leg;
-  leg.length_m = 2000.0;
-  b.route.legs.push(leg);
+  // Only the thrust is uncertain, by 10 %. All thrust work beyond rolling resistance ends in the
+  // brakes, whoever draws: E = (T - mu m g) s, and P90 - P50 is 0.5528 x 0.1 T s. Scrub and wind
+  // take no part.
+  const Brief b = plain_way(0.1);
   const Air air = standard_air(0.0);
   FixedList<TurnAnswer, kMaxLegs> turns;
   const RouteRun run = run_route(b, air, BrakeTechnique::FewLong, turns);
@@ -294,15 +310,14 @@ TEST_CASE("uncertainty: one taxi by hand") {
     const double more_j = thrust_share * 4.0 * 14e3 * run.length_m / 12.0;
     return temperature_after_energy_k(pack, b.condition.brake_temperature_k, braked_j + more_j);
   };
-  constexpr double kQuantile = 0.5527864;  // of the triangle, 90 %
   struct Row {
     const char* what;
     double expected, got;
   };
   for (const Row& row :
-       {Row{"brakes at the line, P10, K", end_k(-0.1 * kQuantile), u.line_up_k.p10},
+       {Row{"brakes at the line, P10, K", end_k(-0.1 * kTriangle90), u.line_up_k.p10},
         Row{"brakes at the line, P50, K", end_k(0.0), u.line_up_k.p50},
-        Row{"brakes at the line, P90, K", end_k(0.1 * kQuantile), u.line_up_k.p90}})
+        Row{"brakes at the line, P90, K", end_k(0.1 * kTriangle90), u.line_up_k.p90}})
     check({.what = row.what,
            .source = "Energy balance of a taxi, computed apart",
            .place = "(T - mu m g) s into twelve packs; 0.02 K for the quantile's last draw",
@@ -345,4 +360,148 @@ TEST_CASE("uncertainty: one taxi by hand") {
          .expected = 58.8e3,
          .got = forces_in(run.legs[0].forces, scrubs.of[0], draws).thrust_n[1],
          .tolerance = 1e-9});
+}
+
+TEST_CASE("uncertainty: the brakes on the way by hand") {
+  // As above; what thrust and rolling put in up to a place goes into the speed there and the packs.
+  Brief b = plain_way(0.1);
+  const Air air = standard_air(0.0);
+  const FixedList<TurnAnswer, kMaxLegs> turns;
+  const RouteRun run = run_route(b, air, BrakeTechnique::FewLong, turns);
+  const HeatBand band = heat_band(b, air, turns, run);
+  const HeatPack pack = heat_pack(b.aircraft, air.temperature_k, false);
+  const double start_k = b.condition.brake_temperature_k;
+  const auto packs_k = [&](double way_m, double speed_mps, double thrust_share) {
+    const double force_n = 4.0 * 14e3 * (1.0 + thrust_share) - 0.012 * 300e3 * units::kGravity_mps2;
+    const double braked_j = force_n * way_m - 0.5 * 300e3 * speed_mps * speed_mps;
+    return temperature_after_energy_k(pack, start_k, braked_j / 12.0);
+  };
+  const Piece* first = run.pieces.begin();
+  while (first->kind != PieceKind::Apply) ++first;
+  const double way_m = first->start_m + first->length_m;
+  const HeatBandPoint after = heat_band_at(band, way_m);
+  struct Row {
+    const char* what;
+    double expected, got;
+  };
+  for (const Row& row : {Row{"brakes after the first application, P10, K",
+                             packs_k(way_m, first->v1_mps, -0.1 * kTriangle90), after.pack_k.p10},
+                         Row{"brakes after the first application, P50, K",
+                             packs_k(way_m, first->v1_mps, 0.0), after.pack_k.p50},
+                         Row{"brakes after the first application, P90, K",
+                             packs_k(way_m, first->v1_mps, 0.1 * kTriangle90), after.pack_k.p90}})
+    check(
+        {.what = row.what,
+         .source = "Energy balance of a taxi, computed apart",
+         .place = "(T - mu m g) s - m v^2/2 into twelve packs; 0.02 K for the quantile's last draw",
+         .origin = Origin::Derived,
+         .expected = row.expected,
+         .got = row.got,
+         .tolerance = 0.02});
+
+  b.bands = only_thrust(0.0);
+  b.bands.brakes_now_k = 10.0;
+  const HeatBandPoint begin = heat_band(b, air, turns, run)[0];
+  check({.what = "brakes at the begin, P10, K below the middle",
+         .source = "JCGM 101:2008 (GUM supplement 1)",
+         .place = "6.4.5, triangular distribution: 10 K (1 - sqrt(0.2)); 0.3 % of the band",
+         .origin = Origin::Identity,
+         .expected = 10.0 * kTriangle90,
+         .got = start_k - begin.pack_k.p10,
+         .tolerance = 0.03});
+
+  // One block by the pieces: 5 % more thrust, the first stretch of the way.
+  const RouteHeat heat = route_heat(b, air, run, scrubs_of(b, turns), run.legs[0].forces);
+  DrawBlock draws = nominal_block();
+  draws.of[static_cast<int>(Unknown::IdleThrust)] = same_in_all_lanes(1.05);
+  BlockOnWay block = block_at_start(heat, draws);
+  roll_on(heat, 0, block);
+  check({.what = "brakes before the first application, without cooling, K",
+         .source = "Energy balance of a taxi, computed apart",
+         .place = "nothing goes in, nothing comes out",
+         .origin = Origin::Derived,
+         .expected = start_k,
+         .got = block.model_k[11],
+         .tolerance = 1e-6});
+  heat_on(heat, 0, draws, block);
+  check({.what = "brakes after the first application with 5 % more thrust, K",
+         .source = "Energy balance of a taxi, computed apart",
+         .place = "(1.05 T - mu m g) s - m v^2/2 into twelve packs",
+         .origin = Origin::Derived,
+         .expected = packs_k(way_m, first->v1_mps, 0.05),
+         .got = block.model_k[11],
+         .tolerance = 0.01});
+}
+
+TEST_CASE("uncertainty: brakes cool on the way by Newton's law") {
+  // 1 K above the air and no radiation, so that the heat capacity is that at the air's temperature.
+  Brief b = plain_way(0.0);
+  const Air air = standard_air(0.0);
+  b.aircraft.brake_area_m2 = 2.0;
+  b.aircraft.brake_emissivity = 0.0;
+  b.condition.brake_temperature_k = air.temperature_k + 1.0;
+  const FixedList<TurnAnswer, kMaxLegs> turns;
+  const RouteRun run = run_route(b, air, BrakeTechnique::FewLong, turns);
+  const RouteHeat heat = route_heat(b, air, run, scrubs_of(b, turns), run.legs[0].forces);
+  const Stretch& way = heat.stretches[0];
+  const HeatPack pack = heat_pack(b.aircraft, air.temperature_k, false);
+  BlockOnWay block = block_at_start(heat, nominal_block());
+  roll_on(heat, 0, block);
+  const double capacity_jpk =
+      pack.mass_kg * specific_heat_jpkgk(BrakeMaterial::Carbon, air.temperature_k + 0.5);
+  check({.what = "excess over the air left before the first application",
+         .source = "Newton's law of cooling",
+         .place = "exp(-h A t / (m c))",
+         .origin = Origin::Identity,
+         .expected = std::exp(-pack.convection_wpm2k * pack.area_m2 *
+                              (way.duration_s - way.heating_s) / capacity_jpk),
+         .got = block.model_k[7] - air.temperature_k,
+         .tolerance = 1e-4});
+}
+
+TEST_CASE("uncertainty: quantiles of few values by Hazen's plotting positions") {
+  double ten[] = {7.0, 1.0, 10.0, 4.0, 2.0, 9.0, 3.0, 8.0, 6.0, 5.0};
+  double four[] = {30.0, 10.0, 40.0, 20.0};
+  const Spread of_ten = spread_of(ten, 10);
+  const Spread of_four = spread_of(four, 4);
+  struct Row {
+    const char* what;
+    double expected, got;
+  };
+  for (const Row& row :
+       {Row{"10 % of 1 to 10", 1.5, of_ten.p10}, Row{"50 % of 1 to 10", 5.5, of_ten.p50},
+        Row{"90 % of 1 to 10", 9.5, of_ten.p90}, Row{"10 % of 10, 20, 30, 40", 10.0, of_four.p10},
+        Row{"50 % of 10, 20, 30, 40", 25.0, of_four.p50},
+        Row{"90 % of 10, 20, 30, 40", 40.0, of_four.p90}})
+    check({.what = row.what,
+           .source = "Hyndman and Fan, The American Statistician 50 (1996) 361-365",
+           .place = "definition 5 (Hazen): p_k = (k - 1/2)/n",
+           .origin = Origin::Identity,
+           .expected = row.expected,
+           .got = row.got,
+           .tolerance = 1e-12});
+}
+
+TEST_CASE("uncertainty: the blocks of an answer are the points of the sequence") {
+  // The second half takes the coordinates behind those of the first.
+  const Bands bands = only_thrust(0.1);
+  DrawBlock a, b;
+  answer_block(bands, 2, a);
+  answer_block(bands, 2 + kDrawBlocks / 2, b);
+  struct Row {
+    const char* what;
+    double expected, got;
+  };
+  const auto at = [](int dimension) {
+    return 1.0 + 0.1 * triangular(shifted_sobol(2 * 64 + 7, dimension, 20261125));
+  };
+  for (const Row& row : {Row{"thrust of draw 136", at(0), a[Unknown::IdleThrust][7]},
+                         Row{"thrust of draw 648", at(kUnknowns), b[Unknown::IdleThrust][7]}})
+    check({.what = row.what,
+           .source = "Saltelli et al., Computer Physics Communications 181 (2010) 259-270",
+           .place = "samples A and B: the halves of one sequence of twice as many dimensions",
+           .origin = Origin::Identity,
+           .expected = row.expected,
+           .got = row.got,
+           .tolerance = 1e-15});
 }

@@ -119,8 +119,8 @@ void draw_heat_band(const Canvas& canvas, const RoutePicture& of, const Panels& 
     const auto at = [&](double kelvin) {
       return ImVec2{x, p.brake.at(units::celsius_from_kelvin(kelvin))};
     };
-    const ImVec2 next_high = at(t.brake_k + here.above_k);
-    const ImVec2 next_low = at(t.brake_k - here.below_k);
+    const ImVec2 next_high = at(t.brake_k + (here.pack_k.p90 - here.nominal_k));
+    const ImVec2 next_low = at(t.brake_k + (here.pack_k.p10 - here.nominal_k));
     if (!first && next_high.x > high.x) draw->AddQuadFilled(high, next_high, next_low, low, colour);
     first = false;
     high = next_high;
@@ -207,7 +207,8 @@ void draw_reading(const Canvas& canvas, const RoutePicture& of, const Panels& p,
   } else {
     const HeatBandPoint here = heat_band_at(band, t.distance_m);
     std::snprintf(text.data(), text.size(), "%.0f °C (%.0f to %.0f °C)", celsius,
-                  celsius - here.below_k, celsius + here.above_k);
+                  celsius + (here.pack_k.p10 - here.nominal_k),
+                  celsius + (here.pack_k.p90 - here.nominal_k));
   }
   line.put(c.second, canvas.said(text.data()));
   std::snprintf(text.data(), text.size(), "leg %d", static_cast<int>(leg) + 1);

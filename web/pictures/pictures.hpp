@@ -113,7 +113,7 @@ struct RoutePicture {
   const RouteTrace& trace;
   const RouteRun& run;
   const Brief& brief;
-  const std::vector<HeatBandPoint>& heat_band;
+  const HeatBand& heat_band;
   const UncertaintyAnswer& uncertainty;
   double straight_limit_mps;  // as the surface leaves it
   double limit_k;             // of the brakes for departure

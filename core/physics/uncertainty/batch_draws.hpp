@@ -28,6 +28,13 @@ double band_of(const Bands& bands, Unknown unknown);
 void draw_block(const Bands& bands, int block, int first_dimension, std::uint64_t seed,
                 DrawBlock& draws);
 
+// The draws from which every answer is made: samples A and B of sobol_index.hpp in turn.
+inline constexpr int kDraws = 1024;
+inline constexpr int kDrawBlocks = kDraws / kLanes;
+
+// Block `block` of them, 0 to kDrawBlocks - 1: the same for the same bands, whoever asks.
+void answer_block(const Bands& bands, int block, DrawBlock& draws);
+
 // Every lane the nominal taxi.
 DrawBlock nominal_block();
 

@@ -60,6 +60,10 @@ AllStretches stretches_of(const RouteRun& run, const Scrubs& scrubs) {
     const auto leg = static_cast<std::size_t>(piece.leg);
     add_piece(piece, run.legs[leg].forces, scrubs.of[leg], open);
     open.heating_s = piece.duration_s;
+    open.heating_from_m = piece.start_m;
+    open.heating_from_k = piece.brake_start_k;
+    open.end_m = piece.start_m + piece.length_m;
+    open.end_k = piece.brake_end_k;
     if (piece.kind == PieceKind::Roll) continue;
     stretches.push(open);
     open = {};
@@ -71,6 +75,8 @@ AllStretches stretches_of(const RouteRun& run, const Scrubs& scrubs) {
 void join(const Stretch& next, Stretch& to) {
   to.duration_s += next.duration_s;
   to.heating_s = to.duration_s;
+  to.end_m = next.end_m;
+  to.end_k = next.end_k;
   if (next.energy_j < 0.0) return;  // on thrust, which takes the differences
   to.energy_j += next.energy_j;
   to.length_m += next.length_m;
@@ -89,6 +95,8 @@ void join(const Stretch& next, Stretch& to) {
 Stretch only_time(const Stretch& way) {
   Stretch out;
   out.duration_s = out.heating_s = way.duration_s;
+  out.end_m = way.end_m;
+  out.end_k = way.end_k;
   return out;
 }
 
@@ -128,35 +136,32 @@ void batch_work(const RollForces& f, const Stretch& way, const DrawBlock& draws,
   }
 }
 
-// Temperature at the line, by the model.
-Lanes model_end(const RouteHeat& heat, const DrawBlock& draws) {
-  BatchPack pack = heat.pack;
-  Lanes temperature_k, work_j, power_w;
-  for (int i = 0; i < kLanes; ++i) {
-    pack.mass_kg[i] *= draws[Unknown::HeatCapacity][i];
-    pack.area_m2[i] *= draws[Unknown::Cooling][i];
-    temperature_k[i] = heat.start_k + draws[Unknown::BrakesNow][i];
-  }
-  for (std::size_t n = 0; n < heat.stretches.size(); ++n) {
-    const Stretch& way = heat.stretches[n];
-    batch_work(heat.forces, way, draws, work_j);
-    for (int i = 0; i < kLanes; ++i) {
-      const double energy_j = std::max(0.0, way.energy_j + (work_j[i] - heat.nominal_work_j[n]));
-      power_w[i] = energy_j * heat.pack_share * draws[Unknown::BrakeHeat][i] / way.heating_s;
-    }
-    const double before_s = way.duration_s - way.heating_s;
-    if (before_s > 0.0)
-      batch_heat(pack, same_in_all_lanes(0.0), before_s, heat.cooling_steps[n], temperature_k);
-    batch_heat(pack, power_w, way.heating_s, heat.heating_steps[n], temperature_k);
-  }
-  return temperature_k;
-}
-
 // Steps as batch_heat.hpp asks for.
 int steps_for(double time_s, double rise_k) {
   constexpr double kLongest_s = 120.0;
   constexpr double kMostRise_k = 60.0;
   return 1 + static_cast<int>(std::max(time_s / kLongest_s, rise_k / kMostRise_k));
+}
+
+Lanes model_end(const RouteHeat& heat, const DrawBlock& draws) {
+  BlockOnWay block = block_at_start(heat, draws);
+  for (std::size_t n = 0; n < heat.stretches.size(); ++n) {
+    roll_on(heat, n, block);
+    heat_on(heat, n, draws, block);
+  }
+  return block.model_k;
+}
+
+// What the model makes of the nominal run, place by place.
+void fill_model(RouteHeat& heat, const DrawBlock& nominal) {
+  BlockOnWay block = block_at_start(heat, nominal);
+  for (std::size_t n = 0; n < heat.stretches.size(); ++n) {
+    roll_on(heat, n, block);
+    heat.model_from_k[n] = block.model_k[0];
+    heat_on(heat, n, nominal, block);
+    heat.model_k[n] = block.model_k[0];
+  }
+  heat.model_end_k = block.model_k[0];
 }
 
 }  // namespace
@@ -183,8 +188,36 @@ RouteHeat route_heat(const Brief& brief, const Air& air, const RouteRun& run, co
     heat.cooling_steps[n] = steps_for(way.duration_s - way.heating_s, 0.0);
     heat.heating_steps[n] = steps_for(way.heating_s, rise_k);
   }
-  heat.model_end_k = model_end(heat, nominal)[0];
+  fill_model(heat, nominal);
   return heat;
+}
+
+BlockOnWay block_at_start(const RouteHeat& heat, const DrawBlock& draws) {
+  BlockOnWay block{.pack = heat.pack, .model_k = {}};
+  for (int i = 0; i < kLanes; ++i) {
+    block.pack.mass_kg[i] *= draws[Unknown::HeatCapacity][i];
+    block.pack.area_m2[i] *= draws[Unknown::Cooling][i];
+    block.model_k[i] = heat.start_k + draws[Unknown::BrakesNow][i];
+  }
+  return block;
+}
+
+void roll_on(const RouteHeat& heat, std::size_t n, BlockOnWay& block) {
+  const Stretch& way = heat.stretches[n];
+  const double before_s = way.duration_s - way.heating_s;
+  if (before_s <= 0.0) return;
+  batch_heat(block.pack, same_in_all_lanes(0.0), before_s, heat.cooling_steps[n], block.model_k);
+}
+
+void heat_on(const RouteHeat& heat, std::size_t n, const DrawBlock& draws, BlockOnWay& block) {
+  const Stretch& way = heat.stretches[n];
+  Lanes work_j, power_w;
+  batch_work(heat.forces, way, draws, work_j);
+  for (int i = 0; i < kLanes; ++i) {
+    const double energy_j = std::max(0.0, way.energy_j + (work_j[i] - heat.nominal_work_j[n]));
+    power_w[i] = energy_j * heat.pack_share * draws[Unknown::BrakeHeat][i] / way.heating_s;
+  }
+  batch_heat(block.pack, power_w, way.heating_s, heat.heating_steps[n], block.model_k);
 }
 
 Lanes line_up_k(const RouteHeat& heat, const DrawBlock& draws) {

@@ -12,9 +12,9 @@
 // pieces on thrust count by their time only.
 //
 // Then one mean pack is cooled and heated (batch_heat.hpp), each stretch's energy spread over the
-// piece that ends it (over all of it in a group). The change of the temperature at the line is
-// added to the nominal run's. Left out: a new plan of the route (turn entries, one application more
-// or less). Measured against full reruns with the same draws
+// piece that ends it (over all of it in a group). At each place what a draw changes of the
+// temperature is added to the nominal run's there. Left out: a new plan of the route (turn entries,
+// one application more or less). Measured against full reruns with the same draws
 // (tests/physics/uncertainty_reruns.cpp), on slopes from -0.6 % to +0.4 %: 0.2 to 3.5 K draw by
 // draw (rms), where P10 and P90 lie 31 to 46 K apart; P50 and P90 off by at most 1.3 and 3.4 K. It
 // is worst where idle just holds the speed.
@@ -32,6 +32,10 @@ inline constexpr std::size_t kMostStretches = 24;
 struct Stretch {
   double duration_s = 0.0;
   double heating_s = 0.0;       // of that, at its end, while the energy goes in
+  double end_m = 0.0;           // along the route
+  double end_k = 0.0;           // mean pack there, in the nominal run
+  double heating_from_m = 0.0;  // where the energy begins to go in
+  double heating_from_k = 0.0;
   double energy_j = 0.0;        // nominal: into the brakes less the work of thrust above idle
   double length_m = 0.0;        // integral ds
   double level_m = 0.0;         // cos(slope) ds
@@ -52,8 +56,10 @@ struct RouteHeat {
   RollForces forces;  // of the first leg: for what is the same on all
   BatchPack pack;
   double start_k = 0.0;
-  double pack_share = 0.0;   // of the braking work, one pack
-  double model_end_k = 0.0;  // nominal, by this model
+  double pack_share = 0.0;                   // of the braking work, one pack
+  double model_from_k[kMostStretches] = {};  // nominal by this model, where the heating begins
+  double model_k[kMostStretches] = {};       // and at the end of the stretch
+  double model_end_k = 0.0;                  // at the line
   double run_end_k = 0.0;
 };
 
@@ -63,5 +69,16 @@ RouteHeat route_heat(const Brief& brief, const Air& air, const RouteRun& run, co
 
 // Temperature of the mean pack at the line in every lane, K.
 Lanes line_up_k(const RouteHeat& heat, const DrawBlock& draws);
+
+// The same on the way: a block of taxis that is taken along, one stretch after the other. The
+// temperatures in it are the model's; way_k is what they stand for.
+struct BlockOnWay {
+  BatchPack pack;
+  Lanes model_k;
+};
+BlockOnWay block_at_start(const RouteHeat& heat, const DrawBlock& draws);
+// From the begin of stretch `n` to where its heating begins, and from there to its end.
+void roll_on(const RouteHeat& heat, std::size_t n, BlockOnWay& block);
+void heat_on(const RouteHeat& heat, std::size_t n, const DrawBlock& draws, BlockOnWay& block);
 
 }  // namespace tillerline

@@ -1,28 +1,39 @@
-// How sure the brake temperature is along the route, for the picture: P10 and P90 at the begin, and
-// before and after every piece on the brakes.
+// The brake temperature along the route as the draws have it: P10, P50 and P90 from place to place.
 //
-// The core carries its draws to the line (batch_route_heat.hpp); here the run is cut at each of
-// those places and carried to there in the same way, for 256 draws of all unknowns. At the line the
-// card has more draws, and it is the card's band that counts: what is off by there (a kelvin or so)
-// is taken out in proportion.
+// The same taxis as at the line (uncertainty.hpp), stopped on the way where their energy balance is
+// closed (batch_route_heat.hpp): at the begin, where each piece on the brakes or on thrust above
+// idle begins, and where it ends; in a run of more than 24 such pieces, where each group of them
+// ends. The last place is the line, so its P10, P50 and P90 are the card's. Assumptions, error and
+// quantiles are theirs, too. Between two places what a quantile is off the nominal run by is taken
+// in proportion to the way.
 #pragma once
 
-#include <vector>
-
-#include "physics/card/card.hpp"
+#include "physics/given/brief.hpp"
+#include "physics/numerics/fixed_list.hpp"
+#include "physics/numerics/quantile.hpp"
+#include "physics/path/turn.hpp"
+#include "physics/run/route_run.hpp"
+#include "physics/uncertainty/batch_route_heat.hpp"
+#include "physics/world/atmosphere.hpp"
 
 namespace tillerline {
 
 struct HeatBandPoint {
-  double distance_m = 0.0;
-  double below_k = 0.0;  // from the run's own temperature down to P10; seldom negative
-  double above_k = 0.0;  // and up to P90
+  double distance_m = 0.0;  // along the route
+  double nominal_k = 0.0;   // mean pack in the nominal run
+  Spread pack_k;            // of the draws, K
 };
 
-// Empty where the card has no draws or no whole run. In the order of the distance.
-std::vector<HeatBandPoint> heat_band(const Brief& brief, const Card& card);
+inline constexpr std::size_t kMostHeatPlaces = 1 + 2 * kMostStretches;
+using HeatBand = FixedList<HeatBandPoint, kMostHeatPlaces>;
 
-// Between two points in proportion; below_k and above_k at a distance.
-HeatBandPoint heat_band_at(const std::vector<HeatBandPoint>& band, double distance_m);
+// `run`: the nominal run of the brief, whose brakes are as they are when it begins. In the order of
+// the distance; empty where the run does not get to the end.
+HeatBand heat_band(const Brief& brief, const Air& air, const FixedList<TurnAnswer, kMaxLegs>& turns,
+                   const RouteRun& run);
+
+// At any distance of a band that is not empty: between two places in proportion to the way, beyond
+// the ends as there.
+HeatBandPoint heat_band_at(const HeatBand& band, double distance_m);
 
 }  // namespace tillerline

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cstddef>
-#include <cstdint>
 #include <initializer_list>
 
 #include "physics/numerics/sobol_index.hpp"
@@ -14,10 +13,8 @@
 namespace tillerline {
 namespace {
 
-constexpr int kPairs = 512;  // samples A and B of sobol_index.hpp, together the draws
-constexpr int kDraws = 2 * kPairs;
-constexpr int kBlocks = kPairs / kLanes;
-constexpr std::uint64_t kSeed = 20261125;
+constexpr int kPairs = kDraws / 2;  // samples A and B of sobol_index.hpp, together the draws
+constexpr int kBlocks = kDrawBlocks / 2;
 constexpr double kTarget_mps = units::mps_from_knots(10.0);
 
 using Turns = FixedList<TurnAnswer, kMaxLegs>;
@@ -54,18 +51,6 @@ Lanes breakaway_of(double nominal, const DrawBlock& block, const Lanes& rolling)
   Lanes out = scaled(nominal, block[Unknown::Breakaway]);
   for (int i = 0; i < kLanes; ++i) out[i] = std::max(out[i], rolling[i]);
   return out;
-}
-
-Spread spread_of(double* values, int count) {
-  if (count == 0) return {};
-  std::sort(values, values + count);
-  const auto quantile = [&](double share) {
-    const double at = std::clamp(share * count - 0.5, 0.0, count - 1.0);
-    const int below = std::min(static_cast<int>(at), std::max(0, count - 2));
-    const int above = std::min(below + 1, count - 1);
-    return values[below] + (at - below) * (values[above] - values[below]);
-  };
-  return {quantile(0.1), quantile(0.5), quantile(0.9)};
 }
 
 double chance(int count) { return static_cast<double>(count) / kDraws; }
@@ -266,8 +251,8 @@ UncertaintyAnswer uncertainty_answer(const Brief& brief, const Air& air,
   answer.draws = kDraws;
   Samples samples;
   for (int k = 0; k < kBlocks; ++k) {
-    draw_block(brief.bands, k, 0, kSeed, samples.a[k]);
-    draw_block(brief.bands, k, kUnknowns, kSeed, samples.b[k]);
+    answer_block(brief.bands, k, samples.a[k]);
+    answer_block(brief.bands, kBlocks + k, samples.b[k]);
   }
   const RollForces first = first_leg_forces(brief, air, pavement);
   const Scrubs scrubs = scrubs_of(brief, turns);

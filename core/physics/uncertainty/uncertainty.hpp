@@ -1,4 +1,4 @@
-// How sure are the answers: the uncertain inputs drawn together, many taxis computed at once.
+// How uncertain the answers are: the uncertain inputs drawn together, many taxis computed at once.
 //
 // Draws. 1024 points of a fixed low-discrepancy sequence (low_discrepancy.hpp), so that the same
 // brief has the same answer everywhere. Each unknown is triangular within its band (bands.hpp), the
@@ -15,8 +15,8 @@
 // (batch_route_heat.hpp). Bands of zero give the nominal answer exactly.
 // Error: the route is not planned again with the draw's inputs. Measured in batch_route_heat.hpp.
 //
-// Quantiles are of the sorted draws, linear between them, the k-th of n at (k - 1/2)/n (Hazen,
-// 1914). With triangular inputs an analytic quantile is met to 0.3 % of the band.
+// Quantiles are those of quantile.hpp. With triangular inputs an analytic one is met to 0.3 % of
+// the band.
 //
 // Ranking. First-order and total indices (sobol_index.hpp) from 512 pairs, held to [0, 1]. That of
 // the roll is for the mean acceleration up to the target, target / time, which is 0 for a draw that
@@ -27,18 +27,13 @@
 #include "physics/given/bands.hpp"
 #include "physics/given/brief.hpp"
 #include "physics/numerics/fixed_list.hpp"
+#include "physics/numerics/quantile.hpp"
 #include "physics/path/turn.hpp"
 #include "physics/run/route_run.hpp"
 #include "physics/world/atmosphere.hpp"
 #include "physics/world/surface.hpp"
 
 namespace tillerline {
-
-struct Spread {
-  double p10 = 0.0;
-  double p50 = 0.0;
-  double p90 = 0.0;
-};
 
 struct TurnChance {
   int leg = 0;
