@@ -108,6 +108,7 @@ void Session::start() {
 
 void Session::show(BriefDocument document) {
   past_.clear();
+  future_.clear();
   document_ = std::move(document);
   recompute();
 }

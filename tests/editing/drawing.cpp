@@ -86,7 +86,12 @@ TEST_CASE("a new point is as wide as the stretch before it") {
 TEST_CASE("a point is added behind the chosen one, half way to the next or straight on") {
   Drawing drawing = drawn();
   drawing.selected = 1;
+  REQUIRE(drawing.set(kDrawnRadius, 1, 80.0).empty());
+  REQUIRE(drawing.set(kDrawnWidth, 1, 31.0).empty());
   CHECK(drawing.insert_after_selected());
+  CHECK(drawing.number(kDrawnRadius, 2) == kUsualDrawnRadius_m);
+  CHECK(drawing.number(kDrawnWidth, 2) == 31.0);
+  CHECK(drawing.route().points[2].turn.width_m == 31.0);
   CHECK(drawing.count() == 5);
   CHECK(drawing.selected == 2);
   CHECK(near(at(drawing, 2), {400, -150}));

@@ -163,6 +163,8 @@ TEST_CASE(
   REQUIRE(set(session, "idle_thrust_kn", 12.0).empty());
   REQUIRE(set(session, "idle_thrust_band_percent", 7.0).empty());
   REQUIRE(session.add_observation(ObservationKind::SpeedAfterTime).empty());
+  REQUIRE(set(session, "stand_min", 47.0).empty());
+  REQUIRE(set(session, "sharp_turn_speed_kt", 9.0).empty());
   const BriefDocument before = session.document();
   const AircraftDocument& other = aircraft("very-large-four");
   REQUIRE(session.take_aircraft(other).empty());
@@ -174,6 +176,8 @@ TEST_CASE(
   CHECK(value(session, "brake_temperature_c") == doctest::Approx(120.0));
   CHECK(value(session, "band_top_kt") == doctest::Approx(24.0));
   CHECK(value(session, "idle_thrust_band_percent") == doctest::Approx(7.0));
+  CHECK(value(session, "stand_min") == doctest::Approx(47.0));
+  CHECK(value(session, "sharp_turn_speed_kt") == doctest::Approx(9.0));
   CHECK(now.brief.condition.fans_on);
   CHECK(now.brief.condition.engine_anti_ice);
   // It has a mass and a landing mass of its own, and other observations.
@@ -217,6 +221,7 @@ TEST_CASE(
   Session& session = desk.session;
   REQUIRE(set(session, "mass_t", 320.0).empty());
   REQUIRE(set(session, "start_elevation_m", 77.0).empty());
+  REQUIRE(choose(session, "stop_bar_lit", 1).empty());
   REQUIRE(session.was_entered("start_elevation_m"));
   const RouteDocument& other = route("stand-3-to-a2");
   REQUIRE(session.take_route(other).empty());
@@ -225,6 +230,7 @@ TEST_CASE(
   CHECK(value(session, "mass_t") == doctest::Approx(320.0));
   CHECK(session.was_entered("mass_t"));
   CHECK_FALSE(session.was_entered("start_elevation_m"));
+  CHECK_FALSE(session.was_entered("stop_bar_lit"));
   CHECK(value(session, "start_elevation_m") == doctest::Approx(other.route.start_elevation_m));
 }
 

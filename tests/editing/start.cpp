@@ -83,6 +83,8 @@ TEST_CASE("without a host's functions a session finds, keeps and tells nothing")
 TEST_CASE("a brief that is shown is neither kept nor has steps behind it") {
   Desk desk;
   CHECK(set(desk.session, "mass_t", 300.0).empty());
+  CHECK(set(desk.session, "mass_t", 301.0).empty());
+  desk.session.undo();
   desk.forget();
   BriefDocument other = default_brief();
   find_field("mass_t")->set(other.brief, 250.0);
@@ -91,6 +93,7 @@ TEST_CASE("a brief that is shown is neither kept nor has steps behind it") {
   CHECK(value(desk.session, "mass_t") == doctest::Approx(250.0));
   CHECK(desk.session.revision() != before);
   CHECK_FALSE(desk.session.can_undo());
+  CHECK_FALSE(desk.session.can_redo());
   CHECK(desk.world.stored.empty());
 }
 
