@@ -157,7 +157,9 @@ TEST_CASE("what is made when asked for follows every change") {
     REQUIRE(!trace.points.empty());
     CHECK(trace.points.back().distance_m == doctest::Approx(session.card().run.length_m));
     CHECK(session.map().target_mps == kMapTarget_mps);
-    CHECK(session.heat_band().back().distance_m == doctest::Approx(session.card().run.length_m));
+    const HeatBandPoint& line = session.heat_band().back();
+    CHECK(line.distance_m == doctest::Approx(session.card().run.length_m));
+    CHECK(line.pack_k.p90 == session.card().uncertainty.line_up_k.p90);
     CHECK(session.calibration().estimates[0].state == EstimateState::NotAsked);
   };
   fits();
