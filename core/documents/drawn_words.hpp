@@ -4,8 +4,8 @@
 
 #include <string>
 
-#include "documents/shown_units.hpp"
 #include "physics/path/drawn_route.hpp"
+#include "words/reader_units.hpp"
 
 namespace tillerline {
 

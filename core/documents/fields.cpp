@@ -988,13 +988,4 @@ FieldRange leg_field_range(const LegField& field, const Leg& leg) {
   return range;
 }
 
-std::string format_number(double value, int decimals) {
-  if (!std::isfinite(value)) return "?";
-  std::array<char, 400> text{};
-  std::snprintf(text.data(), text.size(), "%.*f", std::clamp(decimals, 0, 17), std::fabs(value));
-  const std::string digits(text.data());
-  const bool zero = digits.find_first_not_of("0.") == std::string::npos;
-  return value < 0.0 && !zero ? "\u2212" + digits : digits;
-}
-
 }  // namespace tillerline

@@ -11,6 +11,7 @@
 
 #include "physics/given/brief.hpp"
 #include "physics/uncertainty/calibration.hpp"
+#include "words/words.hpp"
 
 namespace tillerline {
 
@@ -143,9 +144,5 @@ struct FieldPair {
   double gap;
 };
 std::span<const FieldPair> field_pairs();
-
-// The number in the field's decimals, with a real minus sign (and never "−0"), without the unit. A
-// number that is not finite gives "?".
-std::string format_number(double value, int decimals);
 
 }  // namespace tillerline

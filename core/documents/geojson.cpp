@@ -9,6 +9,7 @@
 #include "documents/json_text.hpp"
 #include "physics/numerics/elementary.hpp"
 #include "physics/path/drawn_line.hpp"
+#include "words/say.hpp"
 
 namespace tillerline {
 namespace {
@@ -417,11 +418,12 @@ Read<RouteOfLine> read_geojson_route(std::string_view text, const LineWishes& wi
   return read;
 }
 
-std::string account_sentence(const LineAccount& account) {
+std::string account_sentence(const LineAccount& account, const ShownUnits& units) {
+  const Say say{.units = units};
   std::string text = counted(account.corners, "turn") + " from " +
                      counted(account.positions, "position") + ", simplified within " +
-                     format_number(account.tolerance_m, 1) + " m (furthest off " +
-                     format_number(account.deviation_m, 1) + " m).";
+                     say.length_tenth(account.tolerance_m) + " (furthest off " +
+                     say.length_tenth(account.deviation_m) + ").";
   const std::size_t plain = account.corners - static_cast<std::size_t>(account.recognised);
   if (account.recognised > 0) {
     text += " " + counted(static_cast<std::size_t>(account.recognised), "turn") +
@@ -429,7 +431,7 @@ std::string account_sentence(const LineAccount& account) {
   }
   if (plain > 0) {
     text += " " + counted(plain, "corner") + (plain == 1 ? " gets " : " get ") +
-            format_number(account.radius_m, 0) + " m radius";
+            say.length(account.radius_m) + " radius";
     text += account.tightened > 0
                 ? ", less where there is no room (" + std::to_string(account.tightened) + ")."
                 : ".";

@@ -20,6 +20,7 @@
 
 #include "documents/documents.hpp"
 #include "documents/geodesy.hpp"
+#include "words/reader_units.hpp"
 
 namespace tillerline {
 
@@ -55,7 +56,7 @@ bool is_geojson(std::string_view text);
 Read<RouteOfLine> read_geojson_route(std::string_view text, const LineWishes& wishes = {});
 
 // "3 turns from 214 positions, simplified within 1 m (furthest off 0.4 m). …"
-std::string account_sentence(const LineAccount& account);
+std::string account_sentence(const LineAccount& account, const ShownUnits& units = {});
 
 // Where the start of the route is to lie.
 struct LinePlace {

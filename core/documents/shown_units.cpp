@@ -13,39 +13,10 @@
 namespace tillerline {
 namespace {
 
-constexpr double kKnotsToKilometresPerHour = units::kKnot_mps / units::kKilometrePerHour_mps;
-constexpr double kMetresToFeet = 1.0 / units::kFoot_m;
-constexpr double kKilogramsToPounds = 1.0 / units::kPound_kg;
-constexpr double kFahrenheitPerCelsius = 1.8;  // and 0 °C is 32 °F: NIST SP 811, B.8
-constexpr double kFahrenheitAtZero = 32.0;
-
 constexpr std::string_view kMinus = "−";
 constexpr std::string_view kExactFrom = "⟨";
 constexpr std::string_view kExactTo = "⟩";
 constexpr std::string_view kSpace = "\u00a0";  // holds a number together
-
-const UnitChoice kChoices[] = {
-    {"speed",
-     "Speed",
-     {"kt", "km/h"},
-     [](const ShownUnits& u) { return static_cast<int>(u.speed); },
-     [](ShownUnits& u, int i) { u.speed = static_cast<SpeedUnit>(i); }},
-    {"mass",
-     "Mass",
-     {"t", "lb"},
-     [](const ShownUnits& u) { return static_cast<int>(u.mass); },
-     [](ShownUnits& u, int i) { u.mass = static_cast<MassUnit>(i); }},
-    {"length",
-     "Length",
-     {"m", "ft"},
-     [](const ShownUnits& u) { return static_cast<int>(u.length); },
-     [](ShownUnits& u, int i) { u.length = static_cast<LengthUnit>(i); }},
-    {"temperature",
-     "Temperature",
-     {"°C", "°F"},
-     [](const ShownUnits& u) { return static_cast<int>(u.temperature); },
-     [](ShownUnits& u, int i) { u.temperature = static_cast<TemperatureUnit>(i); }},
-};
 
 double power_of_ten(int exponent) {
   double power = 1.0;
@@ -261,31 +232,6 @@ UnitConversion conversion_in(std::string_view text, std::size_t at, std::string_
 
 }  // namespace
 
-std::span<const UnitChoice> unit_choices() { return kChoices; }
-
-UnitConversion conversion(std::string_view unit, const ShownUnits& units) {
-  const bool feet = units.length == LengthUnit::Feet;
-  const bool pounds = units.mass == MassUnit::Pounds;
-  if (unit == "kt" && units.speed == SpeedUnit::KilometresPerHour) {
-    return {"km/h", kKnotsToKilometresPerHour, 0.0, 0};
-  }
-  if (unit == "m" && feet) return {"ft", kMetresToFeet, 0.0, 0};
-  if (unit == "km" && feet) return {"ft", 1000.0 * kMetresToFeet, 0.0, 3};
-  if (unit == "t" && pounds) return {"lb", units::kTonne_kg * kKilogramsToPounds, 0.0, 3};
-  if (unit == "kg" && pounds) return {"lb", kKilogramsToPounds, 0.0, 0};
-  if (unit == "kg/min" && pounds) return {"lb/min", kKilogramsToPounds, 0.0, 0};
-  if (unit == "°C" && units.temperature == TemperatureUnit::Fahrenheit) {
-    return {"°F", kFahrenheitPerCelsius, kFahrenheitAtZero, 0};
-  }
-  return {unit, 1.0, 0.0, 0};
-}
-
-UnitConversion difference_conversion(std::string_view unit, const ShownUnits& units) {
-  UnitConversion to = conversion(unit, units);
-  to.offset = 0.0;
-  return to;
-}
-
 std::string with_exact(std::string said, double value) {
   const std::size_t gap = said.find(' ');
   if (gap == said.npos || !digit_at(said, gap - 1) || !std::isfinite(value)) return said;
@@ -311,20 +257,6 @@ std::string in_units(std::string_view sentence, const ShownUnits& units) {
     }
     text.append(group->gap).append(to.unit);
     at = group->end;
-  }
-  return text;
-}
-
-std::string grouped_number(double value, int decimals) {
-  const double step = power_of_ten(-decimals);
-  const double rounded = decimals < 0 ? std::round(value / step) * step : value;
-  std::string text = format_number(rounded, std::max(0, decimals));
-  const std::size_t first = text.starts_with(kMinus) ? kMinus.size() : 0;
-  const std::size_t point = std::min(text.find('.'), text.size());
-  if (point - first < 5) return text;
-  for (std::size_t at = point; at > first + 3;) {
-    at -= 3;
-    text.insert(at, kSpace);
   }
   return text;
 }
@@ -361,28 +293,6 @@ double field_value(const ShownNumber& number, double shown) {
 std::string shown_text(const ShownNumber& number, double shown) {
   if (number.conversion.same()) return format_number(shown, number.decimals);
   return grouped_number(shown, number.decimals);
-}
-
-std::string units_text(const ShownUnits& units) {
-  std::string text;
-  for (const UnitChoice& choice : kChoices) {
-    text.append(text.empty() ? "" : " ").append(choice.key).append("=");
-    text.append(choice.options[static_cast<std::size_t>(choice.get(units))]);
-  }
-  return text;
-}
-
-ShownUnits units_from_text(std::string_view text) {
-  ShownUnits units;
-  for (const UnitChoice& choice : kChoices) {
-    const std::string wanted = std::string(choice.key) + "=" + std::string(choice.options[1]);
-    for (std::size_t at = 0; at < text.size();) {
-      const std::size_t end = std::min(text.find(' ', at), text.size());
-      if (text.substr(at, end - at) == wanted) choice.set(units, 1);
-      at = end + 1;
-    }
-  }
-  return units;
 }
 
 }  // namespace tillerline

@@ -16,40 +16,9 @@
 #include <string_view>
 
 #include "documents/fields.hpp"
+#include "words/reader_units.hpp"
 
 namespace tillerline {
-
-enum class SpeedUnit { Knots, KilometresPerHour };
-enum class MassUnit { Tonnes, Pounds };
-enum class LengthUnit { Metres, Feet };
-enum class TemperatureUnit { Celsius, Fahrenheit };
-
-struct ShownUnits {
-  SpeedUnit speed = SpeedUnit::Knots;
-  MassUnit mass = MassUnit::Tonnes;
-  LengthUnit length = LengthUnit::Metres;
-  TemperatureUnit temperature = TemperatureUnit::Celsius;
-
-  bool operator==(const ShownUnits&) const = default;
-};
-
-// shown = factor * value + offset. `fewer_decimals` of the original fall away: 3 from t to lb.
-struct UnitConversion {
-  std::string_view unit;
-  double factor = 1.0;
-  double offset = 0.0;
-  int fewer_decimals = 0;
-
-  bool same() const { return factor == 1.0 && offset == 0.0; }
-  double shown(double value) const { return same() ? value : factor * value + offset; }
-  double original(double shown) const { return same() ? shown : (shown - offset) / factor; }
-};
-
-// From a unit of the fields or sentences. A unit that nobody chooses ("s", "kN", "mm") stays.
-UnitConversion conversion(std::string_view unit, const ShownUnits& units);
-
-// The same for a rise, a band or an error: 10 °C more are 18 °F more.
-UnitConversion difference_conversion(std::string_view unit, const ShownUnits& units);
 
 // Behind a number that is a difference of temperatures, sentences carry this in place of "°C" until
 // in_units has seen them. After "±" a number is a difference anyway.
@@ -113,24 +82,5 @@ double field_value(const ShownNumber& number, double shown);
 
 // "657 000", "−4.5": as it is set in tiles and fields, without the unit.
 std::string shown_text(const ShownNumber& number, double shown);
-
-// Digits with the thousands set apart from five digits on, rounded to `decimals`, which may be
-// below zero: −2 rounds to hundreds.
-std::string grouped_number(double value, int decimals);
-
-// "speed=km/h" and so on, one behind the other: how the choice is kept. What is not understood
-// leaves its default.
-std::string units_text(const ShownUnits& units);
-ShownUnits units_from_text(std::string_view text);
-
-// The four choices in words, for whoever offers them. `get` and `set` work with the index.
-struct UnitChoice {
-  std::string_view key;  // "speed"
-  std::string_view label;
-  std::string_view options[2];  // "kt", "km/h"
-  int (*get)(const ShownUnits&);
-  void (*set)(ShownUnits&, int);
-};
-std::span<const UnitChoice> unit_choices();
 
 }  // namespace tillerline

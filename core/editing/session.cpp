@@ -361,7 +361,7 @@ std::vector<DocumentError> Session::take_text(std::string_view text, std::string
   if (kind.empty() && is_geojson(text)) {
     Read<RouteOfLine> read = read_geojson_route(text);
     if (!read.value) return read.errors;
-    account = in_units(account_sentence(read.value->account), units_);
+    account = account_sentence(read.value->account, units_);
     refused = take_route(read.value->route);
   } else if (kind == "aircraft") {
     Read<AircraftDocument> read = read_aircraft(text);

@@ -66,10 +66,10 @@ Json open_json(const Study& study) {
   const ShownUnits& units = study.session.units();
   const ShownNumber number = shown_guess(e, study.guess, units);
   Json options = Json::array();
-  for (const std::string& option : e.options) options.push_back(in_units(option, units));
+  for (const std::string& option : e.options) options.push_back(option);
   Json open = {{"id", e.id},
-               {"situation", in_units(e.situation, units)},
-               {"question", in_units(e.question, units)},
+               {"situation", e.situation},
+               {"question", e.question},
                {"unit", number.unit},
                {"lowest", number.range.minimum},
                {"highest", number.range.maximum},
@@ -80,7 +80,7 @@ Json open_json(const Study& study) {
   const std::string text = with_unit(shown_text(number, number.value), number.unit);
   open["guess"] = e.options.empty() ? Json(text) : options[static_cast<std::size_t>(study.guess)];
   open["verdict"] = verdict_of(study);
-  open["headline"] = in_units(e.headline, units);
+  open["headline"] = e.headline;
   open["reason"] = e.reason;
   return open;
 }
@@ -129,7 +129,7 @@ void open_exercise(Study& study, int index) {
   study.guessed = false;
   study.refusal.clear();
   if (index >= 0) {
-    study.exercise = make_exercise(index);
+    study.exercise = make_exercise(index, study.session.units());
     study.session.show(study.exercise.document);
   }
   changed(study);
@@ -166,6 +166,7 @@ std::string take_typed_guess(Study& study, std::string_view typed) {
 void use_units(Study& study, const ShownUnits& units) {
   if (study.session.units() == units) return;
   study.session.set_units(units);
+  if (study.open >= 0) study.exercise = make_exercise(study.open, units);
   publish(study);
 }
 
@@ -222,7 +223,7 @@ std::string verdict_of(const Study& study) {
   std::string text = result == Result::Right   ? "Right. "
                      : result == Result::Close ? "Close. "
                                                : "Not so. ";
-  text += in_units(e.solution, units);
+  text += e.solution;
   if (!e.options.empty()) return text;
   const ShownNumber low = shown_guess(e, e.right_low, units);
   const ShownNumber high = shown_guess(e, e.right_high, units);

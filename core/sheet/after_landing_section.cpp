@@ -1,9 +1,9 @@
 // After landing: the brakes from touchdown to line-up, the worst one, and what the probe shows.
 #include <algorithm>
 
-#include "documents/words.hpp"
 #include "physics/numerics/units.hpp"
 #include "sheet/parts.hpp"
+#include "words/words.hpp"
 
 namespace tillerline::sheet_parts {
 namespace {
@@ -22,9 +22,8 @@ const char* const kWhy =
     "tyre later is left out. Uncertain most of all: the share of reverse, the heat pack and its "
     "cooling, each worth 10 % of the rise or more.";
 
-words::Against against_limit(const AfterLanding& brakes, double value_k) {
-  return words::against(units::celsius_from_kelvin(value_k),
-                        units::celsius_from_kelvin(brakes.limit_k), 0, " °C");
+words::Against against_limit(const Say& say, const AfterLanding& brakes, double value_k) {
+  return say.temperature_against(value_k, brakes.limit_k);
 }
 
 std::string place(const Source& source) {
@@ -59,7 +58,7 @@ std::string too_hot_words(const AfterLanding& brakes) {
 
 std::string headline(const Source& source) {
   const AfterLanding& brakes = source.card.after_landing;
-  const auto said = against_limit(brakes, brakes.worst.line_up_k);
+  const auto said = against_limit(source.say, brakes, brakes.worst.line_up_k);
   const std::string pack = which_brake(brakes) + " is at " + said.value + " in the pack at " +
                            place(source) + ", limit " + said.limit;
   std::string begin = "No landing before this taxi: ";
@@ -77,12 +76,12 @@ std::vector<std::string> cells(const Source& source, const std::string& name,
   const bool included = source.card.after_landing.included;
   std::vector<std::string> row = {name};
   if (included) {
-    row.push_back(words::celsius(brake.after_stop_k));
-    row.push_back(words::celsius(brake.at_stand_k));
+    row.push_back(source.say.temperature(brake.after_stop_k));
+    row.push_back(source.say.temperature(brake.at_stand_k));
   }
-  row.push_back(words::celsius(brake.off_stand_k));
-  row.push_back(words::celsius(brake.line_up_k));
-  row.push_back(words::celsius(brake.peak_k));
+  row.push_back(source.say.temperature(brake.off_stand_k));
+  row.push_back(source.say.temperature(brake.line_up_k));
+  row.push_back(source.say.temperature(brake.peak_k));
   return row;
 }
 
@@ -90,8 +89,8 @@ std::vector<std::string> indicated_cells(const Source& source, const std::string
                                          const BrakeTimes& brake) {
   std::vector<std::string> row = {name};
   if (source.card.after_landing.included) row.insert(row.end(), 2, "–");
-  row.push_back(words::celsius(brake.off_stand_indicated_k));
-  row.push_back(words::celsius(brake.line_up_indicated_k));
+  row.push_back(source.say.temperature(brake.off_stand_indicated_k));
+  row.push_back(source.say.temperature(brake.line_up_indicated_k));
   row.emplace_back("–");
   return row;
 }
@@ -129,14 +128,14 @@ void add_landing_rows(SheetSection& section, const Source& source) {
     return;
   }
   section.rows.push_back({"Landing", words::megajoules(brakes.landing_energy_j),
-                          words::tonnes(turnaround.landing_mass_kg) + ", " +
-                              words::knots(turnaround.touchdown_mps) + " to " +
-                              words::knots(turnaround.turn_off_mps) + ", " +
+                          source.say.mass(turnaround.landing_mass_kg) + ", " +
+                              source.say.speed(turnaround.touchdown_mps) + " to " +
+                              source.say.speed(turnaround.turn_off_mps) + ", " +
                               words::percent(turnaround.reverse_share) + " by reverse and air",
                           Tone::Plain});
   section.rows.push_back(
       {"Taxi-in", words::megajoules(brakes.taxi_in_energy_j),
-       words::distance(turnaround.taxi_in_m) + " in " + words::duration(turnaround.taxi_in_s),
+       source.say.distance(turnaround.taxi_in_m) + " in " + words::duration(turnaround.taxi_in_s),
        Tone::Plain});
   const bool fans = turnaround.fans_at_stand && source.brief().aircraft.fan_convection_wpm2k > 0.0;
   section.rows.push_back({"On the stand", words::duration(turnaround.stand_s),
@@ -166,7 +165,7 @@ SheetRow budget_row(const Source& source) {
   const double top_mps = std::min(source.brief().technique.band_top_mps,
                                   source.card.surface_limits.straight_speed_mps);
   return {"Left before the limit", applications_words(brakes),
-          "from " + words::knots(top_mps) + ", " +
+          "from " + source.say.speed(top_mps) + ", " +
               words::megajoules(brakes.energy_per_application_j) + " each",
           brakes.applications_left > 0 ? Tone::Plain : Tone::Care};
 }

@@ -2,8 +2,8 @@
 #include <algorithm>
 
 #include "documents/fields.hpp"
-#include "documents/words.hpp"
 #include "sheet/parts.hpp"
+#include "words/words.hpp"
 
 namespace tillerline::sheet_parts {
 namespace {
@@ -19,9 +19,7 @@ std::string chosen(const Source& source, std::string_view key) {
 
 std::string value_words(const Source& source, std::string_view key) {
   const Field& field = *find_field(key);
-  std::string number = words::number(field.get(source.brief()), field.decimals);
-  if (field.unit.empty()) return number;
-  return with_exact(number + " " + std::string(field.unit), field.get(source.brief()));
+  return source.say.in(field.unit, field.get(source.brief()), field.decimals);
 }
 
 std::string technique_words(const Source& source) {

@@ -4,9 +4,9 @@
 #include <utility>
 
 #include "documents/fields.hpp"
-#include "documents/words.hpp"
 #include "physics/numerics/units.hpp"
 #include "sheet/parts.hpp"
+#include "words/words.hpp"
 
 namespace tillerline {
 namespace {
@@ -35,7 +35,7 @@ std::string name_of(Constant constant) {
 }
 
 // A constant's SI value in the unit and with the digits of its field, one digit more.
-std::string value_words(Constant constant, double value_si) {
+std::string value_words(const Say& say, Constant constant, double value_si) {
   const Field& field = field_of(constant);
   Brief brief;
   switch (constant) {
@@ -55,7 +55,7 @@ std::string value_words(Constant constant, double value_si) {
       brief.aircraft.turn_axis_ahead_m = value_si;
       break;
   }
-  return words::number(field.get(brief), field.decimals + 1) + " " + std::string(field.unit);
+  return say.in(field.unit, field.get(brief), field.decimals + 1);
 }
 
 double error_si(const Estimate& estimate) {
@@ -90,7 +90,7 @@ std::string reason(const Estimate& estimate) {
   return "";
 }
 
-SheetRow estimate_row(const Estimate& estimate) {
+SheetRow estimate_row(const Say& say, const Estimate& estimate) {
   SheetRow row;
   row.label = name_of(estimate.constant);
   if (estimate.state != EstimateState::Estimated) {
@@ -99,13 +99,14 @@ SheetRow estimate_row(const Estimate& estimate) {
     row.tone = estimate.state == EstimateState::NotAsked ? Tone::Plain : Tone::Care;
     return row;
   }
-  row.value = value_words(estimate.constant, estimate.value) + " ± " +
-              value_words(estimate.constant, error_si(estimate));
-  row.note = "was " + value_words(estimate.constant, estimate.nominal);
+  row.value = value_words(say, estimate.constant, estimate.value) + " ± " +
+              value_words(say, estimate.constant, error_si(estimate));
+  row.note = "was " + value_words(say, estimate.constant, estimate.nominal);
   return row;
 }
 
-std::string headline(const Calibration& calibration, const Observations& observations) {
+std::string headline(const Say& say, const Calibration& calibration,
+                     const Observations& observations) {
   if (observations.empty()) {
     return "No observations yet: enter what you saw, and the aircraft's constants follow.";
   }
@@ -115,7 +116,7 @@ std::string headline(const Calibration& calibration, const Observations& observa
   for (const Estimate& estimate : calibration.estimates) {
     if (estimate.state == EstimateState::Estimated) {
       settled.push_back(words::lower_first(name_of(estimate.constant)) + " " +
-                        value_words(estimate.constant, estimate.value));
+                        value_words(say, estimate.constant, estimate.value));
     } else if (estimate.state != EstimateState::NotAsked && first_reason.empty()) {
       first_reason = words::lower_first(name_of(estimate.constant)) + ": " + reason(estimate);
     }
@@ -126,65 +127,66 @@ std::string headline(const Calibration& calibration, const Observations& observa
   return first_reason.empty() ? text : text + " Not settled: " + first_reason + ".";
 }
 
-std::string seen_words(const Observation& observation, double value) {
+std::string seen_words(const Say& say, const Observation& observation, double value) {
   switch (observation.kind) {
     case ObservationKind::SpeedAfterTime:
-      return words::number(units::knots_from_mps(value), 2) + " kt";
+      return say.in("kt", units::knots_from_mps(value), 2);
     case ObservationKind::DistanceToSpeed:
-      return value > kNeverReached_m ? "not reached" : words::metres_tenth(value);
+      return value > kNeverReached_m ? "not reached" : say.length_tenth(value);
     case ObservationKind::HeatedBy:
     case ObservationKind::CooledAfter:
-      return words::number(units::celsius_from_kelvin(value), 1) + " °C";
+      return say.in("°C", units::celsius_from_kelvin(value), 1);
     case ObservationKind::TurnAxisAhead:
-      return words::number(value, 2) + " m";
+      return say.in("m", value, 2);
   }
   return "";
 }
 
-std::string difference_words(const Observation& observation, double residual) {
+std::string difference_words(const Say& say, const Observation& observation, double residual) {
   switch (observation.kind) {
     case ObservationKind::SpeedAfterTime:
-      return words::signed_number(units::knots_from_mps(residual), 2) + " kt";
+      return say.signed_difference_in("kt", units::knots_from_mps(residual), 2);
     case ObservationKind::DistanceToSpeed:
-      return residual < -kNeverReached_m ? "–" : words::signed_number(residual, 1) + " m";
+      return residual < -kNeverReached_m ? "–" : say.signed_difference_in("m", residual, 1);
     case ObservationKind::HeatedBy:
     case ObservationKind::CooledAfter:
-      return words::signed_number(residual, 1) + " " + std::string(kCelsiusDifference);
+      return say.signed_difference_in("°C", residual, 1);
     case ObservationKind::TurnAxisAhead:
-      return words::signed_number(residual, 2) + " m";
+      return say.signed_difference_in("m", residual, 2);
   }
   return "";
 }
 
-std::string observation_words(const Observation& observation) {
+std::string observation_words(const Say& say, const Observation& observation) {
   switch (observation.kind) {
     case ObservationKind::SpeedAfterTime:
       return "Speed after " + words::duration(observation.given);
     case ObservationKind::DistanceToSpeed:
-      return "Distance to " + words::knots_tenth(observation.given);
+      return "Distance to " + say.speed_tenth(observation.given);
     case ObservationKind::HeatedBy:
       return "Brakes after " + words::megajoules(observation.given) + " from " +
-             words::celsius(observation.start_k);
+             say.temperature(observation.start_k);
     case ObservationKind::CooledAfter:
       return "Brakes after " + words::duration(observation.given) + " from " +
-             words::celsius(observation.start_k);
+             say.temperature(observation.start_k);
     case ObservationKind::TurnAxisAhead:
       return "Turn axis";
   }
   return "";
 }
 
-SheetTable residual_table(const Calibration& calibration, const Observations& observations) {
+SheetTable residual_table(const Say& say, const Calibration& calibration,
+                          const Observations& observations) {
   SheetTable table;
   table.columns = {"Observation", "Seen", "Fitted", "Difference", "In errors"};
   for (std::size_t i = 0; i < observations.size(); ++i) {
     const Observation& observation = observations[i];
     const double residual = calibration.residual[i];
     const double standardised = calibration.standardised[i];
-    table.rows.push_back({std::to_string(i + 1) + ": " + observation_words(observation),
-                          seen_words(observation, observation.seen),
-                          seen_words(observation, observation.seen - residual),
-                          difference_words(observation, residual),
+    table.rows.push_back({std::to_string(i + 1) + ": " + observation_words(say, observation),
+                          seen_words(say, observation, observation.seen),
+                          seen_words(say, observation, observation.seen - residual),
+                          difference_words(say, observation, residual),
                           words::signed_number(standardised, 1)});
     table.tones.push_back(std::fabs(standardised) > kFarOff ? Tone::Care : Tone::Plain);
   }
@@ -214,13 +216,14 @@ CalibrationRecord::Item combined(const CalibrationRecord& before, const Estimate
 
 SheetSection calibration_section(const Calibration& calibration, const Aircraft& aircraft,
                                  const Observations& observations, const ShownUnits& units) {
+  const Say say{.units = units};
   SheetSection section;
   section.id = "calibration";
   section.title = "Calibration";
-  section.headline = headline(calibration, observations);
+  section.headline = headline(say, calibration, observations);
   section.caption = "What you saw against what the fitted constants give.";
   for (const Estimate& estimate : calibration.estimates) {
-    section.rows.push_back(estimate_row(estimate));
+    section.rows.push_back(estimate_row(say, estimate));
   }
   if (calibration.degrees_of_freedom > 0) {
     section.rows.push_back({"Fit", "chi² " + words::number(calibration.chi_square, 1),
@@ -230,12 +233,12 @@ SheetSection calibration_section(const Calibration& calibration, const Aircraft&
   }
   section.rows.push_back({"Brakes observed", words::count(aircraft.brake_count, "brake"),
                           "all alike, sharing the work evenly", Tone::Plain});
-  section.table = residual_table(calibration, observations);
+  section.table = residual_table(say, calibration, observations);
   section.why = kWhy;
   for (const SheetRow& row : section.rows) {
     if (row.tone == Tone::Care) section.tone = Tone::Care;
   }
-  return sheet_parts::restated(std::move(section), units);
+  return section;
 }
 
 BriefDocument calibrated(const BriefDocument& document) {

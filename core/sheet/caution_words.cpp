@@ -3,9 +3,9 @@
 #include <cmath>
 
 #include "documents/fields.hpp"
-#include "documents/words.hpp"
 #include "physics/numerics/units.hpp"
 #include "sheet/parts.hpp"
+#include "words/words.hpp"
 
 namespace tillerline::sheet_parts {
 namespace {
@@ -19,14 +19,12 @@ const TurnAnswer* find_turn(const Source& source, int leg) {
   return nullptr;
 }
 
-words::Against speeds(const Caution& caution) {
-  return against(units::knots_from_mps(caution.value), units::knots_from_mps(caution.limit), 1,
-                 " kt");
+words::Against speeds(const Say& say, const Caution& caution) {
+  return say.speed_against(caution.value, caution.limit);
 }
 
-words::Against temperatures(const Caution& caution) {
-  return against(units::celsius_from_kelvin(caution.value),
-                 units::celsius_from_kelvin(caution.limit), 0, " °C");
+words::Against temperatures(const Say& say, const Caution& caution) {
+  return say.temperature_against(caution.value, caution.limit);
 }
 
 std::string wait_words(const HeatAnswer& heat) {
@@ -64,11 +62,11 @@ std::string nose_slides_words(const Caution& caution) {
          said.limit + " is allowed on this surface.";
 }
 
-std::string edge_words(const Caution& caution) {
+std::string edge_words(const Say& say, const Caution& caution) {
   // Rounded down like every margin, so that 3.97 m is not called 4.0 m.
   const bool nose = caution.kind == CautionKind::NoseMarginSmall;
-  return "Only " + words::margin(caution.value) + " from the " + (nose ? "nose " : "") +
-         "wheels to the pavement edge, " + words::metres_tenth(caution.limit) + " wanted.";
+  return "Only " + say.margin(caution.value) + " from the " + (nose ? "nose " : "") +
+         "wheels to the pavement edge, " + say.length_tenth(caution.limit) + " wanted.";
 }
 
 std::string chance_words(double chance) { return "a chance of " + words::chance(chance); }
@@ -76,9 +74,9 @@ std::string chance_words(double chance) { return "a chance of " + words::chance(
 std::string surface_tightens_words(const Source& source) {
   const SurfaceLimits& limits = source.card.surface_limits;
   return "Condition code " + std::to_string(source.card.pavement.condition_code) +
-         ": the limits are " + words::knots(limits.straight_speed_mps) + " straight, " +
-         words::knots(limits.gentle_turn_speed_mps) + " in gentle turns and " +
-         words::knots(limits.sharp_turn_speed_mps) + " in sharp ones.";
+         ": the limits are " + source.say.speed(limits.straight_speed_mps) + " straight, " +
+         source.say.speed(limits.gentle_turn_speed_mps) + " in gentle turns and " +
+         source.say.speed(limits.sharp_turn_speed_mps) + " in sharp ones.";
 }
 
 std::string braking_poor_words(const Source& source, const Caution& caution) {
@@ -100,13 +98,13 @@ std::string uneven_words(const Caution& caution) {
 }
 
 std::string worst_brake_words(const Source& source, const Caution& caution) {
-  const auto said = temperatures(caution);
+  const auto said = temperatures(source.say, caution);
   return "The worst brake is at " + said.value + " at " + stop_place(source) + ", limit " +
          said.limit + " (pack, not indication).";
 }
 
-std::string half_turn_words(const Caution& caution) {
-  const auto said = against(caution.value, caution.limit, 1, " m");
+std::string half_turn_words(const Say& say, const Caution& caution) {
+  const auto said = say.length_against(caution.value, caution.limit);
   return "No room to turn about: it takes " + said.value + " from edge to edge, there are " +
          said.limit + ".";
 }
@@ -114,7 +112,7 @@ std::string half_turn_words(const Caution& caution) {
 std::string rule_words(const Source& source, const Caution& caution) {
   const RuleVerdict* verdict = rule_of(source.card, caution);
   if (verdict == nullptr) return "A published taxiway rule is not met.";
-  return rule_name(source, *verdict) + " is not met: " + rule_values(*verdict) + ".";
+  return rule_name(source, *verdict) + " is not met: " + rule_values(source.say, *verdict) + ".";
 }
 
 std::string plain_sentence(const Source& source, const Caution& caution) {
@@ -125,28 +123,28 @@ std::string plain_sentence(const Source& source, const Caution& caution) {
     case CautionKind::TurnTooTight:
       return too_tight_words(caution);
     case CautionKind::WheelOffPavement:
-      return "Wheels leave the pavement by " + words::metres_tenth(-caution.value) + ".";
+      return "Wheels leave the pavement by " + source.say.length_tenth(-caution.value) + ".";
     case CautionKind::EdgeMarginSmall:
     case CautionKind::NoseMarginSmall:
-      return edge_words(caution);
+      return edge_words(source.say, caution);
     case CautionKind::NoseWheelSlides:
       return nose_slides_words(caution);
     case CautionKind::BrakesTooHot: {
-      const auto said = temperatures(caution);
+      const auto said = temperatures(source.say, caution);
       return "Brakes " + said.value + " at " + stop_place(source) + ", limit " + said.limit +
              wait_words(source.card.heat) + ".";
     }
     case CautionKind::PeakAboveLimit: {
-      const auto said = temperatures(caution);
+      const auto said = temperatures(source.say, caution);
       return "Brakes peak at " + said.value + " on the way, departure limit " + said.limit + ".";
     }
     case CautionKind::NoEntrySpeed:
-      return "The speed limit in this turn, " + words::knots_tenth(caution.value) +
+      return "The speed limit in this turn, " + source.say.speed_tenth(caution.value) +
              ", is below walking pace, " +
-             words::knots_tenth(source.brief().limits.walking_pace_mps) + ".";
+             source.say.speed_tenth(source.brief().limits.walking_pace_mps) + ".";
     case CautionKind::RunsAwayInTurn:
       return "Runs away at idle: even from walking pace it passes the limit of " +
-             words::knots_tenth(caution.limit) + ", so one application inside is planned.";
+             source.say.speed_tenth(caution.limit) + ", so one application inside is planned.";
     case CautionKind::StallsInTurn:
       return "Falls to walking pace inside at idle: " + words::thrust(caution.value) +
              " above idle carries it through.";
@@ -157,16 +155,16 @@ std::string plain_sentence(const Source& source, const Caution& caution) {
     case CautionKind::NeedsPushToStart:
       return "Needs a push to start: " + words::thrust(caution.value) + " above idle.";
     case CautionKind::TurnSpeedAboveLimit: {
-      const auto said = speeds(caution);
+      const auto said = speeds(source.say, caution);
       return "Reaches " + said.value + " in the turn, limit " + said.limit + ".";
     }
     case CautionKind::TailwindGrows:
-      return "Tailwind " + words::knots(caution.value) + ": it runs faster at the same idle.";
+      return "Tailwind " + source.say.speed(caution.value) + ": it runs faster at the same idle.";
     case CautionKind::SteepDownhill:
       return words::upper_first(words::slope(caution.value)) +
              ": it gains speed quickly, expect to brake early.";
     case CautionKind::LineHiddenBeforeStop:
-      return "The " + target + " is out of sight for the last " + words::metres(caution.value) +
+      return "The " + target + " is out of sight for the last " + source.say.length(caution.value) +
              ".";
     case CautionKind::RampsDoNotFit:
       return "The neighbouring turn is too close for the full steering ramp: take the start cue "
@@ -175,7 +173,7 @@ std::string plain_sentence(const Source& source, const Caution& caution) {
       return "No room for a smooth application here: it takes " + format_number(caution.value, 1) +
              " m/s², planned " + format_number(caution.limit, 1) + " m/s².";
     case CautionKind::LongTaxiTyres: {
-      const auto said = against(caution.value / 1000.0, caution.limit / 1000.0, 1, " km");
+      const auto said = source.say.distance_against(caution.value, caution.limit);
       return "Long taxi: " + said.value + ", tyres are tested for " + said.limit +
              " (TSO-C62 taxi test).";
     }
@@ -196,7 +194,7 @@ std::string plain_sentence(const Source& source, const Caution& caution) {
       return "The brakes need " + words::duration_up(caution.value) +
              " more on the stand to stay within the limit.";
     case CautionKind::DraggingBrake:
-      return "A dragging brake gets " + words::celsius_difference(caution.value) +
+      return "A dragging brake gets " + source.say.rise(caution.value) +
              " hotter for it by the stop.";
     case CautionKind::ChanceOfHotBrakes:
       return "Within the brake limit, but " + chance_words(caution.value) + " of passing it.";
@@ -209,7 +207,7 @@ std::string plain_sentence(const Source& source, const Caution& caution) {
     case CautionKind::RuleNotMet:
       return rule_words(source, caution);
     case CautionKind::NoRoomForHalfTurn:
-      return half_turn_words(caution);
+      return half_turn_words(source.say, caution);
   }
   return "";
 }
@@ -247,9 +245,9 @@ std::string phrase(const Source& source, const Caution& worst, const std::string
     case CautionKind::WheelOffPavement:
       return "Wheels off the pavement" + where;
     case CautionKind::EdgeMarginSmall:
-      return "Only " + words::margin(worst.value) + " to the edge" + where;
+      return "Only " + source.say.margin(worst.value) + " to the edge" + where;
     case CautionKind::NoseMarginSmall:
-      return "Nose wheels " + words::margin(worst.value) + " from the edge" + where;
+      return "Nose wheels " + source.say.margin(worst.value) + " from the edge" + where;
     case CautionKind::NoseWheelSlides:
       return "Nose wheels may slide" + where;
     case CautionKind::BrakesTooHot:
@@ -271,18 +269,18 @@ std::string phrase(const Source& source, const Caution& worst, const std::string
     case CautionKind::TurnSpeedAboveLimit:
       return "Too fast" + where;
     case CautionKind::TailwindGrows:
-      return "Tailwind " + words::knots(worst.value) + where;
+      return "Tailwind " + source.say.speed(worst.value) + where;
     case CautionKind::SteepDownhill:
       return words::upper_first(words::slope(worst.value)) + where;
     case CautionKind::LineHiddenBeforeStop:
       return words::upper_first(stop_target(source)) + " out of sight for the last " +
-             words::metres(worst.value);
+             source.say.length(worst.value);
     case CautionKind::RampsDoNotFit:
       return "Approximate start cue" + where;
     case CautionKind::HardBraking:
       return "Hard braking" + where;
     case CautionKind::LongTaxiTyres:
-      return "Long taxi for the tyres, " + words::distance(worst.value);
+      return "Long taxi for the tyres, " + source.say.distance(worst.value);
     case CautionKind::SurfaceTightens:
       return "Condition code " + std::to_string(source.card.pavement.condition_code) +
              ": limits tightened";

@@ -1,7 +1,7 @@
 // Engines: what taxiing with fewer of them costs and saves on this route.
-#include "documents/words.hpp"
 #include "physics/numerics/units.hpp"
 #include "sheet/parts.hpp"
+#include "words/words.hpp"
 
 namespace tillerline::sheet_parts {
 namespace {
@@ -58,7 +58,7 @@ std::string restart_words(const EngineChoice& row) {
 std::string own_words(const Source& source, const EngineChoice& own) {
   const std::string with = "With " + engines_said(source, own.running);
   if (!own.possible) return with + " this taxi cannot be made within the thrust limit.";
-  return with + ": " + words::duration(own.time_s) + ", " + words::kilograms(own.fuel_kg) +
+  return with + ": " + words::duration(own.time_s) + ", " + source.say.amount(own.fuel_kg) +
          " of fuel, " + words::count(own.applications, "application") + ".";
 }
 
@@ -70,7 +70,7 @@ std::string headline(const Source& source) {
   if (best == nullptr) return text + " No number of engines keeps to every limit.";
   if (best == own) return text + " No other number that keeps to the limits burns less.";
   text += " With " + engines_said(source, best->running) + ": " + words::duration(best->time_s) +
-          ", " + words::kilograms(best->fuel_kg) + ", " +
+          ", " + source.say.amount(best->fuel_kg) + ", " +
           words::count(best->applications, "application") + "; the worst restart takes ";
   if (best->restart_margin_n >= 0.0) return text + "no more than idle.";
   return text + restart_words(*best) + ".";
@@ -90,10 +90,10 @@ std::vector<std::string> cells(const Source& source, const EngineChoice& row) {
     restart += ", " + words::lower_first(leg_label(source, row.restart_leg));
   return {name,
           time,
-          words::kilograms(row.fuel_kg),
-          words::kilograms(row.co2_kg),
+          source.say.amount(row.fuel_kg),
+          source.say.amount(row.co2_kg),
           std::to_string(row.applications),
-          words::celsius(row.end_k),
+          source.say.temperature(row.end_k),
           restart};
 }
 
@@ -155,8 +155,8 @@ SheetSection engines_section(const Source& source) {
                           engines_said(source, brief.condition.engines_running) + ", standing",
                           Tone::Plain});
   section.rows.push_back({"Fuel at idle",
-                          words::flow(fuel_flow_kgps(brief.aircraft, brief.condition, 0.0)),
-                          words::flow(1000.0 * brief.aircraft.fuel_per_extra_thrust_kgpns) +
+                          source.say.flow(fuel_flow_kgps(brief.aircraft, brief.condition, 0.0)),
+                          source.say.flow(1000.0 * brief.aircraft.fuel_per_extra_thrust_kgpns) +
                               " more for each kilonewton above it",
                           Tone::Plain});
   section.rows.push_back(anti_ice_row(brief));

@@ -2,9 +2,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "documents/words.hpp"
 #include "physics/numerics/units.hpp"
 #include "sheet/parts.hpp"
+#include "words/words.hpp"
 
 namespace tillerline::sheet_parts {
 namespace {
@@ -44,12 +44,12 @@ std::string limit_words(const Source& source, const TurnAnswer& turn) {
 }
 
 std::string headline(const Source& source, const TurnAnswer& turn) {
-  const std::string limit = words::knots(turn.limit.speed_mps);
+  const std::string limit = source.say.speed(turn.limit.speed_mps);
   switch (turn.window.state) {
     case WindowState::Open: {
-      std::string text = "Enter at " + entry_words(turn);
+      std::string text = "Enter at " + entry_words(source.say, turn);
       if (leg_reached(source, turn.leg)) {
-        text += "; the plan enters at " + words::knots_tenth(turn.planned_entry_mps);
+        text += "; the plan enters at " + source.say.speed_tenth(turn.planned_entry_mps);
       }
       return text + ".";
     }
@@ -63,26 +63,26 @@ std::string headline(const Source& source, const TurnAnswer& turn) {
              limit + " before roll-out, so one application inside is planned.";
     case WindowState::NoSpeed:
       if (turn.limit.speed_mps <= 0.0) return "The nose wheels slide here at any speed.";
-      return "No safe speed: the limit of " + words::knots_tenth(turn.limit.speed_mps) + " (" +
+      return "No safe speed: the limit of " + source.say.speed_tenth(turn.limit.speed_mps) + " (" +
              limit_words(source, turn) + ") is below walking pace.";
   }
   return "";
 }
 
-SheetRow window_row(const TurnAnswer& turn) {
+SheetRow window_row(const Say& say, const TurnAnswer& turn) {
   if (turn.window.state == WindowState::Open) {
-    return {"Entry window", entry_words(turn), "at idle", Tone::Plain};
+    return {"Entry window", entry_words(say, turn), "at idle", Tone::Plain};
   }
   const Tone tone = turn.window.state == WindowState::Stalls ? Tone::Care : Tone::Exceeded;
   return {"Entry window", "none at idle", "", tone};
 }
 
 // What idle does to the speed inside, in a form that can be watched: knots in ten seconds.
-SheetRow trend_row(const TurnAnswer& turn) {
+SheetRow trend_row(const Say& say, const TurnAnswer& turn) {
   const double change_mps = 10.0 * turn.idle_acceleration_mps2;
-  const std::string said = words::knots_tenth(std::fabs(change_mps));
+  const std::string said = say.speed_tenth(std::fabs(change_mps));
   const std::string note = "near the limit speed";
-  if (said == "0.0 kt") return {"At idle inside", "holds its speed", note, Tone::Plain};
+  if (said == say.speed_tenth(0.0)) return {"At idle inside", "holds its speed", note, Tone::Plain};
   return {"At idle inside", (change_mps > 0.0 ? "gains " : "loses ") + said + " in 10 s", note,
           Tone::Plain};
 }
@@ -112,15 +112,14 @@ SheetRow grip_row(const Source& source, const TurnAnswer& turn) {
           turn.loads.nose_grip_needed > allowed ? Tone::Exceeded : Tone::Plain};
 }
 
-void add_run_rows(SheetSection& section, const TurnAnswer& turn) {
+void add_run_rows(const Say& say, SheetSection& section, const TurnAnswer& turn) {
   section.rows.push_back(
-      {"Planned entry", words::knots_tenth(turn.planned_entry_mps), "", Tone::Plain});
-  const auto fastest = words::against(units::knots_from_mps(turn.peak_mps),
-                                      units::knots_from_mps(turn.limit.speed_mps), 1, " kt");
+      {"Planned entry", say.speed_tenth(turn.planned_entry_mps), "", Tone::Plain});
+  const auto fastest = say.speed_against(turn.peak_mps, turn.limit.speed_mps);
   const bool above = turn.peak_mps > turn.limit.speed_mps * (1.0 + 1e-9);
   section.rows.push_back({"Fastest inside", fastest.value, "limit " + fastest.limit,
                           above ? Tone::Exceeded : Tone::Plain});
-  section.rows.push_back({"At roll-out", words::knots_tenth(turn.exit_mps), "", Tone::Plain});
+  section.rows.push_back({"At roll-out", say.speed_tenth(turn.exit_mps), "", Tone::Plain});
 }
 
 void add_side_rows(SheetSection& section, const Source& source, const TurnAnswer& turn) {
@@ -143,18 +142,18 @@ SheetSection entry_section(const Source& source, const TurnAnswer& turn) {
   section.caption =
       "Slower than the lower edge it falls to walking pace inside; faster than the upper edge it "
       "passes the limit before roll-out.";
-  section.rows.push_back(window_row(turn));
+  section.rows.push_back(window_row(source.say, turn));
   const bool reached = leg_reached(source, turn.leg);
-  if (reached) add_run_rows(section, turn);
-  section.rows.push_back(
-      {"Limit", words::knots_tenth(turn.limit.speed_mps), limit_words(source, turn), Tone::Plain});
-  section.rows.push_back(trend_row(turn));
+  if (reached) add_run_rows(source.say, section, turn);
+  section.rows.push_back({"Limit", source.say.speed_tenth(turn.limit.speed_mps),
+                          limit_words(source, turn), Tone::Plain});
+  section.rows.push_back(trend_row(source.say, turn));
   section.rows.push_back(restart_row(turn));
   if (reached) add_side_rows(section, source, turn);
   section.rows.push_back(grip_row(source, turn));
   section.rows.push_back({"Scrub", words::thrust(turn.loads.scrub_drag_n),
                           "uncertain by 15 %, on a radius of " +
-                              words::metres(turn.rolling_radius_m) + " at the main gear",
+                              source.say.length(turn.rolling_radius_m) + " at the main gear",
                           Tone::Plain});
   section.why = kWhy;
   attach_caution(

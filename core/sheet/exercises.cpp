@@ -6,15 +6,16 @@
 #include <memory>
 #include <optional>
 
-#include "documents/words.hpp"
 #include "physics/card/compute_card.hpp"
 #include "physics/numerics/units.hpp"
 #include "sheet/sheet.hpp"
+#include "words/say.hpp"
 
 namespace tillerline {
 namespace {
 
 constexpr int kGrades = 3;
+constexpr double kTarget_mps = units::mps_from_knots(10.0);  // the second of the roll's targets
 constexpr double kRightShare = 0.1;  // of the answer, where the card has no band for it
 
 // One day on one route. Everything that is not named here is the brief's default.
@@ -49,8 +50,9 @@ struct Question {
   double highest;
   double least_room;  // to either side of the answer that counts as right
   std::array<std::string_view, 4> options;
-  Answer (*answer)(const Card& card, int turn);
+  Answer (*answer)(const Say& say, const Card& card, int turn);
   std::array<Scene, kGrades> scenes;
+  double to_mps = 0.0;  // the speed that the text ends with, where it ends with one
 };
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
@@ -61,7 +63,7 @@ double percent_of_slope(double slope_rad) { return 100.0 * std::tan(slope_rad); 
 
 // ---------------------------------------------------------------------------------- answers -----
 
-Answer starts(const Card& card, int) {
+Answer starts(const Say&, const Card& card, int) {
   switch (card.roll.verdict) {
     case RollVerdict::RollsByItself:
       return {0.0, {}, "It rolls by itself."};
@@ -72,15 +74,14 @@ Answer starts(const Card& card, int) {
   }
 }
 
-Answer time_to_ten(const Card& card, int) {
-  constexpr int kTen = 1;  // of 5, 10, 15 and 20 kt
-  const Passage& passage = card.roll.targets[kTen].passage;
+Answer time_to_ten(const Say& say, const Card& card, int) {
+  const Passage& passage = card.roll.targets[1].passage;
   return {passage.time_s, card.uncertainty.time_to_target_s,
-          "10 kt after " + words::duration(passage.time_s) + ", " +
-              words::distance(passage.distance_m) + " from where it started."};
+          say.speed(kTarget_mps) + " after " + words::duration(passage.time_s) + ", " +
+              say.distance(passage.distance_m) + " from where it started."};
 }
 
-Answer start_slope(const Card& card, int) {
+Answer start_slope(const Say&, const Card& card, int) {
   const Spread& s = card.uncertainty.restarts_slope_rad;
   return {percent_of_slope(card.roll.restarts_slope_rad),
           Spread{percent_of_slope(s.p10), percent_of_slope(s.p50), percent_of_slope(s.p90)},
@@ -89,14 +90,14 @@ Answer start_slope(const Card& card, int) {
               words::signed_slope(card.roll.keeps_rolling_slope_rad) + "."};
 }
 
-Answer fastest_entry(const Card& card, int turn) {
+Answer fastest_entry(const Say& say, const Card& card, int turn) {
   const double most_mps = card.turns[at(turn)].window.upper_mps;
   return {units::knots_from_mps(most_mps),
           {},
-          "It may be entered at up to " + words::knots_tenth(most_mps) + "."};
+          "It may be entered at up to " + say.speed_tenth(most_mps) + "."};
 }
 
-Answer entry_state(const Card& card, int turn) {
+Answer entry_state(const Say&, const Card& card, int turn) {
   switch (card.turns[at(turn)].window.state) {
     case WindowState::Open:
       return {
@@ -110,52 +111,52 @@ Answer entry_state(const Card& card, int turn) {
   }
 }
 
-Answer start_cue(const Card& card, int turn) {
+Answer start_cue(const Say& say, const Card& card, int turn) {
   const double past_m = track_at(card, turn).gear_on_line.eye_past_crossing_m;
   return {past_m,
           {},
-          "Your eye is then " + words::metres_tenth(std::abs(past_m)) +
+          "Your eye is then " + say.length_tenth(std::abs(past_m)) +
               (past_m < 0.0 ? " before" : " past") + " the new centreline."};
 }
 
-Answer cut_inside(const Card& card, int turn) {
+Answer cut_inside(const Say& say, const Card& card, int turn) {
   const double inside_m = std::abs(track_at(card, turn).eye_on_line.gear_off_line_m);
-  return {inside_m, {}, "The main gear cuts inside by " + words::metres_tenth(inside_m) + "."};
+  return {inside_m, {}, "The main gear cuts inside by " + say.length_tenth(inside_m) + "."};
 }
 
-Answer edge_margin(const Card& card, int turn) {
+Answer edge_margin(const Say& say, const Card& card, int turn) {
   const EdgeMargins& m = track_at(card, turn).eye_on_line.margins;
   const double least_m = std::min(m.left_main_m, m.right_main_m);
   const std::string sentence =
-      least_m < 0.0 ? "They leave the pavement by " + words::metres_tenth(-least_m) + "."
-                    : words::margin(least_m) + " are left to the edge.";
+      least_m < 0.0 ? "They leave the pavement by " + say.length_tenth(-least_m) + "."
+                    : say.margin(least_m) + " are left to the edge.";
   return {least_m, {}, sentence};
 }
 
-Answer line_up_heat(const Card& card, int) {
+Answer line_up_heat(const Say& say, const Card& card, int) {
   const auto c = [](double k) { return units::celsius_from_kelvin(k); };
   const Spread& s = card.uncertainty.line_up_k;
   return {c(card.run.end_brake_k), Spread{c(s.p10), c(s.p50), c(s.p90)},
-          "The brakes are at " + words::celsius(card.run.end_brake_k) + " when it stops."};
+          "The brakes are at " + say.temperature(card.run.end_brake_k) + " when it stops."};
 }
 
-Answer applications(const Card& card, int) {
+Answer applications(const Say&, const Card& card, int) {
   return {static_cast<double>(card.run.applications),
           {},
           "It takes " + words::count(card.run.applications, "application") + "."};
 }
 
-Answer hidden_ahead(const Card& card, int) {
+Answer hidden_ahead(const Say& say, const Card& card, int) {
   return {card.stop.obscured_m,
           {},
-          words::metres_tenth(card.stop.obscured_m) + " of ground ahead of your eye are hidden."};
+          say.length_tenth(card.stop.obscured_m) + " of ground ahead of your eye are hidden."};
 }
 
-Answer left_when_lost(const Card& card, int) {
+Answer left_when_lost(const Say& say, const Card& card, int) {
   const double left_m = card.stop.left_when_lost_m;
   const std::string sentence =
       left_m <= 0.0 ? "None: the line is still in view when you have stopped."
-                    : words::metres_tenth(left_m) + " are left, with no line to look at.";
+                    : say.length_tenth(left_m) + " are left, with no line to look at.";
   return {std::max(0.0, left_m), {}, sentence};
 }
 
@@ -184,7 +185,7 @@ const std::array<Question, 12>& questions() {
          {.aircraft = "narrow-twin", .route = "stand-3-to-a2", .load = 0.9, .engines_off = 1}}}},
       {"roll-time",
        Topic::Roll,
-       "Idle, brakes off on the first stretch: how long until it does 10 kt?",
+       "Idle, brakes off on the first stretch: how long until it does ",
        "s",
        0,
        1.0,
@@ -200,7 +201,8 @@ const std::array<Question, 12>& questions() {
           .load = 0.2,
           .temperature_c = -8.0,
           .wind_from_deg = 180.0,
-          .wind_kt = 20.0}}}},
+          .wind_kt = 20.0}}},
+       kTarget_mps},
       {"roll-slope",
        Topic::Roll,
        "Up to which slope does it start by itself at idle? Uphill is positive.",
@@ -456,7 +458,8 @@ ExerciseName exercise_name(int index) {
   return {std::string(question.id) + "-" + std::to_string(grade), question.topic, grade};
 }
 
-Exercise make_exercise(int index) {
+Exercise make_exercise(int index, const ShownUnits& units) {
+  const Say say{.units = units};
   const Question& question = questions()[at(index / kGrades)];
   const Scene& scene = question.scenes[at(index % kGrades)];
   const ExerciseName name = exercise_name(index);
@@ -467,6 +470,7 @@ Exercise make_exercise(int index) {
   made.turn = scene.turn;
   made.document = brief_of(scene);
   made.question = question.text;
+  if (question.to_mps > 0.0) made.question += say.speed(question.to_mps) + "?";
   made.unit = question.unit;
   made.decimals = question.decimals;
   made.step = question.step;
@@ -477,8 +481,8 @@ Exercise make_exercise(int index) {
 
   const auto card = std::make_unique<Card>();
   compute_card(made.document.brief, *card);
-  const Sheet sheet = build_sheet(made.document, *card);
-  fill_answer(question, question.answer(*card, scene.turn), made);
+  const Sheet sheet = build_sheet(made.document, *card, units);
+  fill_answer(question, question.answer(say, *card, scene.turn), made);
   const SheetSection& section = section_of(sheet, made.topic, made.turn);
   made.situation = situation_of(sheet, made.document, made);
   made.headline = section.headline;

@@ -15,6 +15,7 @@
 #include <vector>
 
 #include "documents/documents.hpp"
+#include "words/reader_units.hpp"
 
 namespace tillerline {
 
@@ -60,8 +61,9 @@ struct ExerciseName {
 };
 ExerciseName exercise_name(int index);
 
-// `index` from 0, graded upwards within each topic. Computes one card.
-Exercise make_exercise(int index);
+// `index` from 0, graded upwards within each topic. Computes one card. Sentences are in these
+// units, numbers and ranges in those of the question.
+Exercise make_exercise(int index, const ShownUnits& units = {});
 
 enum class Judgement { Off, Close, Right };
 // Of a guess in the exercise's unit (or the index of an option).

@@ -1,7 +1,7 @@
 // Heat: the brakes at line-up, and what three ways of using them cost.
-#include "documents/words.hpp"
 #include "physics/numerics/units.hpp"
 #include "sheet/parts.hpp"
+#include "words/words.hpp"
 
 namespace tillerline::sheet_parts {
 namespace {
@@ -20,9 +20,8 @@ const char* const kWhySteel =
     "applications. All brakes are taken as equally warm; an indication lags behind the pack and "
     "reads low with fans.";
 
-words::Against temperatures(double value_k, double limit_k) {
-  return words::against(units::celsius_from_kelvin(value_k), units::celsius_from_kelvin(limit_k), 0,
-                        " °C");
+words::Against temperatures(const Say& say, double value_k, double limit_k) {
+  return say.temperature_against(value_k, limit_k);
 }
 
 bool at_stand(const Source& source) { return source.brief().route.end == RouteEnd::StandMark; }
@@ -51,7 +50,7 @@ std::string hot_headline(const Source& source, const words::Against& said) {
 
 std::string headline(const Source& source) {
   const HeatAnswer& heat = source.card.heat;
-  const auto said = temperatures(heat.end_k, heat.limit_k);
+  const auto said = temperatures(source.say, heat.end_k, heat.limit_k);
   if (source.card.run.status != RunStatus::Complete) {
     return stuck_sentence(source) + " The brakes are at " + said.value + " there.";
   }
@@ -59,7 +58,8 @@ std::string headline(const Source& source) {
   std::string text = said.value + in_brackets(source) + " at " + stop_place(source) + " after " +
                      words::count(heat.applications, "application") + ", limit " + said.limit;
   if (heat.peak_k > heat.limit_k) {
-    return text + ", but " + temperatures(heat.peak_k, heat.limit_k).value + " on the way.";
+    return text + ", but " + temperatures(source.say, heat.peak_k, heat.limit_k).value +
+           " on the way.";
   }
   return text + ": fine.";
 }
@@ -97,10 +97,10 @@ SheetRow technique_row(const Source& source, const TechniqueCost& cost) {
   const double limit_k = source.card.heat.limit_k;
   SheetRow row;
   row.label = technique_name(cost.technique);
-  row.value = uses_words(cost) + ", " + temperatures(cost.end_k, limit_k).value + " at " +
-              stop_place(source);
+  row.value = uses_words(cost) + ", " + temperatures(source.say, cost.end_k, limit_k).value +
+              " at " + stop_place(source);
   row.note = (chosen ? "your technique; " : "") + words::duration(cost.time_s) + ", " +
-             words::kilograms(cost.fuel_kg) + " of fuel, " + wear_words(cost);
+             source.say.amount(cost.fuel_kg) + " of fuel, " + wear_words(cost);
   row.tone = cost.end_k > limit_k ? Tone::Exceeded : Tone::Plain;
   return row;
 }
@@ -122,7 +122,7 @@ std::string fans_words(const Source& source) {
 
 SheetSection heat_section(const Source& source) {
   const HeatAnswer& heat = source.card.heat;
-  const auto end = temperatures(heat.end_k, heat.limit_k);
+  const auto end = temperatures(source.say, heat.end_k, heat.limit_k);
   const bool complete = source.card.run.status == RunStatus::Complete;
   SheetSection section;
   section.id = "heat";
@@ -130,12 +130,12 @@ SheetSection heat_section(const Source& source) {
   section.headline = headline(source);
   section.caption = "Speed and brake temperature along the route, over one distance.";
   section.rows.push_back({source.card.after_landing.included ? "As the taxi begins" : "Brakes now",
-                          words::celsius_entered(heat.start_k), fans_words(source), Tone::Plain});
+                          source.say.temperature(heat.start_k), fans_words(source), Tone::Plain});
   section.rows.push_back({"At " + (complete ? stop_place(source) : std::string("the end")),
                           end.value + (complete ? in_brackets(source) : ""), "limit " + end.limit,
                           heat.within_limit ? Tone::Plain : Tone::Exceeded});
-  section.rows.push_back({"Peak", temperatures(heat.peak_k, heat.limit_k).value,
-                          words::celsius_difference(heat.rise_k) + " above the start",
+  section.rows.push_back({"Peak", temperatures(source.say, heat.peak_k, heat.limit_k).value,
+                          source.say.rise(heat.rise_k) + " above the start",
                           heat.peak_k > heat.limit_k ? Tone::Care : Tone::Plain});
   section.rows.push_back(wait_row(heat));
   section.rows.push_back({"Brakes used", words::count(heat.applications, "application"),

@@ -2,9 +2,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "documents/words.hpp"
 #include "physics/numerics/units.hpp"
 #include "sheet/parts.hpp"
+#include "words/words.hpp"
 
 namespace tillerline::sheet_parts {
 namespace {
@@ -55,46 +55,46 @@ int applications_on_the_way(const Source& source, int leg) {
   return ends_here(source, leg) ? std::max(0, all - 1) : all;
 }
 
-std::string from_words(double into_leg_m) {
-  if (words::metres(into_leg_m) == "0 m") return "at the begin of the leg";
-  return "from " + words::metres(into_leg_m);
+std::string from_words(const Say& say, double into_leg_m) {
+  if (say.length(into_leg_m) == say.length(0.0)) return "at the begin of the leg";
+  return "from " + say.length(into_leg_m);
 }
 
 std::string application_words(const Source& source, int leg, int applications) {
   const LegResult& result = result_of(source, leg);
-  const std::string from = from_words(result.first_application_m);
+  const std::string from = from_words(source.say, result.first_application_m);
   if (source.brief().technique.braking == BrakeTechnique::Dragging) {
     return "on the brakes " + from;
   }
-  const std::string to = ", down to " + words::knots(result.first_application_to_mps);
+  const std::string to = ", down to " + source.say.speed(result.first_application_to_mps);
   if (applications == 1) return "one application " + from + to;
   return words::count(applications, "application") + ", the first " + from + to;
 }
 
 // How the speed goes on a leg without an application before the stop.
-std::string drift_words(const LegResult& result, bool stops) {
+std::string drift_words(const Say& say, const LegResult& result, bool stops) {
   const double end_mps = stops ? result.peak_mps : result.exit_mps;
   if (result.peak_mps > result.entry_mps + kSameSpeed_mps) {
-    std::string text = "Let it run to " + words::knots(result.peak_mps);
+    std::string text = "Let it run to " + say.speed(result.peak_mps);
     if (end_mps < result.peak_mps - kSameSpeed_mps) {
-      text += "; it slows to " + words::knots(end_mps) + " by itself";
+      text += "; it slows to " + say.speed(end_mps) + " by itself";
     }
     return text + ".";
   }
   if (end_mps < result.entry_mps - kSameSpeed_mps) {
-    return "It slows from " + words::knots(result.entry_mps) + " to " + words::knots(end_mps) +
+    return "It slows from " + say.speed(result.entry_mps) + " to " + say.speed(end_mps) +
            " by itself.";
   }
-  return "It keeps about " + words::knots(result.entry_mps) + ".";
+  return "It keeps about " + say.speed(result.entry_mps) + ".";
 }
 
 std::string way_words(const Source& source, int leg) {
   const LegResult& result = result_of(source, leg);
   const int applications = applications_on_the_way(source, leg);
-  if (applications == 0) return drift_words(result, ends_here(source, leg));
+  if (applications == 0) return drift_words(source.say, result, ends_here(source, leg));
   const std::string brakes = application_words(source, leg, applications);
   if (result.peak_mps > result.entry_mps + kSameSpeed_mps) {
-    return "Let it run to " + words::knots(result.peak_mps) + "; " + brakes + ".";
+    return "Let it run to " + source.say.speed(result.peak_mps) + "; " + brakes + ".";
   }
   return words::upper_first(brakes) + ".";
 }
@@ -112,9 +112,9 @@ std::string stop_words(const Source& source) {
   if (stop.approach_mps <= 0.0) return "";
   const std::string target = stop_target(source);
   const double eye_m = stop.eye_before_line_at_brake_m;
-  return " Begin the stop at " + words::knots(stop.approach_mps) + " with your eye " +
-         words::metres(std::fabs(eye_m)) + (eye_m < 0.0 ? " past the " : " before the ") + target +
-         (stop.line_visible_at_brake ? "." : ", which is hidden by then.");
+  return " Begin the stop at " + source.say.speed(stop.approach_mps) + " with your eye " +
+         source.say.length(std::fabs(eye_m)) + (eye_m < 0.0 ? " past the " : " before the ") +
+         target + (stop.line_visible_at_brake ? "." : ", which is hidden by then.");
 }
 
 std::string straight_text(const Source& source, int leg, const Caution* worst) {
@@ -141,16 +141,16 @@ const TrackAnswer* track_on(const Source& source, int leg) {
   return nullptr;
 }
 
-std::string entry_sentence(const TurnAnswer& turn) {
+std::string entry_sentence(const Say& say, const TurnAnswer& turn) {
   switch (turn.window.state) {
     case WindowState::Open:
-      return "Enter at " + entry_words(turn) + ".";
+      return "Enter at " + entry_words(say, turn) + ".";
     case WindowState::Stalls:
       return "Carry it through with " + words::thrust(turn.window.opening_thrust_n) +
-             " above idle, not above " + words::knots(turn.limit.speed_mps) + ".";
+             " above idle, not above " + say.speed(turn.limit.speed_mps) + ".";
     case WindowState::RunsAway:
       return "It runs away at idle: one application inside, not above " +
-             words::knots(turn.limit.speed_mps) + ".";
+             say.speed(turn.limit.speed_mps) + ".";
     case WindowState::NoSpeed:
       return "No safe speed here.";
   }
@@ -162,8 +162,8 @@ std::string track_sentence(const Source& source, const TrackAnswer& track) {
   const bool eye = plan.technique == TurnTechnique::EyeOnLine;
   if (!plan.possible) return " Tighter than the steering.";
   return std::string(eye ? " Eye" : " Main gear") +
-         " on the line: " + cue_words(plan, track.turn_rad) + "; " +
-         margin_words(plan, track.turn_rad) + ".";
+         " on the line: " + cue_words(source.say, plan, track.turn_rad) + "; " +
+         margin_words(source.say, plan, track.turn_rad) + ".";
 }
 
 std::string restart_sentence(const TurnAnswer& turn) {
@@ -177,25 +177,10 @@ std::string turn_text(const Source& source, int leg, const Caution* worst) {
   std::string text;
   const TurnAnswer* turn = turn_on(source, leg);
   const TrackAnswer* track = track_on(source, leg);
-  if (turn != nullptr) text += entry_sentence(*turn);
+  if (turn != nullptr) text += entry_sentence(source.say, *turn);
   if (track != nullptr) text += track_sentence(source, *track);
   if (turn != nullptr && !is(worst, CautionKind::NoRestartInTurn)) text += restart_sentence(*turn);
   return text;
-}
-
-// "7 → 20 → 8 kt", without repeats.
-std::string speed_words(const LegResult& result) {
-  std::string text;
-  std::string last;
-  for (const double speed_mps : {result.entry_mps, result.peak_mps, result.exit_mps}) {
-    std::string said = words::knots(speed_mps);
-    said.resize(said.size() - 3);
-    if (said == last) continue;
-    if (!last.empty()) text += " → ";
-    text += said;
-    last = said;
-  }
-  return text + " kt";
 }
 
 // The worst caution on the leg, null without one.
@@ -214,7 +199,7 @@ const Caution* worst_caution(const Source& source, int leg) {
 std::string leg_title(const Source& source, int leg) {
   const auto& names = source.document.route.leg_names;
   const auto index = static_cast<std::size_t>(leg);
-  const std::string shape = leg_shape(source.leg(leg));
+  const std::string shape = leg_shape(source.say, source.leg(leg));
   if (index >= names.size() || names[index].empty()) return words::upper_first(shape);
   return names[index] + ": " + shape;
 }
@@ -254,9 +239,9 @@ SheetLeg leg_line(const Source& source, int leg) {
   line.text = arc ? turn_text(source, leg, worst) : straight_text(source, leg, worst);
   if (stuck_on(source, leg)) return line;
   const LegResult& result = result_of(source, leg);
-  line.speed = speed_words(result);
+  line.speed = source.say.speed_chain({result.entry_mps, result.peak_mps, result.exit_mps});
   line.time = words::clock(result.duration_s);
-  line.brakes = words::celsius(result.brake_end_k);
+  line.brakes = source.say.temperature(result.brake_end_k);
   return line;
 }
 

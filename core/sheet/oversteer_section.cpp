@@ -2,9 +2,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "documents/words.hpp"
 #include "physics/numerics/units.hpp"
 #include "sheet/parts.hpp"
+#include "words/words.hpp"
 
 namespace tillerline::sheet_parts {
 namespace {
@@ -24,15 +24,15 @@ const char* const kWhy =
     "and the head keeps still.";
 
 // How far the nose gear then runs beyond the new centreline, where that is worth saying.
-std::string overshoot_words(const TrackPlan& plan) {
+std::string overshoot_words(const Say& say, const TrackPlan& plan) {
   constexpr double kWorthSaying_m = 0.5;
   if (plan.technique == TurnTechnique::EyeOnLine || plan.nose_overshoot_m < kWorthSaying_m)
     return "";
-  return "; the nose gear swings out " + words::metres_tenth(plan.nose_overshoot_m) +
+  return "; the nose gear swings out " + say.length_tenth(plan.nose_overshoot_m) +
          " past the new centreline";
 }
 
-std::string headline(const TrackAnswer& track, const TrackPlan& plan) {
+std::string headline(const Say& say, const TrackAnswer& track, const TrackPlan& plan) {
   const bool eye = plan.technique == TurnTechnique::EyeOnLine;
   const std::string lead = eye ? "Eye on the line: " : "Main gear on the line: ";
   if (!plan.possible) {
@@ -42,19 +42,20 @@ std::string headline(const TrackAnswer& track, const TrackPlan& plan) {
            " of nose-wheel angle against " + said.limit + ".";
   }
   const std::string way =
-      eye ? "the main gear cuts inside by " + words::metres_tenth(std::fabs(plan.gear_off_line_m))
-          : cue_words(plan, track.turn_rad);
-  return lead + way + overshoot_words(plan) + "; " + margin_words(plan, track.turn_rad) + ".";
+      eye ? "the main gear cuts inside by " + say.length_tenth(std::fabs(plan.gear_off_line_m))
+          : cue_words(say, plan, track.turn_rad);
+  return lead + way + overshoot_words(say, plan) + "; " + margin_words(say, plan, track.turn_rad) +
+         ".";
 }
 
-SheetRow edge_row(const std::string& label, double margin_m, double wanted_m) {
+SheetRow edge_row(const Say& say, const std::string& label, double margin_m, double wanted_m) {
   if (margin_m < 0.0) {
-    return {label, "off by " + words::metres_tenth(-margin_m), "beyond the pavement edge",
+    return {label, "off by " + say.length_tenth(-margin_m), "beyond the pavement edge",
             Tone::Exceeded};
   }
-  SheetRow row{label, words::margin(margin_m), "to the edge", Tone::Plain};
+  SheetRow row{label, say.margin(margin_m), "to the edge", Tone::Plain};
   if (wanted_m > 0.0) {
-    row.note += ", " + words::metres_tenth(wanted_m) + " wanted";
+    row.note += ", " + say.length_tenth(wanted_m) + " wanted";
     if (margin_m < wanted_m) row.tone = Tone::Care;
   }
   return row;
@@ -66,21 +67,21 @@ SheetRow steering_row(const std::string& label, const TrackAnswer& track, const 
   return {label, said.value, "limit " + said.limit, plan.possible ? Tone::Plain : Tone::Exceeded};
 }
 
-SheetRow overshoot_row(const std::string& label, const TrackPlan& plan) {
+SheetRow overshoot_row(const Say& say, const std::string& label, const TrackPlan& plan) {
   return {label,
-          "eye " + words::metres_tenth(std::max(0.0, plan.eye_overshoot_m)) + ", nose gear " +
-              words::metres_tenth(std::max(0.0, plan.nose_overshoot_m)),
+          "eye " + say.length_tenth(std::max(0.0, plan.eye_overshoot_m)) + ", nose gear " +
+              say.length_tenth(std::max(0.0, plan.nose_overshoot_m)),
           "furthest", Tone::Plain};
 }
 
-SheetRow cut_row(const std::string& label, const TrackPlan& plan) {
-  return {label, words::metres_tenth(std::fabs(plan.gear_off_line_m)), "inside the line, furthest",
+SheetRow cut_row(const Say& say, const std::string& label, const TrackPlan& plan) {
+  return {label, say.length_tenth(std::fabs(plan.gear_off_line_m)), "inside the line, furthest",
           Tone::Plain};
 }
 
-SheetRow reach_row(const std::string& label, const TrackPlan& plan) {
-  return {label, words::metres(plan.wing_reach_m),
-          "from the line; tail " + words::metres(plan.tail_reach_m), Tone::Plain};
+SheetRow reach_row(const Say& say, const std::string& label, const TrackPlan& plan) {
+  return {label, say.length(plan.wing_reach_m),
+          "from the line; tail " + say.length(plan.tail_reach_m), Tone::Plain};
 }
 
 // The rows of one technique. Their labels start with its name, since both are listed.
@@ -93,29 +94,30 @@ void add_rows(SheetSection& section, const Source& source, const TrackAnswer& tr
                           plan.possible ? Tone::Plain : Tone::Exceeded});
   section.rows.push_back(steering_row(name + ": steering", track, plan));
   if (!plan.possible) return;
-  section.rows.push_back({name + ": start", cue_words(plan, track.turn_rad),
+  section.rows.push_back({name + ": start", cue_words(source.say, plan, track.turn_rad),
                           plan.ramps_fit ? "" : "approximate, the next turn is close",
                           plan.ramps_fit ? Tone::Plain : Tone::Care});
-  section.rows.push_back(new_line_row(name + ": new centreline then", plan));
-  section.rows.push_back(overshoot_row(name + ": past the new line", plan));
-  section.rows.push_back(cut_row(name + ": main gear", plan));
+  section.rows.push_back(new_line_row(source.say, name + ": new centreline then", plan));
+  section.rows.push_back(overshoot_row(source.say, name + ": past the new line", plan));
+  section.rows.push_back(cut_row(source.say, name + ": main gear", plan));
   const double wanted_m = source.brief().limits.edge_clearance_m;
-  section.rows.push_back(edge_row(name + ": left main wheels", plan.margins.left_main_m, wanted_m));
   section.rows.push_back(
-      edge_row(name + ": right main wheels", plan.margins.right_main_m, wanted_m));
-  section.rows.push_back(edge_row(name + ": nose wheels", plan.margins.nose_m,
+      edge_row(source.say, name + ": left main wheels", plan.margins.left_main_m, wanted_m));
+  section.rows.push_back(
+      edge_row(source.say, name + ": right main wheels", plan.margins.right_main_m, wanted_m));
+  section.rows.push_back(edge_row(source.say, name + ": nose wheels", plan.margins.nose_m,
                                   source.brief().limits.nose_clearance_m));
-  section.rows.push_back(reach_row(name + ": wing tips reach", plan));
+  section.rows.push_back(reach_row(source.say, name + ": wing tips reach", plan));
 }
 
 void add_own_rows(SheetSection& section, const Source& source, const TrackAnswer& track) {
   const TightestTurn tightest =
       tightest_turn(source.brief().aircraft, source.brief().aircraft.steering_limit_rad);
-  section.rows.push_back({"Full steering", words::metres(tightest.gear_axis_m),
+  section.rows.push_back({"Full steering", source.say.length(tightest.gear_axis_m),
                           "radius of the main gear; a half circle takes " +
-                              words::metres(tightest.half_circle_width_m) + " of width",
+                              source.say.length(tightest.half_circle_width_m) + " of width",
                           Tone::Plain});
-  section.rows.push_back({"Your seat", words::metres_tenth(std::fabs(track.eye_side_m)),
+  section.rows.push_back({"Your seat", source.say.length_tenth(std::fabs(track.eye_side_m)),
                           "beside the middle: small against these distances", Tone::Plain});
 }
 
@@ -128,10 +130,10 @@ SheetSection oversteer_section(const Source& source, const TrackAnswer& track) {
   SheetSection section;
   section.id = "oversteer-" + leg_number(track.leg);
   section.title = "Oversteer";
-  section.headline = headline(track, chosen);
+  section.headline = headline(source.say, track, chosen);
   section.caption = "Paths of the eye, the nose gear, the main wheels and the wing tips through " +
                     std::string("turn ") + leg_number(track.leg) + ", between both pavement edges.";
-  section.view = turn_view(chosen);
+  section.view = turn_view(source.say, chosen);
   add_rows(section, source, track, chosen, true);
   add_rows(section, source, track, other, false);
   add_own_rows(section, source, track);

@@ -52,9 +52,9 @@
 
 #include "documents/fields.hpp"
 #include "documents/shown_units.hpp"
-#include "documents/words.hpp"
 #include "sheet/sheet.hpp"
 #include "sheet/version.hpp"
+#include "words/words.hpp"
 
 namespace tillerline {
 namespace {
@@ -121,7 +121,7 @@ Json number_json(std::string key, const AnyField& field, FieldRange range, doubl
           {"decimals", shown.decimals},
           {"entered", false},
           {"origin", ""},
-          {"help", in_units(field.help, units)}};
+          {"help", field.help}};
 }
 
 Json input_json(const BriefDocument& document, const Field& field, const ShownUnits& units) {

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "sheet/sheet.hpp"
+#include "words/say.hpp"
 
 namespace tillerline::sheet_parts {
 
@@ -13,6 +14,7 @@ namespace tillerline::sheet_parts {
 struct Source {
   const BriefDocument& document;
   const Card& card;
+  Say say;  // numbers in the reader's units
 
   const Brief& brief() const { return document.brief; }
   const Leg& leg(int index) const {
@@ -20,12 +22,6 @@ struct Source {
   }
   int leg_count() const { return static_cast<int>(document.brief.route.legs.size()); }
 };
-
-// sheet_units.cpp: everything but the id and "why" in these units. Sections come from their own
-// files with the core's units, and with kCelsiusDifference behind differences of temperatures; this
-// takes that away in any case.
-Sheet restated(Sheet sheet, const ShownUnits& units);
-SheetSection restated(SheetSection section, const ShownUnits& units);
 
 // One file each: sheet_roll, sheet_turn, sheet_oversteer, sheet_heat, sheet_stop, sheet_legs and
 // so on.
@@ -58,21 +54,23 @@ void attach_caution(SheetSection& section, const Source& source, int leg,
                     std::initializer_list<CautionKind> kinds);
 
 // sheet_places.cpp: names of places and of what is done there.
-std::string leg_number(int leg);                       // "2"
-std::string leg_label(const Source& source, int leg);  // "Turn 2", "Leg 3", "Whole taxi"
-std::string leg_shape(const Leg& leg);                 // "left 90°, 45 m, 0.5 % up"
-std::string turn_name(const Source& source, int leg);  // "Turn 2: left 90°, 45 m"
-std::string stop_place(const Source& source);          // "line-up", "the stand"
-std::string stop_target(const Source& source);         // "line", "stop mark"
-bool leg_reached(const Source& source, int leg);       // the run gets past its begin
-std::string entry_words(const TurnAnswer& turn);       // "6.5 to 8.5 kt", "" without a window
-std::string cue_words(const TrackPlan& plan, double turn_rad);
-std::string margin_words(const TrackPlan& plan, double turn_rad);  // the narrowest one
+std::string leg_number(int leg);                        // "2"
+std::string leg_label(const Source& source, int leg);   // "Turn 2", "Leg 3", "Whole taxi"
+std::string leg_shape(const Say& say, const Leg& leg);  // "left 90°, 45 m, 0.5 % up"
+std::string turn_name(const Source& source, int leg);   // "Turn 2: left 90°, 45 m"
+std::string stop_place(const Source& source);           // "line-up", "the stand"
+std::string stop_target(const Source& source);          // "line", "stop mark"
+bool leg_reached(const Source& source, int leg);        // the run gets past its begin
+std::string entry_words(const Say& say,
+                        const TurnAnswer& turn);  // "6.5 to 8.5 kt", "" without a window
+std::string cue_words(const Say& say, const TrackPlan& plan, double turn_rad);
+std::string margin_words(const Say& say, const TrackPlan& plan,
+                         double turn_rad);  // the narrowest one
 const TrackPlan& chosen_plan(const Source& source, const TrackAnswer& track);
 
 // sheet_eye.cpp: what is seen from the seats, in words.
-std::string turn_view(const TrackPlan& plan);  // a sentence
-SheetRow new_line_row(const std::string& label, const TrackPlan& plan);
+std::string turn_view(const Say& say, const TrackPlan& plan);  // a sentence
+SheetRow new_line_row(const Say& say, const std::string& label, const TrackPlan& plan);
 std::string stop_view(const Source& source);  // a sentence
 
 // sheet_surface.cpp: "dry", "slippery when wet", "slush, 6 mm".
@@ -86,7 +84,7 @@ std::string line_up_band(const Source& source);
 const RuleVerdict* rule_of(const Card& card, const Caution& caution);  // null: not there
 std::string rule_family(const Source& source, RuleFamily family);
 std::string rule_name(const Source& source, const RuleVerdict& verdict);
-std::string rule_values(const RuleVerdict& verdict);  // "wanted 23 m, is 20 m"
+std::string rule_values(const Say& say, const RuleVerdict& verdict);  // "wanted 23 m, is 20 m"
 
 // How far an inner, outer or nose wheel is from the edge.
 struct Narrowest {

@@ -1,8 +1,8 @@
 #include <cmath>
 
-#include "documents/words.hpp"
 #include "physics/numerics/units.hpp"
 #include "sheet/parts.hpp"
+#include "words/words.hpp"
 
 namespace tillerline::sheet_parts {
 namespace {
@@ -12,9 +12,9 @@ namespace {
 constexpr double kCrossingCueSmallest_rad = 60.0 * units::kDegree_rad * (1.0 - 1e-9);
 constexpr double kCrossingCueLargest_rad = 135.0 * units::kDegree_rad * (1.0 + 1e-9);
 
-std::string past(double distance_m, const std::string& mark) {
-  const std::string metres = words::metres(std::fabs(distance_m));
-  if (metres == "0 m") return "start turning as your eye crosses " + mark;
+std::string past(const Say& say, double distance_m, const std::string& mark) {
+  const std::string metres = say.length(std::fabs(distance_m));
+  if (metres == say.length(0.0)) return "start turning as your eye crosses " + mark;
   if (distance_m > 0.0) return "go on until your eye is " + metres + " past " + mark;
   return "start turning with your eye " + metres + " before " + mark;
 }
@@ -28,13 +28,13 @@ std::string leg_label(const Source& source, int leg) {
   return (source.leg(leg).kind == LegKind::Arc ? "Turn " : "Leg ") + leg_number(leg);
 }
 
-std::string leg_shape(const Leg& leg) {
+std::string leg_shape(const Say& say, const Leg& leg) {
   std::string text;
   if (leg.kind == LegKind::Arc) {
     text = leg.turn_rad < 0.0 ? "left " : "right ";
-    text += words::degrees(std::fabs(leg.turn_rad)) + ", " + words::metres(leg.radius_m);
+    text += words::degrees(std::fabs(leg.turn_rad)) + ", " + say.length(leg.radius_m);
   } else {
-    text = "straight " + words::distance(leg.length_m);
+    text = "straight " + say.distance(leg.length_m);
   }
   const std::string slope = words::slope(leg.slope_rad);
   if (slope != "level") text += ", " + slope;
@@ -42,7 +42,7 @@ std::string leg_shape(const Leg& leg) {
 }
 
 std::string turn_name(const Source& source, int leg) {
-  return leg_label(source, leg) + ": " + leg_shape(source.leg(leg));
+  return leg_label(source, leg) + ": " + leg_shape(source.say, source.leg(leg));
 }
 
 std::string stop_place(const Source& source) {
@@ -59,18 +59,18 @@ bool leg_reached(const Source& source, int leg) {
   return run.status == RunStatus::Complete || run.stuck_leg < 0 || leg <= run.stuck_leg;
 }
 
-std::string entry_words(const TurnAnswer& turn) {
+std::string entry_words(const Say& say, const TurnAnswer& turn) {
   if (turn.window.state != WindowState::Open) return "";
-  return words::knots_within(turn.window.lower_mps, turn.window.upper_mps, " to ");
+  return say.speed_range(turn.window.lower_mps, turn.window.upper_mps);
 }
 
-std::string cue_words(const TrackPlan& plan, double turn_rad) {
+std::string cue_words(const Say& say, const TrackPlan& plan, double turn_rad) {
   if (plan.technique == TurnTechnique::EyeOnLine) return "steer as your eye comes over the bend";
   const double angle_rad = std::fabs(turn_rad);
   if (angle_rad < kCrossingCueSmallest_rad || angle_rad > kCrossingCueLargest_rad) {
-    return past(plan.eye_past_arc_begin_m, "the begin of the bend");
+    return past(say, plan.eye_past_arc_begin_m, "the begin of the bend");
   }
-  return past(plan.eye_past_crossing_m, "the new centreline");
+  return past(say, plan.eye_past_crossing_m, "the new centreline");
 }
 
 Narrowest narrowest(const EdgeMargins& margins, double turn_rad) {
@@ -83,13 +83,13 @@ Narrowest narrowest(const EdgeMargins& margins, double turn_rad) {
   return least;
 }
 
-std::string margin_words(const TrackPlan& plan, double turn_rad) {
+std::string margin_words(const Say& say, const TrackPlan& plan, double turn_rad) {
   const Narrowest least = narrowest(plan.margins, turn_rad);
   const std::string wheels = least.wheels;
   if (least.margin_m < 0.0) {
-    return "the " + wheels + " leave the pavement by " + words::metres_tenth(-least.margin_m);
+    return "the " + wheels + " leave the pavement by " + say.length_tenth(-least.margin_m);
   }
-  return "the " + wheels + " keep " + words::margin(least.margin_m) + " to the edge";
+  return "the " + wheels + " keep " + say.margin(least.margin_m) + " to the edge";
 }
 
 const TrackPlan& chosen_plan(const Source& source, const TrackAnswer& track) {

@@ -1,9 +1,9 @@
 // Restart and blast: getting going again anywhere on the route, and what that does behind.
 #include <cmath>
 
-#include "documents/words.hpp"
 #include "physics/numerics/units.hpp"
 #include "sheet/parts.hpp"
+#include "words/words.hpp"
 
 namespace tillerline::sheet_parts {
 namespace {
@@ -74,7 +74,7 @@ SheetTable table(const Source& source) {
   table.columns = {"Stopped", "Thrust needed", "Above idle", "Of the limit", "Nose wheels"};
   for (const RestartPoint& point : source.card.restart.points) {
     table.rows.push_back(
-        {leg_label(source, point.leg) + ", at " + words::distance(point.at_m),
+        {leg_label(source, point.leg) + ", at " + source.say.distance(point.at_m),
          words::thrust(point.needed_n), point.extra_n > 0.0 ? words::thrust(point.extra_n) : "none",
          words::percent(point.share_of_limit),
          point.nose_holds ? "hold, " + words::percent(point.nose_grip_needed) + " of their load"
@@ -95,22 +95,24 @@ const char* velocity_use(int index) {
 }
 
 // In tens of metres: a trend has no more digits.
-std::string tens(double distance_m) { return words::metres(10.0 * std::round(distance_m / 10.0)); }
+std::string tens(const Say& say, double distance_m) {
+  return say.length(10.0 * std::round(distance_m / 10.0));
+}
 
 // "60 to 90 m": all running engines merged, in free air and along the ground.
-std::string reach_words(const BlastReach& reach) {
-  const std::string near = tens(reach.merged_m);
-  const std::string far = tens(reach.ground_m);
+std::string reach_words(const Say& say, const BlastReach& reach) {
+  const std::string near = tens(say, reach.merged_m);
+  const std::string far = tens(say, reach.ground_m);
   const std::string both = words::band(near, far);
   return both.empty() ? near : both;
 }
 
-void add_blast_rows(SheetSection& section, const BlastAnswer& blast) {
+void add_blast_rows(const Say& say, SheetSection& section, const BlastAnswer& blast) {
   for (int i = 0; i < 3; ++i) {
     if (blast.idle[i].velocity_mps <= 0.0) continue;
     section.rows.push_back({"Exhaust falls to " + velocity_name(blast.idle[i]),
-                            "about " + reach_words(blast.idle[i]) + " behind at idle, " +
-                                reach_words(blast.restart[i]) + " at the worst restart",
+                            "about " + reach_words(say, blast.idle[i]) + " behind at idle, " +
+                                reach_words(say, blast.restart[i]) + " at the worst restart",
                             std::string(velocity_use(i)) + "; " + kTrend, Tone::Plain});
   }
   if (blast.growth > 0.0) {
@@ -119,7 +121,7 @@ void add_blast_rows(SheetSection& section, const BlastAnswer& blast) {
                             Tone::Plain});
   }
   if (blast.manual_contour_m > 0.0) {
-    section.rows.push_back({"Contour of your manual", words::metres(blast.manual_contour_m),
+    section.rows.push_back({"Contour of your manual", say.length(blast.manual_contour_m),
                             "as you entered it: this is the one to keep to", Tone::Plain});
   } else {
     section.rows.push_back(
@@ -128,7 +130,7 @@ void add_blast_rows(SheetSection& section, const BlastAnswer& blast) {
 }
 
 SheetRow worst_row(const Source& source, const RestartPoint& worst) {
-  return {"Worst place", leg_label(source, worst.leg) + ", at " + words::distance(worst.at_m),
+  return {"Worst place", leg_label(source, worst.leg) + ", at " + source.say.distance(worst.at_m),
           words::thrust(worst.needed_n) + " in all, " + words::thrust(worst.per_engine_n) +
               " each engine",
           tone_of(worst)};
@@ -151,7 +153,7 @@ SheetSection restart_section(const Source& source) {
                           "all running engines", Tone::Plain});
   section.rows.push_back({"Most for taxiing", words::thrust(thrust_limit_n(source)),
                           "your limit, all running engines", Tone::Plain});
-  add_blast_rows(section, source.card.blast);
+  add_blast_rows(source.say, section, source.card.blast);
   section.table = table(source);
   section.why = kWhy;
   attach_caution(section, source, -1, {CautionKind::RestartBeyondLimit});

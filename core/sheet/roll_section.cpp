@@ -1,7 +1,7 @@
 // Roll: does it move at idle, and when is it too fast?
-#include "documents/words.hpp"
 #include "physics/numerics/units.hpp"
 #include "sheet/parts.hpp"
+#include "words/words.hpp"
 
 namespace tillerline::sheet_parts {
 namespace {
@@ -31,17 +31,18 @@ std::string reach_words(const Source& source) {
     const RollTarget& target = roll.targets[i];
     if (!target.passage.reached) continue;
     if (i == 1 && target.passage.time_s > kLongWait_s) continue;
-    std::string text = words::knots(target.speed_mps) + " after " +
+    std::string text = source.say.speed(target.speed_mps) + " after " +
                        words::duration(target.passage.time_s) +
                        in_brackets(time_to_target_band(source, target.speed_mps)) + " and " +
-                       words::distance(target.passage.distance_m);
+                       source.say.distance(target.passage.distance_m);
     if (i == 0 && roll.terminal.exists) {
-      text += ", and it settles at " + words::knots_tenth(roll.terminal.speed_mps);
+      text += ", and it settles at " + source.say.speed_tenth(roll.terminal.speed_mps);
     }
     return text;
   }
-  if (roll.terminal.exists) return "it settles at " + words::knots_tenth(roll.terminal.speed_mps);
-  return "it does not get to 5 kt";
+  if (roll.terminal.exists)
+    return "it settles at " + source.say.speed_tenth(roll.terminal.speed_mps);
+  return "it does not get to " + source.say.speed(roll.targets[0].speed_mps);
 }
 
 std::string headline(const Source& source) {
@@ -69,31 +70,32 @@ std::string headline(const Source& source) {
     }
   }
   if (from_rest(source)) return text;
-  return "You arrive rolling at " + words::knots(source.brief().route.start_speed_mps) +
+  return "You arrive rolling at " + source.say.speed(source.brief().route.start_speed_mps) +
          ". From rest here: " + static_cast<char>(text[0] - 'A' + 'a') + text.substr(1);
 }
 
 SheetRow target_row(const Source& source, const RollTarget& target) {
   SheetRow row;
-  row.label = words::knots(target.speed_mps) + " at idle";
+  row.label = source.say.speed(target.speed_mps) + " at idle";
   if (!target.passage.reached) {
     row.value = "not reached";
     return row;
   }
   row.value = words::duration(target.passage.time_s) +
               in_brackets(time_to_target_band(source, target.speed_mps));
-  row.note = words::distance(target.passage.distance_m) + " from rest";
+  row.note = source.say.distance(target.passage.distance_m) + " from rest";
   return row;
 }
 
-SheetRow terminal_row(const RollAnswer& roll) {
+SheetRow terminal_row(const Say& say, const RollAnswer& roll) {
   if (roll.verdict == RollVerdict::NeedsThrust || roll.verdict == RollVerdict::CannotMove) {
     return {"Settles at", "does not roll at idle", "", Tone::Plain};
   }
   if (!roll.terminal.exists || roll.terminal.speed_mps > kModelTop_mps) {
-    return {"Settles at", "above 60 kt", "beyond the range of the model", Tone::Care};
+    return {"Settles at", "above " + say.speed(kModelTop_mps), "beyond the range of the model",
+            Tone::Care};
   }
-  return {"Settles at", words::knots_tenth(roll.terminal.speed_mps), "left alone at idle",
+  return {"Settles at", say.speed_tenth(roll.terminal.speed_mps), "left alone at idle",
           Tone::Plain};
 }
 
@@ -104,9 +106,9 @@ SheetRow slope_row(const std::string& label, double steepest_rad, double slope_r
           steepest_rad < slope_rad ? Tone::Care : Tone::Plain};
 }
 
-std::string wind_words(double headwind_mps) {
-  const std::string speed = words::knots(headwind_mps < 0.0 ? -headwind_mps : headwind_mps);
-  if (speed == "0 kt") return "no wind along it";
+std::string wind_words(const Say& say, double headwind_mps) {
+  const std::string speed = say.speed(headwind_mps < 0.0 ? -headwind_mps : headwind_mps);
+  if (speed == say.speed(0.0)) return "no wind along it";
   return (headwind_mps < 0.0 ? "tailwind " : "headwind ") + speed;
 }
 
@@ -128,17 +130,17 @@ SheetSection roll_section(const Source& source) {
   section.id = "roll";
   section.title = "Roll";
   section.headline = headline(source);
-  section.caption =
-      "Time from rest to 10 kt at idle for every mass and slope: above the upper line it does not "
-      "keep rolling, between the two lines it rolls on but does not restart.";
+  section.caption = "Time from rest to " + source.say.speed(roll.targets[1].speed_mps) +
+                    " at idle for every mass and slope: above the upper line it does not "
+                    "keep rolling, between the two lines it rolls on but does not restart.";
   section.rows.push_back(start_row(roll));
   for (const RollTarget& target : roll.targets) section.rows.push_back(target_row(source, target));
-  section.rows.push_back(terminal_row(roll));
+  section.rows.push_back(terminal_row(source.say, roll));
   section.rows.push_back(
       slope_row("Keeps rolling up to", roll.keeps_rolling_slope_rad, roll.slope_rad));
   section.rows.push_back(slope_row("Starts up to", roll.restarts_slope_rad, roll.slope_rad));
-  section.rows.push_back(
-      {"First leg", words::slope(roll.slope_rad), wind_words(roll.headwind_mps), Tone::Plain});
+  section.rows.push_back({"First leg", words::slope(roll.slope_rad),
+                          wind_words(source.say, roll.headwind_mps), Tone::Plain});
   section.rows.push_back(
       {"Idle thrust", words::thrust(roll.idle_thrust_n),
        words::number(100.0 * roll.idle_thrust_per_weight, 1) + " % of the weight", Tone::Plain});

@@ -1,10 +1,10 @@
 // Room: a turn about on a width of pavement, and the published rules for taxiways.
 #include <cmath>
 
-#include "documents/words.hpp"
 #include "physics/numerics/elementary.hpp"
 #include "physics/numerics/units.hpp"
 #include "sheet/parts.hpp"
+#include "words/words.hpp"
 
 namespace tillerline::sheet_parts {
 namespace {
@@ -32,7 +32,7 @@ const char* rule_words(RuleKind kind) {
 }
 
 // A rule's two numbers, with as many digits as tell them apart.
-words::Against rule_numbers(const RuleVerdict& verdict) {
+words::Against rule_numbers(const Say& say, const RuleVerdict& verdict) {
   switch (verdict.kind) {
     case RuleKind::Slope:
       return words::against(100.0 * verdict.actual, 100.0 * verdict.wanted, 1, " %");
@@ -40,7 +40,7 @@ words::Against rule_numbers(const RuleVerdict& verdict) {
       return words::against(units::degrees_from_radians(verdict.actual),
                             units::degrees_from_radians(verdict.wanted), 0, "°");
     default:
-      return words::against(verdict.actual, verdict.wanted, 1, " m");
+      return say.length_against(verdict.actual, verdict.wanted);
   }
 }
 
@@ -94,7 +94,7 @@ SheetTable table(const Source& source) {
   SheetTable table;
   table.columns = {"Rule", "Tightest at", "Wanted", "Is", "Verdict"};
   for (const RuleVerdict& verdict : shown_verdicts(source.card.standards)) {
-    const words::Against said = rule_numbers(verdict);
+    const words::Against said = rule_numbers(source.say, verdict);
     std::string word = verdict.met ? "met" : "not met";
     if (verdict.from_memory) word += " (rule from memory)";
     table.rows.push_back({rule_name(source, verdict), leg_label(source, verdict.leg),
@@ -105,14 +105,14 @@ SheetTable table(const Source& source) {
   return table;
 }
 
-std::string half_turn_sentence(const HalfTurn& turn) {
-  const auto said = words::against(turn.needed_m, turn.width_m, 1, " m");
+std::string half_turn_sentence(const Say& say, const HalfTurn& turn) {
+  const auto said = say.length_against(turn.needed_m, turn.width_m);
   if (!turn.possible) {
     return "No room to turn about: it takes " + said.value + " from edge to edge, there are " +
            said.limit + ". ";
   }
   return "A turn about takes " + said.value + " from edge to edge, there are " + said.limit + ": " +
-         words::margin(turn.spare_m) + " to spare. ";
+         say.margin(turn.spare_m) + " to spare. ";
 }
 
 std::string rules_sentence(const Source& source) {
@@ -128,31 +128,31 @@ std::string rules_sentence(const Source& source) {
          (standards.not_met == 1 ? "is" : "are") + " not met.";
 }
 
-std::string beyond_words(double beyond_m) {
+std::string beyond_words(const Say& say, double beyond_m) {
   if (beyond_m <= 0.0) return "stays inside the pavement's edge";
-  return "sweeps " + words::metres_tenth(beyond_m) + " beyond the pavement's edge";
+  return "sweeps " + say.length_tenth(beyond_m) + " beyond the pavement's edge";
 }
 
-void add_half_turn_rows(SheetSection& section, const HalfTurn& turn) {
+void add_half_turn_rows(const Say& say, SheetSection& section, const HalfTurn& turn) {
   if (!turn.wanted) {
     section.rows.push_back(
         {"Turn about", "none wanted", "enter a width to check one", Tone::Plain});
     return;
   }
-  const auto said = words::against(turn.needed_m, turn.width_m, 1, " m");
+  const auto said = say.length_against(turn.needed_m, turn.width_m);
   section.rows.push_back({"Turn about takes", said.value, "there are " + said.limit,
                           turn.possible ? Tone::Plain : Tone::Exceeded});
   section.rows.push_back(
-      {"Wheel to wheel", words::metres_tenth(turn.bare_m), "without any clearance", Tone::Plain});
+      {"Wheel to wheel", say.length_tenth(turn.bare_m), "without any clearance", Tone::Plain});
   section.rows.push_back({"Nose-wheel angle", words::degrees(turn.steering_rad), "", Tone::Plain});
-  section.rows.push_back({"Start with", words::margin(turn.gear_from_edge_m),
+  section.rows.push_back({"Start with", say.margin(turn.gear_from_edge_m),
                           "from the outer main wheel to the edge", Tone::Plain});
-  section.rows.push_back({"Wing tip", beyond_words(turn.wing_beyond_edge_m),
-                          "radius " + words::metres_tenth(turn.wing_tip_radius_m), Tone::Plain});
-  section.rows.push_back({"Tail", beyond_words(turn.tail_beyond_edge_m),
-                          "radius " + words::metres_tenth(turn.tail_radius_m), Tone::Plain});
-  section.rows.push_back({"Nose tip", "radius " + words::metres_tenth(turn.nose_tip_radius_m),
-                          "nose wheels " + words::metres_tenth(turn.nose_radius_m), Tone::Plain});
+  section.rows.push_back({"Wing tip", beyond_words(say, turn.wing_beyond_edge_m),
+                          "radius " + say.length_tenth(turn.wing_tip_radius_m), Tone::Plain});
+  section.rows.push_back({"Tail", beyond_words(say, turn.tail_beyond_edge_m),
+                          "radius " + say.length_tenth(turn.tail_radius_m), Tone::Plain});
+  section.rows.push_back({"Nose tip", "radius " + say.length_tenth(turn.nose_tip_radius_m),
+                          "nose wheels " + say.length_tenth(turn.nose_radius_m), Tone::Plain});
 }
 
 }  // namespace
@@ -162,9 +162,10 @@ SheetSection room_section(const Source& source) {
   SheetSection section;
   section.id = "room";
   section.title = "Room";
-  section.headline = (turn.wanted ? half_turn_sentence(turn) : "") + rules_sentence(source);
+  section.headline =
+      (turn.wanted ? half_turn_sentence(source.say, turn) : "") + rules_sentence(source);
   section.caption = "A turn about on the width you entered, and the published rules for taxiways.";
-  add_half_turn_rows(section, turn);
+  add_half_turn_rows(source.say, section, turn);
   section.rows.push_back({"By its size", rule_family(source, RuleFamily::Icao),
                           rule_family(source, RuleFamily::Faa), Tone::Plain});
   section.table = table(source);
@@ -192,8 +193,8 @@ std::string rule_name(const Source& source, const RuleVerdict& verdict) {
   return rule_family(source, verdict.family) + ", " + rule_words(verdict.kind);
 }
 
-std::string rule_values(const RuleVerdict& verdict) {
-  const words::Against said = rule_numbers(verdict);
+std::string rule_values(const Say& say, const RuleVerdict& verdict) {
+  const words::Against said = rule_numbers(say, verdict);
   return std::string(is_upper_bound(verdict.kind) ? "at most " : "at least ") + said.limit +
          " wanted, is " + said.value;
 }

@@ -3,9 +3,9 @@
 #include <cmath>
 #include <utility>
 
-#include "documents/words.hpp"
 #include "physics/numerics/units.hpp"
 #include "sheet/parts.hpp"
+#include "words/words.hpp"
 
 namespace tillerline {
 namespace {
@@ -14,8 +14,7 @@ using sheet_parts::Source;
 
 std::string title(const Source& source) {
   const double mass_kg = source.brief().condition.mass_kg;
-  return source.document.aircraft.name + ", " +
-         with_exact(words::tonnes(mass_kg), mass_kg / units::kTonne_kg);
+  return source.document.aircraft.name + ", " + source.say.mass(mass_kg);
 }
 
 std::string from_to(const Source& source) {
@@ -34,21 +33,21 @@ std::string subtitle(const Source& source) {
   const RouteRun& run = source.card.run;
   std::string text = words::upper_first(from_to(source)) + " · ";
   if (run.status != RunStatus::Complete) {
-    return text + words::distance(route_length_m(source.brief().route));
+    return text + source.say.distance(route_length_m(source.brief().route));
   }
-  return text + words::distance(run.length_m) + ", " + about(run.duration_s) + ", " +
-         words::kilograms(run.fuel_kg) + " of fuel, " + words::kilograms(run.co2_kg) + " of CO2";
+  return text + source.say.distance(run.length_m) + ", " + about(run.duration_s) + ", " +
+         source.say.amount(run.fuel_kg) + " of fuel, " + source.say.amount(run.co2_kg) + " of CO2";
 }
 
-std::string wind_words(const Day& day) {
-  const std::string speed = words::knots(day.wind_speed_mps);
-  if (speed == "0 kt") return "calm";
+std::string wind_words(const Say& say, const Day& day) {
+  const std::string speed = say.speed(day.wind_speed_mps);
+  if (speed == say.speed(0.0)) return "calm";
   const double degrees = units::degrees_from_radians(day.wind_from_rad);
   long whole = std::lround(degrees) % 360;
   if (whole <= 0) whole += 360;
   std::string from = std::to_string(whole);
   from.insert(0, 3 - from.size(), '0');
-  return "wind " + from + "°/" + with_exact(speed, units::knots_from_mps(day.wind_speed_mps));
+  return "wind " + from + "°/" + speed;
 }
 
 std::string engines_words(const Source& source) {
@@ -61,17 +60,17 @@ std::string engines_words(const Source& source) {
 
 std::string brakes_words(const Source& source) {
   if (source.card.after_landing.included) {
-    return words::celsius(source.card.heat.start_k) + " off the stand";
+    return source.say.temperature(source.card.heat.start_k) + " off the stand";
   }
-  return words::celsius_entered(source.brief().condition.brake_temperature_k) + " now";
+  return source.say.temperature(source.brief().condition.brake_temperature_k) + " now";
 }
 
 std::string day_words(const Source& source) {
   const Day& day = source.brief().day;
-  return words::celsius_entered(day.temperature_k) + ", " +
-         words::number(day.qnh_pa / units::kHectopascal_pa, 0) + " hPa, " + wind_words(day) + ", " +
-         sheet_parts::surface_words(day) + " · " + engines_words(source) + " · brakes " +
-         brakes_words(source);
+  return source.say.temperature(day.temperature_k) + ", " +
+         words::number(day.qnh_pa / units::kHectopascal_pa, 0) + " hPa, " +
+         wind_words(source.say, day) + ", " + sheet_parts::surface_words(day) + " · " +
+         engines_words(source) + " · brakes " + brakes_words(source);
 }
 
 std::string impossible_headline(const Source& source) {
@@ -91,12 +90,10 @@ std::string card_headline(const Source& source) {
   if (!source.card.possible || run.status != RunStatus::Complete) {
     return impossible_headline(source);
   }
-  return words::upper_first(from_to(source)) + ": " + words::distance(run.length_m) + " in " +
-         about(run.duration_s) + " with " + words::kilograms(run.fuel_kg) + " of fuel and " +
+  return words::upper_first(from_to(source)) + ": " + source.say.distance(run.length_m) + " in " +
+         about(run.duration_s) + " with " + source.say.amount(run.fuel_kg) + " of fuel and " +
          words::count(run.applications, "application") + ", brakes at " +
-         words::against(units::celsius_from_kelvin(source.card.heat.end_k),
-                        units::celsius_from_kelvin(source.card.heat.limit_k), 0, " °C")
-             .value +
+         source.say.temperature_against(source.card.heat.end_k, source.card.heat.limit_k).value +
          " at " + sheet_parts::stop_place(source) + ".";
 }
 
@@ -153,7 +150,7 @@ std::vector<SheetTurn> turns(const Source& source) {
 }  // namespace
 
 Sheet build_sheet(const BriefDocument& document, const Card& card, const ShownUnits& units) {
-  const Source source{document, card};
+  const Source source{document, card, {.units = units}};
   Sheet sheet;
   sheet.title = title(source);
   sheet.subtitle = subtitle(source);
@@ -177,7 +174,7 @@ Sheet build_sheet(const BriefDocument& document, const Card& card, const ShownUn
   sheet.assumptions = sheet_parts::assumptions(source, sheet.sure.table);
   sheet.invented = invented_words(document);
   sheet.safety = "Training and briefing aid. Your manuals, local rules and judgement come first.";
-  return sheet_parts::restated(std::move(sheet), units);
+  return sheet;
 }
 
 }  // namespace tillerline

@@ -9,8 +9,8 @@
 #include <vector>
 
 #include "documents/documents.hpp"
-#include "documents/shown_units.hpp"
 #include "physics/card/card.hpp"
+#include "words/reader_units.hpp"
 
 namespace tillerline {
 

@@ -1,8 +1,8 @@
 // Surface: condition code, grip, braking, and what is tightened for it.
-#include "documents/words.hpp"
 #include "physics/numerics/units.hpp"
 #include "physics/world/surface.hpp"
 #include "sheet/parts.hpp"
+#include "words/words.hpp"
 
 namespace tillerline::sheet_parts {
 namespace {
@@ -53,10 +53,10 @@ const char* code_name(int code) {
 std::string code_words(int code) { return std::to_string(code) + " – " + code_name(code); }
 
 // "at most 10 kt straight and 5 kt in turns"
-std::string speed_words(const SurfaceLimits& limits) {
-  const std::string sharp = words::knots(limits.sharp_turn_speed_mps);
-  const std::string gentle = words::knots(limits.gentle_turn_speed_mps);
-  std::string text = "at most " + words::knots(limits.straight_speed_mps) + " straight";
+std::string speed_words(const Say& say, const SurfaceLimits& limits) {
+  const std::string sharp = say.speed(limits.sharp_turn_speed_mps);
+  const std::string gentle = say.speed(limits.gentle_turn_speed_mps);
+  std::string text = "at most " + say.speed(limits.straight_speed_mps) + " straight";
   if (sharp == gentle) return text + " and " + sharp + " in turns";
   return text + ", " + gentle + " in gentle turns and " + sharp + " in sharp ones";
 }
@@ -74,7 +74,7 @@ std::string headline(const Source& source) {
   if (pavement.reported_worse) text += " as reported";
   if (!limits.speeds_cut && !limits.braking_cut) return text + ": nothing is tightened.";
   text += ": ";
-  if (limits.speeds_cut) text += speed_words(limits);
+  if (limits.speeds_cut) text += speed_words(source.say, limits);
   if (limits.speeds_cut && limits.braking_cut) text += ", ";
   if (limits.braking_cut) {
     text += "braking planned at " + deceleration(limits.deceleration_mps2);
@@ -91,26 +91,26 @@ SheetRow code_row(const PavementState& pavement) {
   return row;
 }
 
-SheetRow speed_row(const std::string& label, double now_mps, double yours_mps) {
+SheetRow speed_row(const Say& say, const std::string& label, double now_mps, double yours_mps) {
   const bool cut = now_mps < yours_mps;
-  return {label, words::knots_tenth(now_mps), cut ? "yours " + words::knots_tenth(yours_mps) : "",
+  return {label, say.speed_tenth(now_mps), cut ? "yours " + say.speed_tenth(yours_mps) : "",
           cut ? Tone::Care : Tone::Plain};
 }
 
 void add_speed_rows(SheetSection& section, const Source& source) {
   const Limits& yours = source.brief().limits;
   const SurfaceLimits& now = source.card.surface_limits;
-  section.rows.push_back(
-      speed_row("Speed limit, straight", now.straight_speed_mps, yours.straight_speed_mps));
-  section.rows.push_back(speed_row("Speed limit, gentle turn", now.gentle_turn_speed_mps,
-                                   yours.gentle_turn_speed_mps));
-  section.rows.push_back(
-      speed_row("Speed limit, sharp turn", now.sharp_turn_speed_mps, yours.sharp_turn_speed_mps));
+  section.rows.push_back(speed_row(source.say, "Speed limit, straight", now.straight_speed_mps,
+                                   yours.straight_speed_mps));
+  section.rows.push_back(speed_row(source.say, "Speed limit, gentle turn",
+                                   now.gentle_turn_speed_mps, yours.gentle_turn_speed_mps));
+  section.rows.push_back(speed_row(source.say, "Speed limit, sharp turn", now.sharp_turn_speed_mps,
+                                   yours.sharp_turn_speed_mps));
 }
 
 void add_braking_rows(SheetSection& section, const Source& source) {
   const SurfaceLimits& limits = source.card.surface_limits;
-  const std::string top = words::knots(source.brief().technique.band_top_mps);
+  const std::string top = source.say.speed(source.brief().technique.band_top_mps);
   section.rows.push_back({"Braking friction",
                           words::number(limits.braking_friction, 2) + " of the load",
                           "on the braked wheels, at " + top, Tone::Plain});
@@ -129,7 +129,7 @@ SheetRow grip_row(const Source& source) {
   const std::string slow = words::number(side_grip(pavement, 0.0), 2);
   const std::string fast = words::number(side_grip(pavement, top_mps), 2);
   return {"Side grip", (slow == fast ? slow : fast + " to " + slow) + " of the load",
-          "at " + words::knots(top_mps) + " and slow", Tone::Plain};
+          "at " + source.say.speed(top_mps) + " and slow", Tone::Plain};
 }
 
 SheetRow drag_row(const Source& source) {
@@ -138,7 +138,7 @@ SheetRow drag_row(const Source& source) {
   const double speed_mps = source.card.surface_limits.straight_speed_mps;
   return {"Drag of the surface",
           words::thrust(pavement.displacement_drag_nspm2 * speed_mps * speed_mps),
-          "at " + words::knots(speed_mps) + "; four times that at twice the speed", Tone::Care};
+          "at " + source.say.speed(speed_mps) + "; four times that at twice the speed", Tone::Care};
 }
 
 bool is_liquid(Surface surface) {
@@ -173,7 +173,7 @@ SheetSection surface_section(const Source& source) {
   section.rows.push_back(drag_row(source));
   if (is_liquid(pavement.surface)) {
     section.rows.push_back(
-        {"Tyres float from", words::knots(aquaplaning_speed_mps(pavement.tyre_pressure_pa)),
+        {"Tyres float from", source.say.speed(aquaplaning_speed_mps(pavement.tyre_pressure_pa)),
          "on deep water, by their pressure of " + words::pressure(pavement.tyre_pressure_pa),
          Tone::Plain});
   }

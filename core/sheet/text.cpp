@@ -5,8 +5,8 @@
 #include <array>
 #include <string_view>
 
-#include "documents/words.hpp"
 #include "sheet/sheet.hpp"
+#include "words/words.hpp"
 
 namespace tillerline {
 namespace {

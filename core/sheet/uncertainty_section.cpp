@@ -3,9 +3,9 @@
 #include <cmath>
 
 #include "documents/fields.hpp"
-#include "documents/words.hpp"
 #include "physics/numerics/units.hpp"
 #include "sheet/parts.hpp"
+#include "words/words.hpp"
 
 namespace tillerline::sheet_parts {
 namespace {
@@ -53,10 +53,10 @@ UnknownWords unknown_words(Unknown unknown) {
 }
 
 // "± 15 %"; the share of the work that heats the packs can only be less.
-std::string band_words(const Brief& brief, Unknown unknown) {
+std::string band_words(const Source& source, Unknown unknown) {
   const Field* field = find_field(unknown_words(unknown).band);
   const std::string size =
-      words::number(field->get(brief), field->decimals) + " " + std::string(field->unit);
+      source.say.difference_in(field->unit, field->get(source.brief()), field->decimals);
   return unknown == Unknown::BrakeHeat ? "down to \u2212" + size : "± " + size;
 }
 
@@ -69,14 +69,14 @@ std::string time_band(const Spread& spread) {
                   words::duration(spread.p50));
 }
 
-std::string distance_band(const Spread& spread) {
-  return or_value(words::band(words::distance(spread.p10), words::distance(spread.p90)),
-                  words::distance(spread.p50));
+std::string distance_band(const Say& say, const Spread& spread) {
+  return or_value(words::band(say.distance(spread.p10), say.distance(spread.p90)),
+                  say.distance(spread.p50));
 }
 
-std::string celsius_band(const Spread& spread) {
-  return or_value(words::band(words::celsius(spread.p10), words::celsius(spread.p90)),
-                  words::celsius(spread.p50));
+std::string celsius_band(const Say& say, const Spread& spread) {
+  return or_value(words::band(say.temperature(spread.p10), say.temperature(spread.p90)),
+                  say.temperature(spread.p50));
 }
 
 std::string slope_band(const Spread& spread) {
@@ -91,11 +91,11 @@ std::string thrust_band(const Spread& spread) {
 }
 
 std::string limit_words(const Source& source) {
-  return words::celsius_entered(source.card.heat.limit_k);
+  return source.say.temperature(source.card.heat.limit_k);
 }
 
-std::string roll_sentence(const UncertaintyAnswer& sure) {
-  const std::string target = words::knots(sure.target_mps);
+std::string roll_sentence(const Say& say, const UncertaintyAnswer& sure) {
+  const std::string target = say.speed(sure.target_mps);
   if (sure.reaches_target <= 0.0) return "It does not get to " + target + " at idle in any draw.";
   std::string text = target + " after " + time_band(sure.time_to_target_s);
   if (sure.reaches_target < 1.0) {
@@ -106,7 +106,8 @@ std::string roll_sentence(const UncertaintyAnswer& sure) {
 
 std::string heat_sentence(const Source& source) {
   const UncertaintyAnswer& sure = source.card.uncertainty;
-  std::string text = " Brakes " + celsius_band(sure.line_up_k) + " at " + stop_place(source);
+  std::string text =
+      " Brakes " + celsius_band(source.say, sure.line_up_k) + " at " + stop_place(source);
   if (sure.over_brake_limit <= 0.0)
     return text + ", never over the limit of " + limit_words(source) + ".";
   return text + ", " + words::chance(sure.over_brake_limit) + " over the limit of " +
@@ -116,7 +117,7 @@ std::string heat_sentence(const Source& source) {
 std::string headline(const Source& source) {
   const UncertaintyAnswer& sure = source.card.uncertainty;
   if (sure.draws == 0) return "How sure this is was not worked out.";
-  return roll_sentence(sure) + heat_sentence(source);
+  return roll_sentence(source.say, sure) + heat_sentence(source);
 }
 
 std::string share_words(double share) { return words::percent(std::clamp(share, 0.0, 1.0)); }
@@ -148,15 +149,15 @@ std::string explained(const Importance* item) {
 }
 
 // The ranking is of the time to the target, or where too few draws get there of the acceleration.
-std::string roll_column(const UncertaintyAnswer& sure) {
+std::string roll_column(const Say& say, const UncertaintyAnswer& sure) {
   if (sure.ranked_at_rest) return "Explains of the acceleration at rest";
-  return "Explains of the time to " + words::knots(sure.target_mps);
+  return "Explains of the time to " + say.speed(sure.target_mps);
 }
 
 SheetTable table(const Source& source) {
   const UncertaintyAnswer& sure = source.card.uncertainty;
   SheetTable table;
-  table.columns = {"Uncertain", "Give or take", roll_column(sure),
+  table.columns = {"Uncertain", "Give or take", roll_column(source.say, sure),
                    "Explains of the brakes at " + stop_place(source)};
   struct Line {
     Unknown unknown;
@@ -170,8 +171,7 @@ SheetTable table(const Source& source) {
   std::stable_sort(lines.begin(), lines.end(),
                    [](const Line& a, const Line& b) { return a.most > b.most; });
   for (const Line& line : lines) {
-    table.rows.push_back({unknown_words(line.unknown).name,
-                          band_words(source.brief(), line.unknown),
+    table.rows.push_back({unknown_words(line.unknown).name, band_words(source, line.unknown),
                           explained(find_importance(sure.roll_ranking, line.unknown)),
                           explained(find_importance(sure.heat_ranking, line.unknown))});
     table.tones.push_back(Tone::Plain);
@@ -192,15 +192,15 @@ void add_calibration_row(SheetSection& section, const CalibrationRecord& record)
 
 Tone chance_tone(double chance) { return chance > 0.1 ? Tone::Care : Tone::Plain; }
 
-void add_roll_rows(SheetSection& section, const UncertaintyAnswer& sure) {
-  const std::string target = words::knots(sure.target_mps);
+void add_roll_rows(const Say& say, SheetSection& section, const UncertaintyAnswer& sure) {
+  const std::string target = say.speed(sure.target_mps);
   section.rows.push_back(
       {"Chance that it rolls by itself", words::chance(sure.rolls_by_itself), "", Tone::Plain});
   section.rows.push_back({"Chance to reach " + target + " at idle",
                           words::chance(sure.reaches_target), "", Tone::Plain});
   if (sure.reaches_target > 0.0) {
     section.rows.push_back({target + " at idle", time_band(sure.time_to_target_s),
-                            distance_band(sure.distance_to_target_m) + ", where it gets there",
+                            distance_band(say, sure.distance_to_target_m) + ", where it gets there",
                             Tone::Plain});
   }
   section.rows.push_back(
@@ -211,8 +211,9 @@ void add_roll_rows(SheetSection& section, const UncertaintyAnswer& sure) {
 
 void add_heat_rows(SheetSection& section, const Source& source) {
   const UncertaintyAnswer& sure = source.card.uncertainty;
-  section.rows.push_back({"Brakes at " + stop_place(source), celsius_band(sure.line_up_k),
-                          "pack of the mean brake", Tone::Plain});
+  section.rows.push_back({"Brakes at " + stop_place(source),
+                          celsius_band(source.say, sure.line_up_k), "pack of the mean brake",
+                          Tone::Plain});
   section.rows.push_back({"Chance over the brake limit", words::chance(sure.over_brake_limit),
                           "limit " + limit_words(source), chance_tone(sure.over_brake_limit)});
 }
@@ -248,7 +249,8 @@ std::string time_to_target_band(const Source& source, double target_mps) {
 std::string line_up_band(const Source& source) {
   const UncertaintyAnswer& sure = source.card.uncertainty;
   if (sure.draws == 0) return "";
-  return words::band(words::celsius(sure.line_up_k.p10), words::celsius(sure.line_up_k.p90));
+  return words::band(source.say.temperature(sure.line_up_k.p10),
+                     source.say.temperature(sure.line_up_k.p90));
 }
 
 SheetSection sure_section(const Source& source) {
@@ -264,7 +266,7 @@ SheetSection sure_section(const Source& source) {
       section, source, -1,
       {CautionKind::ChanceOfHotBrakes, CautionKind::ChanceOfRunaway, CautionKind::ChanceOfStall});
   if (sure.draws == 0) return section;
-  add_roll_rows(section, sure);
+  add_roll_rows(source.say, section, sure);
   add_heat_rows(section, source);
   add_restart_rows(section, sure);
   add_turn_rows(section, source);

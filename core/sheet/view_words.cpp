@@ -2,10 +2,10 @@
 // stop.
 #include <cmath>
 
-#include "documents/words.hpp"
 #include "physics/numerics/elementary.hpp"
 #include "physics/numerics/units.hpp"
 #include "sheet/parts.hpp"
+#include "words/words.hpp"
 
 namespace tillerline::sheet_parts {
 namespace {
@@ -47,11 +47,11 @@ const char* hidden_words(WindowPlace window) {
 }
 
 // "stands 74° right of straight ahead"
-std::string standing(const TurnCue& cue) {
+std::string standing(const Say& say, const TurnCue& cue) {
   const std::string where = direction(cue.sight.azimuth_rad);
   if (!cue.sight.in_view) return "is out of sight, " + where;
-  const std::string past = words::metres(cue.past_bend_m);
-  if (past == "0 m") return "stands " + where;
+  const std::string past = say.length(cue.past_bend_m);
+  if (past == say.length(0.0)) return "stands " + where;
   return "comes into sight " + past + " past the bend, " + where;
 }
 
@@ -67,29 +67,29 @@ std::string below(double eye_height_m, double ahead_m) {
 
 }  // namespace
 
-std::string turn_view(const TrackPlan& plan) {
+std::string turn_view(const Say& say, const TrackPlan& plan) {
   if (!plan.possible) return "";
   const bool eye = plan.technique == TurnTechnique::EyeOnLine;
   const TurnCue& left = plan.from_left;
   const TurnCue& right = plan.from_right;
   const std::string text = std::string("With the ") + (eye ? "eye" : "main gear") +
                            " on the line you begin to steer when the new centreline ";
-  if (standing(left) != standing(right)) {
-    return text + standing(left) + ", " + through(left) +
-           ", from the left seat; from the right it " + standing(right) + ", " + through(right) +
-           ".";
+  if (standing(say, left) != standing(say, right)) {
+    return text + standing(say, left) + ", " + through(left) +
+           ", from the left seat; from the right it " + standing(say, right) + ", " +
+           through(right) + ".";
   }
   if (through(left) == through(right))
-    return text + standing(left) + ", " + through(left) + ", from either seat.";
-  return text + standing(left) + ": " + through(left) + " from the left seat, " + through(right) +
-         " from the right.";
+    return text + standing(say, left) + ", " + through(left) + ", from either seat.";
+  return text + standing(say, left) + ": " + through(left) + " from the left seat, " +
+         through(right) + " from the right.";
 }
 
-SheetRow new_line_row(const std::string& label, const TrackPlan& plan) {
+SheetRow new_line_row(const Say& say, const std::string& label, const TrackPlan& plan) {
   const auto seen = [](const TurnCue& cue) {
     return direction(cue.sight.azimuth_rad) + (cue.sight.in_view ? "" : ", out of sight");
   };
-  const auto away = [](const TurnCue& cue) { return words::metres(cue.sight.distance_m); };
+  const auto away = [&](const TurnCue& cue) { return say.length(cue.sight.distance_m); };
   const std::string left = seen(plan.from_left);
   const std::string right = seen(plan.from_right);
   if (left == right)
@@ -109,7 +109,7 @@ std::string stop_view(const Source& source) {
     return "At the stop the " + target + " stands " + below(eye_m, stop.eye_before_line_m) +
            ", still in view over the glareshield, which cuts the view off " + lost + ".";
   }
-  const std::string at_edge = lost + ", with your eye " + words::metres_tenth(stop.obscured_m) +
+  const std::string at_edge = lost + ", with your eye " + source.say.length_tenth(stop.obscured_m) +
                               " before it, it goes under the glareshield";
   if (stop.approach_mps > 0.0 && stop.line_visible_at_brake) {
     return "Where the application begins the " + target + " stands " +

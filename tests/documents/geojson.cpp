@@ -279,9 +279,8 @@ TEST_CASE("drawn routes in words: each fault names the place, the value and the 
   };
   CHECK(words(DrawnFault::TooFewPoints, 0, 1, 2).find("at least two") != std::string::npos);
   CHECK(words(DrawnFault::TooManyLegs, 0, 57, 40).find("57 legs, at most 40") != std::string::npos);
-  CHECK(
-      words(DrawnFault::StretchTooShort, 0, 3.25, 50).find("From the start to corner 1 are 3.2") ==
-      0);
+  CHECK(words(DrawnFault::StretchTooShort, 0, 3.25, 50)
+            .find("From the start to corner 1 are 3.3 m") == 0);
   CHECK(words(DrawnFault::StretchTooShort, 2, 30, 65.2)
             .find("From corner 2 to the end are 30 m, "
                   "but 65 m are needed") == 0);

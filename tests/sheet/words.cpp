@@ -1,15 +1,21 @@
 // Numbers as words: rounding, signs and the edges between units.
-#include "documents/words.hpp"
+#include "words/words.hpp"
 
 #include <doctest/doctest.h>
 
 #include <limits>
 
-#include "documents/shown_units.hpp"
 #include "physics/numerics/units.hpp"
+#include "words/say.hpp"
 
 using namespace tillerline;
 using units::mps_from_knots;
+
+namespace {
+
+const Say say;
+
+}  // namespace
 
 TEST_CASE("a number has a real minus sign, never a signed zero, never a symbol for no number") {
   CHECK(words::number(-3.26, 1) == "−3.3");
@@ -29,31 +35,29 @@ TEST_CASE("a number has a real minus sign, never a signed zero, never a symbol f
 TEST_CASE("every unit says that it is not known when it is not") {
   const double nan = std::numeric_limits<double>::quiet_NaN();
   for (const std::string& said :
-       {words::knots(nan),       words::knots_tenth(nan),  words::knots_within(nan, 1.0, " to "),
+       {say.speed(nan),          say.speed_tenth(nan),     say.speed_range(nan, 1.0),
         words::duration(nan),    words::duration_up(nan),  words::clock(nan),
-        words::seconds(nan),     words::metres(nan),       words::metres_tenth(nan),
-        words::margin(nan),      words::distance(nan),     words::celsius(nan),
+        words::seconds(nan),     say.length(nan),          say.length_tenth(nan),
+        say.margin(nan),         say.distance(nan),        say.temperature(nan),
         words::slope(nan),       words::signed_slope(nan), words::thrust(nan),
-        words::tonnes(nan),      words::kilograms(nan),    words::degrees(nan),
+        say.mass(nan),           say.amount(nan),          words::degrees(nan),
         words::load_factor(nan), words::percent(nan),      words::megajoules(nan)}) {
     CHECK(said == "not known");
   }
 }
 
 TEST_CASE("speeds are said to half a knot, without an idle .0") {
-  CHECK(words::knots(mps_from_knots(6.5)) == "6.5 kt");
-  CHECK(words::knots(mps_from_knots(6.74)) == "6.5 kt");
-  CHECK(words::knots(mps_from_knots(6.76)) == "7 kt");
-  CHECK(words::knots(mps_from_knots(20.0)) == "20 kt");
-  CHECK(words::knots(-mps_from_knots(0.2)) == "0 kt");
-  CHECK(words::knots_tenth(mps_from_knots(10.0)) == "10.0 kt");
+  CHECK(say.speed(mps_from_knots(6.5)) == "6.5 kt");
+  CHECK(say.speed(mps_from_knots(6.74)) == "6.5 kt");
+  CHECK(say.speed(mps_from_knots(6.76)) == "7 kt");
+  CHECK(say.speed(mps_from_knots(20.0)) == "20 kt");
+  CHECK(say.speed(-mps_from_knots(0.2)) == "0 kt");
+  CHECK(say.speed_tenth(mps_from_knots(10.0)) == "10.0 kt");
 }
 
 TEST_CASE("a window is never said wider than it is") {
   const auto window = [](double low_kt, double high_kt) {
-    // As a sheet shows it, with the mark for the reader's units taken away.
-    return in_units(words::knots_within(mps_from_knots(low_kt), mps_from_knots(high_kt), " to "),
-                    {});
+    return say.speed_range(mps_from_knots(low_kt), mps_from_knots(high_kt));
   };
   CHECK(window(6.5, 8.5) == "6.5 to 8.5 kt");
   CHECK(window(6.51, 8.49) == "6.6 to 8.4 kt");
@@ -87,21 +91,21 @@ TEST_CASE("a wait is rounded up to whole minutes") {
 }
 
 TEST_CASE("what is left to an edge is rounded down") {
-  CHECK(words::margin(4.19) == "4.1 ⌊m");          // the mark for the reader's units
-  CHECK(words::margin(3.97) == "3.9 ⌊m");          // the mark for the reader's units
-  CHECK(words::margin(3.9999999999) == "4.0 ⌊m");  // the mark for the reader's units
-  CHECK(words::margin(0.04) == "0.0 ⌊m");          // the mark for the reader's units
+  CHECK(say.margin(4.19) == "4.1 m");
+  CHECK(say.margin(3.97) == "3.9 m");
+  CHECK(say.margin(3.9999999999) == "4.0 m");
+  CHECK(say.margin(0.04) == "0.0 m");
 }
 
 TEST_CASE("distances, masses, forces, energies, slopes") {
-  CHECK(words::distance(999.4) == "999 m");
-  CHECK(words::distance(999.6) == "1.0 km");
-  CHECK(words::distance(2410.0) == "2.4 km");
-  CHECK(words::tonnes(298.2e3) == "298 t");
-  CHECK(words::tonnes(23.74e3) == "23.7 t");
-  CHECK(words::tonnes(99.96e3) == "100 t");
-  CHECK(words::kilograms(640.4) == "640 kg");
-  CHECK(words::kilograms(999.6) == "1.0 t");
+  CHECK(say.distance(999.4) == "999 m");
+  CHECK(say.distance(999.6) == "1.0 km");
+  CHECK(say.distance(2410.0) == "2.4 km");
+  CHECK(say.mass(298.2e3) == "298 t");
+  CHECK(say.mass(23.74e3) == "23.7 t");
+  CHECK(say.mass(99.96e3) == "100 t");
+  CHECK(say.amount(640.4) == "640 kg");
+  CHECK(say.amount(999.6) == "1.0 t");
   CHECK(words::thrust(31.4e3) == "31 kN");
   CHECK(words::thrust(9.96e3) == "10 kN");
   CHECK(words::thrust(3.44e3) == "3.4 kN");
@@ -126,9 +130,15 @@ TEST_CASE("lists of numbers") {
 }
 
 TEST_CASE("a value beyond its limit never reads like the limit") {
-  CHECK(words::against(340.2, 300.0, 0, " °C").value == "340 °C");
-  CHECK(in_units(words::against(340.2, 300.0, 0, " °C").limit, {}) == "300 °C");
-  CHECK(words::against(300.4, 300.0, 0, " °C").value == "300.4 °C");
-  CHECK(in_units(words::against(300.4, 300.0, 0, " °C").limit, {}) == "300.0 °C");
-  CHECK(words::against(300.0, 300.0, 0, " °C").value == "300 °C");
+  const auto said = [](double celsius, double limit) {
+    return say.temperature_against(units::kelvin_from_celsius(celsius),
+                                   units::kelvin_from_celsius(limit));
+  };
+  CHECK(said(340.2, 300.0).value == "340 °C");
+  CHECK(said(340.2, 300.0).limit == "300 °C");
+  CHECK(said(300.4, 300.0).value == "300.4 °C");
+  CHECK(said(300.4, 300.0).limit == "300.0 °C");
+  CHECK(said(300.0, 300.0).value == "300 °C");
+  CHECK(words::against(31.04, 31.0, 0, " kN").value == "31.04 kN");
+  CHECK(words::against(31.04, 31.0, 0, " kN").limit == "31.00 kN");
 }

@@ -8,6 +8,7 @@
 #include "controls/touch.hpp"
 #include "documents/shown_units.hpp"
 #include "paint/pen.hpp"
+#include "words/say.hpp"
 
 namespace tillerline {
 
@@ -26,8 +27,10 @@ struct Canvas {
   void mark(std::string_view name, const Box& box) const { mark(name, {}, box); }
   bool in_sight(const Box& box) const;
 
-  // Words of the core's units, and the way from one of them, in the units that the reader chose.
-  std::string said(std::string_view words) const { return in_units(words, units); }
+  // Numbers in the units that the reader chose, and the way there from a unit of the core. Beside a
+  // line, a number and its unit hold together.
+  Say say() const { return {.units = units}; }
+  Say tied() const { return {.units = units, .gap = "\u00a0"}; }
   UnitConversion shown(std::string_view unit) const { return conversion(unit, units); }
 };
 

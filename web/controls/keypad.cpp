@@ -24,12 +24,11 @@ struct Subject {
 Subject subject_of(const Ui& ui, const NumberTarget& target) {
   const Session& session = ui.session;
   const auto about = [&](const auto& field, const ShownNumber& number) {
-    return Subject{field.label, in_units(field.help, session.units()), number};
+    return Subject{field.label, std::string(field.help), number};
   };
   if (target.exercise != nullptr) {
     const Exercise& e = *target.exercise;
-    return {"Your guess", in_units(e.question, session.units()),
-            shown_guess(e, std::max(0.0, e.lowest), session.units())};
+    return {"Your guess", e.question, shown_guess(e, std::max(0.0, e.lowest), session.units())};
   }
   if (target.field != nullptr) return about(*target.field, session.shown(*target.field));
   if (target.leg_field != nullptr) {

@@ -124,7 +124,7 @@ struct Ui {
   }
   void mark(std::string_view name, const Box& box) const { canvas.mark(name, box); }
   bool in_sight(const Box& box) const { return canvas.in_sight(box); }
-  std::string said(std::string_view words) const { return canvas.said(words); }
+  Say say() const { return canvas.say(); }
   UnitConversion shown(std::string_view unit) const { return canvas.shown(unit); }
 };
 

@@ -93,11 +93,9 @@ void draw_parts(const Canvas& canvas, const AfterLanding& answer, const Turnarou
 void draw_limit(const Canvas& canvas, const AfterLanding& answer, const Plot& p) {
   const theme::Palette& c = canvas.colours();
   const double limit = units::celsius_from_kelvin(answer.limit_k);
-  std::array<char, 80> text;
   const bool above = limit > p.heat.high;
-  std::snprintf(text.data(), text.size(), "limit for departure %.0f\u00a0°C%s", limit,
-                above ? ", above this picture" : "");
-  const std::string words = canvas.said(text.data());
+  const std::string words = "limit for departure " + canvas.tied().temperature(answer.limit_k) +
+                            (above ? ", above this picture" : "");
   if (above) {
     label(canvas, {p.left + 6.0f, p.heat.to + 3.0f}, c.muted, words);
     return;
@@ -159,16 +157,12 @@ void draw_reading(const Canvas& canvas, const AfterLanding& answer, const Plot& 
   const float x = p.time.at(q.time_s);
   canvas.pen.hairline({x, p.heat.to}, {x, p.heat.from}, c.ink);
   ReadingLine line(canvas, at);
-  std::array<char, 64> text;
-  const auto celsius = [](double kelvin) { return units::celsius_from_kelvin(kelvin); };
-  const auto put = [&](ImU32 colour, const char* form, double value) {
-    std::snprintf(text.data(), text.size(), form, value);
-    line.put(colour, canvas.said(text.data()));
-  };
-  put(c.ink, "%.0f min", q.time_s / kMinute_s);
-  put(c.second, canvas.narrow ? "%.0f °C" : "mean %.0f °C", celsius(q.mean_k));
-  if (uneven(answer)) put(c.ink, canvas.narrow ? "%.0f °C" : "worst %.0f °C", celsius(q.worst_k));
-  put(c.accent, canvas.narrow ? "%.0f °C shown" : "indicated %.0f °C", celsius(q.indicated_k));
+  const Say say = canvas.say();
+  line.put(c.ink, say.in("min", q.time_s / kMinute_s, 0));
+  line.put(c.second, (canvas.narrow ? "" : "mean ") + say.temperature(q.mean_k));
+  if (uneven(answer)) line.put(c.ink, (canvas.narrow ? "" : "worst ") + say.temperature(q.worst_k));
+  line.put(c.accent, canvas.narrow ? say.temperature(q.indicated_k) + " shown"
+                                   : "indicated " + say.temperature(q.indicated_k));
 }
 
 float draw_key(const Canvas& canvas, const AfterLanding& answer, ImVec2 at, float width,

@@ -45,10 +45,8 @@ void draw_way(const Canvas& canvas, const BlastAnswer& blast, const Scale& x, fl
   canvas.pen.text(Type::Small, {x.from, y}, c.ink, way.name);
   draw_bar(canvas, x, y + 22.0f, kBar, blast.restart, way.reach_m, 1.0f);
   draw_bar(canvas, x, y + 24.0f + kBar, kIdleBar, blast.idle, way.reach_m, 0.6f);
-  std::array<char, 64> text;
-  std::snprintf(text.data(), text.size(), "%.0f\u00a0m, 48\u00a0km/h",
-                blast.restart[1].*way.reach_m);
-  canvas.pen.text_right(Type::SmallBold, {x.to, y}, c.ink, canvas.said(text.data()));
+  canvas.pen.text_right(Type::SmallBold, {x.to, y}, c.ink,
+                        canvas.tied().length(blast.restart[1].*way.reach_m) + ", 48\u00a0km/h");
 }
 
 void draw_manual(const Canvas& canvas, double contour, const Scale& x, float top, float bottom) {
@@ -61,10 +59,8 @@ void draw_manual(const Canvas& canvas, double contour, const Scale& x, float top
   const float at = x.at(contour);
   const ImVec2 ends[] = {{at, top + 20.0f}, {at, bottom}};
   canvas.pen.curve(ends, 2, c.second, 2.4f, 9.0f, 4.0f);
-  std::array<char, 64> text;
-  std::snprintf(text.data(), text.size(), "your manual, 56\u00a0km/h: %.0f\u00a0m behind the tail",
-                contour);
-  const std::string words = canvas.said(text.data());
+  const std::string words =
+      "your manual, 56\u00a0km/h: " + canvas.tied().length(contour) + " behind the tail";
   const float w = canvas.pen.width(Type::SmallBold, words);
   canvas.pen.text(Type::SmallBold, {std::clamp(at - w / 2.0f, x.from, x.to - w), top}, c.second,
                   words);

@@ -67,7 +67,7 @@ void draw_bars(const Canvas& canvas, const EngineChoices& choices, const EngineC
     const Measure& m = kTable[i];
     const double value = m.value(e);
     const auto share = static_cast<float>(std::max(0.0, value / longest(choices, m)));
-    const std::string number = canvas.said(Number(value, m.unit == "min" ? 1 : 0, m.unit));
+    const std::string number = canvas.tied().in(m.unit, value, m.unit == "min" ? 1 : 0);
     canvas.pen.text(today ? Type::SmallBold : Type::Small, {g.x(i), y}, today ? c.accent : c.ink,
                     number);
     const Box bar{g.x(i), y + 22.0f, std::max(2.0f, share * g.width), kBar};

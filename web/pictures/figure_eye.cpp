@@ -81,9 +81,7 @@ std::string_view cue_words(const TurnCue& cue, std::array<char, 96>& text) {
 
 std::string line_words(const Canvas& canvas, const LineInView& line) {
   if (!line.any) return "no part of the painted line in sight";
-  std::array<char, 96> text;
-  std::snprintf(text.data(), text.size(), "painted line hidden for %.1f\u00a0m", line.from_m);
-  return canvas.said(text.data());
+  return "painted line hidden for " + canvas.tied().length_tenth(line.from_m);
 }
 
 void move_along(Canvas& canvas, const TrackPlan& plan, const Box& whole, int& sample) {

@@ -118,23 +118,19 @@ std::string_view place_words(const StopAnswer& stop, const Sight& sight, double 
 void draw_reading(const Canvas& canvas, const StopAnswer& stop, double eye_m, bool in_view,
                   ImVec2 at) {
   const theme::Palette& c = canvas.colours();
-  std::array<char, 96> text;
-  const auto words = [&](const char* form, double value_m) {
-    std::snprintf(text.data(), text.size(), form, value_m);
-    return canvas.said(text.data());
-  };
+  const Say say = canvas.tied();
   ReadingLine first(canvas, at);
-  first.put(c.ink, words(eye_m < 0.0 ? "eye %.1f\u00a0m past it" : "eye %.1f\u00a0m before it",
-                         std::fabs(eye_m)));
+  first.put(c.ink, "eye " + say.length_tenth(std::fabs(eye_m)) +
+                       (eye_m < 0.0 ? " past it" : " before it"));
   const double left_m = std::max(0.0, eye_m - stop.eye_before_line_m);
-  first.put(c.ink, left_m < 0.05 ? std::string("stopped") : words("%.1f\u00a0m to roll", left_m));
+  first.put(c.ink, left_m < 0.05 ? std::string("stopped") : say.length_tenth(left_m) + " to roll");
   ReadingLine second(canvas, canvas.narrow ? ImVec2{at.x, at.y + 25.0f} : first.at());
   if (!in_view)
     second.put(c.second, "out of sight");
   else if (stop.line_visible_at_stop)
     second.put(c.accent, "stays in view");
   else
-    second.put(c.accent, words("in view for another %.1f\u00a0m", eye_m - stop.obscured_m));
+    second.put(c.accent, "in view for another " + say.length_tenth(eye_m - stop.obscured_m));
 }
 
 }  // namespace

@@ -360,8 +360,8 @@ void draw_reading(const Canvas& canvas, const RollMapPicture& of, const RollMapS
   std::array<char, 64> text;
   std::snprintf(text.data(), text.size(), "%.0f t at %.2f %%", mass_kg / units::kTonne_kg, slope);
   canvas.mark("reading:", text.data(), {at.x, at.y, plot.box.width, canvas.pen.height(Type::Body)});
-  std::snprintf(text.data(), text.size(), "%.0f t", mass_kg / units::kTonne_kg);
-  line.put(c.ink, canvas.said(text.data()));
+  const Say say = canvas.say();
+  line.put(c.ink, say.in("t", mass_kg / units::kTonne_kg, 0));
   line.put(c.ink, Number(slope, 2, "%", true));
   const RollAnswer answer = answer_at(of, mass_kg, state.slope_rad);
   const Passage& to_target = answer.targets[1].passage;
@@ -370,12 +370,11 @@ void draw_reading(const Canvas& canvas, const RollMapPicture& of, const RollMapS
   } else if (answer.verdict != RollVerdict::RollsByItself) {
     line.put(c.second, "does not roll at idle");
   } else if (!to_target.reached) {
-    line.put(c.accent, canvas.said("does not get to 10 kt"));
+    line.put(c.accent, "does not get to " + say.speed(answer.targets[1].speed_mps));
   } else {
-    std::snprintf(text.data(), text.size(), "10 kt after %.0f\u00a0s", to_target.time_s);
-    line.put(c.accent, canvas.said(text.data()));
-    std::snprintf(text.data(), text.size(), "%.0f m", to_target.distance_m);
-    if (!canvas.narrow) line.put(c.accent, canvas.said(text.data()));
+    line.put(c.accent, say.speed(answer.targets[1].speed_mps) + " after " +
+                           words::number(to_target.time_s, 0) + "\u00a0s");
+    if (!canvas.narrow) line.put(c.accent, say.length(to_target.distance_m));
   }
 }
 

@@ -76,13 +76,11 @@ void draw_strip(const Canvas& canvas, const Plan& plan, const Manoeuvre& m, bool
 
 // An upright dimension with its words beside it.
 void draw_width(const Canvas& canvas, const Plan& plan, float x, double top_m, double width_m,
-                ImU32 colour, const char* form) {
+                ImU32 colour, const char* before) {
   const float top = plan.at({top_m, 0.0}).y;
   const float bottom = plan.at({top_m - width_m, 0.0}).y;
   dimension(canvas, {x, top}, {x, bottom}, colour);
-  std::array<char, 48> text;
-  std::snprintf(text.data(), text.size(), form, width_m);
-  const std::string words = canvas.said(text.data());
+  const std::string words = before + canvas.tied().length_tenth(width_m);
   const float w = canvas.pen.width(Type::SmallBold, words);
   const float text_x = std::clamp(x + 8.0f, plan.box.x + 4.0f, plan.box.right() - w - 6.0f);
   label(canvas, {text_x, (top + bottom) / 2.0f - 9.0f}, colour, words, true);
@@ -97,18 +95,18 @@ void draw_beyond(const Canvas& canvas, const Aircraft& a, const Plan& plan, cons
     double beyond_m;
     double radius_m;
     BodyPlace outer;
-    const char* form;
+    const char* name;
     float side;
   };
   const Part parts[] = {{half.wing_beyond_edge_m,
                          half.wing_tip_radius_m,
                          {-a.wing_tip_behind_m, -a.wing_span_m / 2.0},
-                         "wing tip %.1f\u00a0m",
+                         "wing tip ",
                          -1.0f},
                         {half.tail_beyond_edge_m,
                          half.tail_radius_m,
                          {-a.tail_behind_m, -a.tailplane_span_m / 2.0},
-                         "tail %.1f\u00a0m",
+                         "tail ",
                          1.0f}};
   const theme::Palette& c = canvas.colours();
   for (const Part& part : parts) {
@@ -120,9 +118,7 @@ void draw_beyond(const Canvas& canvas, const Aircraft& a, const Plan& plan, cons
     const float edge = plan.at({at_top ? m.top_m : m.bottom_m, 0.0}).y;
     const float reach = static_cast<float>(part.beyond_m) * plan.scale;
     dimension(canvas, {x, edge}, {x, at_top ? edge - reach : edge + reach}, c.ink);
-    std::array<char, 48> text;
-    std::snprintf(text.data(), text.size(), part.form, part.beyond_m);
-    const std::string words = canvas.said(text.data());
+    const std::string words = part.name + canvas.tied().length_tenth(part.beyond_m);
     const float w = canvas.pen.width(Type::SmallBold, words);
     label(canvas, {part.side < 0.0f ? x - 9.0f - w : x + 9.0f, at_top ? edge - 22.0f : edge + 4.0f},
           c.ink, words, true);
@@ -198,10 +194,8 @@ float figure_room(Canvas& canvas, const HalfTurn& half, const Aircraft& a, RoomR
   // What there is, and what it takes.
   const float x = box.right() - (canvas.narrow ? 96.0f : 132.0f);
   const bool bad = half.wanted && !half.possible;
-  draw_width(canvas, plan, x, m.top_m, half.needed_m, bad ? c.exceeded : c.ink,
-             "needs %.1f\u00a0m");
-  if (half.wanted)
-    draw_width(canvas, plan, box.x + 14.0f, m.top_m, half.width_m, c.ink, "%.1f\u00a0m");
+  draw_width(canvas, plan, x, m.top_m, half.needed_m, bad ? c.exceeded : c.ink, "needs ");
+  if (half.wanted) draw_width(canvas, plan, box.x + 14.0f, m.top_m, half.width_m, c.ink, "");
   if (bad) {
     canvas.pen.mark(Mark::Exceeded, {box.x + 20.0f, box.bottom() - 50.0f}, 14.0f);
     label(canvas, {box.x + 36.0f, box.bottom() - 60.0f}, c.exceeded, "does not fit", true);

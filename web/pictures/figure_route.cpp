@@ -194,23 +194,22 @@ void draw_reading(const Canvas& canvas, const RoutePicture& of, const Panels& p,
 
   std::array<char, 160> text;
   const int seconds = static_cast<int>(std::lround(t.time_s));
-  std::snprintf(text.data(), text.size(), "%.0f m", t.distance_m);
+  const Say say = canvas.say();
   ReadingLine line(canvas, at);
-  line.put(c.ink, canvas.said(text.data()));
+  line.put(c.ink, say.length(t.distance_m));
   std::snprintf(text.data(), text.size(), "%d:%02d", seconds / 60, seconds % 60);
   line.put(c.ink, text.data());
-  std::snprintf(text.data(), text.size(), "%.1f kt", kt);
-  line.put(c.accent, canvas.said(text.data()));
+  line.put(c.accent, say.speed_tenth(t.speed_mps));
   const auto& band = of.heat_band;
-  if (band.empty() || canvas.narrow) {
-    std::snprintf(text.data(), text.size(), "%.0f °C", celsius);
-  } else {
+  std::string brakes = say.temperature(t.brake_k);
+  if (!band.empty() && !canvas.narrow) {
     const HeatBandPoint here = heat_band_at(band, t.distance_m);
-    std::snprintf(text.data(), text.size(), "%.0f °C (%.0f to %.0f °C)", celsius,
-                  celsius + (here.pack_k.p10 - here.nominal_k),
-                  celsius + (here.pack_k.p90 - here.nominal_k));
+    brakes += " (" +
+              words::between(say.temperature(t.brake_k + (here.pack_k.p10 - here.nominal_k)),
+                             say.temperature(t.brake_k + (here.pack_k.p90 - here.nominal_k))) +
+              ")";
   }
-  line.put(c.second, canvas.said(text.data()));
+  line.put(c.second, brakes);
   std::snprintf(text.data(), text.size(), "leg %d", static_cast<int>(leg) + 1);
   line.put(c.ink, text.data());
 }

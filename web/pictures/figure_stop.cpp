@@ -61,14 +61,9 @@ struct Tick {
 };
 
 std::string tick_words(const Canvas& canvas, const Tick& tick) {
-  std::array<char, 80> text;
-  const int length = std::snprintf(text.data(), text.size(), "%.*s",
-                                   static_cast<int>(tick.name.size()), tick.name.data());
-  if (tick.before_m > 0.0) {
-    std::snprintf(text.data() + length, text.size() - static_cast<std::size_t>(length),
-                  ", %.1f\u00a0m", tick.before_m);
-  }
-  return canvas.said(text.data());
+  std::string text(tick.name);
+  if (tick.before_m > 0.0) text += ", " + canvas.tied().length_tenth(tick.before_m);
+  return text;
 }
 
 // Right of its tick or left of it, in the first row where it stands clear of names and other ticks.

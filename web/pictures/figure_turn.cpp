@@ -140,13 +140,8 @@ void draw_margin(const Canvas& canvas, const Brief& brief, const Plan& plan,
   const ImVec2 from = plan.at(wheel);
   const ImVec2 to = plan.at(edge);
   dimension(canvas, from, to, colour);
-  // Rounded down in any unit: it is what is left.
-  const Number number(std::floor(margin * 10.0) / 10.0, 1, std::string(kRoundedDown).append("m"));
-  std::array<char, 48> text;
-  const std::string_view digits = number;
-  std::snprintf(text.data(), text.size(), "%s%.*s", which == Margin::Nose ? "nose wheels " : "",
-                static_cast<int>(digits.size()), digits.data());
-  const std::string words = canvas.said(text.data());
+  const std::string words =
+      (which == Margin::Nose ? "nose wheels " : "") + canvas.tied().margin(margin);
   const float w = canvas.pen.width(Type::SmallBold, words);
   // Outside the pavement, beyond the end of the dimension line, where nothing stands yet.
   const float outward = margin < 0.0 ? -1.0f : 1.0f;

@@ -65,11 +65,8 @@ Bands4 bands_of(const Canvas& canvas, const UncertaintyAnswer& uncertainty, doub
 // "10 kt" is the usual target; another one is named as it is.
 std::string target_name(const Canvas& canvas, const Band& band, double target_mps) {
   if (band.name.find("10 kt") == std::string_view::npos) return std::string(band.name);
-  std::array<char, 40> text;
-  const std::string_view stem = band.name.substr(0, band.name.find("10 kt"));
-  std::snprintf(text.data(), text.size(), "%.*s%.0f kt", static_cast<int>(stem.size()), stem.data(),
-                units::knots_from_mps(target_mps));
-  return canvas.said(text.data());
+  return std::string(band.name.substr(0, band.name.find("10 kt"))) +
+         canvas.say().in("kt", units::knots_from_mps(target_mps), 0);
 }
 
 // One answer: its name, the stretch from P10 to P90 on a scale of its own, the middle as a stroke.

@@ -76,9 +76,7 @@ float figure_window(Canvas& canvas, const TurnAnswer& turn, const Limits& limits
     const float px = x.at(std::min(planned, high));
     pen.draw->AddTriangleFilled({px - 8.0f, bar_top - 13.0f}, {px + 8.0f, bar_top - 13.0f},
                                 {px, bar_top - 1.0f}, c.second);
-    std::array<char, 40> text;
-    std::snprintf(text.data(), text.size(), "planned %.1f kt", planned);
-    const std::string name = canvas.said(text.data());
+    const std::string name = "planned " + canvas.say().in("kt", planned, 1);
     const float w = pen.width(Type::SmallBold, name);
     // Beside the triangle, on the side with more room.
     const bool left = px > (x.from + x.to) / 2.0f;

@@ -12,31 +12,16 @@ namespace {
 
 constexpr float kGap = 8.0f;
 
-std::string_view describe(const Leg& leg, std::array<char, 128>& text) {
-  const double slope = 100.0 * std::tan(leg.slope_rad);
-  const char* way = slope > 0.005 ? "up" : "down";
-  int length = 0;
+std::string describe(const Say& say, const Leg& leg) {
+  std::string text;
   if (leg.kind == LegKind::Straight) {
-    length = std::snprintf(text.data(), text.size(), "Straight %.0f m", leg.length_m);
+    text = "Straight " + say.length(leg.length_m);
   } else {
-    const double degrees = units::degrees_from_radians(leg.turn_rad);
-    length = std::snprintf(text.data(), text.size(), "%s %.0f°, radius %.0f m",
-                           degrees < 0.0 ? "Left" : "Right", std::fabs(degrees), leg.radius_m);
-    if (leg.easing_m > 0.0) {
-      const auto used = static_cast<std::size_t>(length);
-      length += std::snprintf(text.data() + used, text.size() - used, ", eased over %.0f m",
-                              leg.easing_m);
-    }
+    text = (leg.turn_rad < 0.0 ? "Left " : "Right ") + words::degrees(std::fabs(leg.turn_rad)) +
+           ", radius " + say.length(leg.radius_m);
+    if (leg.easing_m > 0.0) text += ", eased over " + say.length(leg.easing_m);
   }
-  auto n = static_cast<std::size_t>(length);
-  if (std::fabs(slope) < 0.005) {
-    length = std::snprintf(text.data() + n, text.size() - n, ", level");
-  } else {
-    length = std::snprintf(text.data() + n, text.size() - n, ", %.2f %% %s", std::fabs(slope), way);
-  }
-  n += static_cast<std::size_t>(length);
-  length = std::snprintf(text.data() + n, text.size() - n, ", %.0f m wide", leg.width_m);
-  return {text.data(), n + static_cast<std::size_t>(length)};
+  return text + ", " + words::slope_fine(leg.slope_rad) + ", " + say.length(leg.width_m) + " wide";
 }
 
 void leg_tiles(Ui& ui, std::size_t index, float x, float& y, float width) {
@@ -122,8 +107,7 @@ void draw_legs_editor(Ui& ui) {
     const Digits number(static_cast<int>(i) + 1);
     const bool open = ui.view.open_leg == static_cast<int>(i);
     const Type type = open ? Type::BodyBold : Type::Body;
-    std::array<char, 128> text;
-    const std::string words = ui.said(describe(ui.session.document().brief.route.legs[i], text));
+    const std::string words = describe(ui.say(), ui.session.document().brief.route.legs[i]);
     const float room = width - 84.0f;
     const float lines = pen.paragraph_height(type, room, words);
     const Box box{x, y, width, std::max(56.0f, lines + 26.0f)};

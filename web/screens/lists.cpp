@@ -36,18 +36,18 @@ bool list_item(Ui& ui, std::string_view kind, std::string_view id, float x, floa
 
 void draw_aircraft_list(Ui& ui) {
   PanelSpace space = begin_panel(ui, "Aircraft");
+  const Say say = ui.say();
   float y = space.y;
   for (const AircraftDocument& d : preset_aircraft()) {
-    std::array<char, 160> facts;
     const Aircraft& a = d.aircraft;
-    const int length = std::snprintf(facts.data(), facts.size(),
-                                     "%.0f to %.0f t, %d engines, wheelbase %.1f m, span %.0f m",
-                                     a.lowest_mass_kg / 1e3, a.highest_mass_kg / 1e3,
-                                     a.engine_count, a.wheelbase_m, a.wing_span_m);
+    const std::string facts = words::between(say.in("t", a.lowest_mass_kg / 1e3, 0),
+                                             say.in("t", a.highest_mass_kg / 1e3, 0)) +
+                              ", " + words::count(a.engine_count, "engine") + ", wheelbase " +
+                              say.length_tenth(a.wheelbase_m) + ", span " +
+                              say.length(a.wing_span_m);
     const bool chosen = d.facts.id == ui.session.document().aircraft.id;
     if (list_item(ui, "aircraft:", d.facts.id, space.content.x, y, space.content.width,
-                  d.facts.name, ui.said({facts.data(), static_cast<std::size_t>(length)}),
-                  chosen)) {
+                  d.facts.name, facts, chosen)) {
       ui.session.set_notice(ui.session.take_aircraft(d));
       ui.view.panel = Panel::None;
       ui.pictures.turn.sample = -1;
@@ -58,6 +58,7 @@ void draw_aircraft_list(Ui& ui) {
 
 void draw_route_list(Ui& ui) {
   PanelSpace space = begin_panel(ui, "Route");
+  const Say say = ui.say();
   float y = space.y + 12.0f;
   if (button(ui, "open:", "draw-route",
              {space.content.x, y, std::min(space.content.width, 300.0f), theme::kTarget},
@@ -66,16 +67,14 @@ void draw_route_list(Ui& ui) {
   }
   y += theme::kTarget + 8.0f;
   for (const RouteDocument& d : preset_routes()) {
-    std::array<char, 240> facts;
     int turns = 0;
     for (const Leg& leg : d.route.legs) turns += leg.kind == LegKind::Arc ? 1 : 0;
-    const int length = std::snprintf(facts.data(), facts.size(), "%s to %s, %.1f km, %d turns",
-                                     d.facts.from.c_str(), d.facts.to.c_str(),
-                                     route_length_m(d.route) / 1e3, turns);
+    const std::string facts = d.facts.from + " to " + d.facts.to + ", " +
+                              say.in("km", route_length_m(d.route) / 1e3, 1) + ", " +
+                              words::count(turns, "turn");
     const bool chosen = d.facts.id == ui.session.document().route.id;
     if (list_item(ui, "route:", d.facts.id, space.content.x, y, space.content.width, d.facts.name,
-                  ui.said({facts.data(), static_cast<std::size_t>(std::clamp(length, 0, 239))}),
-                  chosen)) {
+                  facts, chosen)) {
       ui.session.set_notice(ui.session.take_route(d));
       ui.view.panel = Panel::None;
       ui.view.turn = 0;

@@ -354,9 +354,8 @@ void draw_points(const Ui& ui, const Drawing& drawing, const Paper& paper) {
 void draw_labels(const Ui& ui, const Drawing& drawing, const Paper& paper) {
   const theme::Palette& c = ui.colours();
   LabelRoom room;
-  std::array<char, 64> text;
-  const auto put = [&](ImVec2 at, const char* metric, bool bold) {
-    const std::string words = ui.said(metric);
+  const Say say = ui.say();
+  const auto put = [&](ImVec2 at, const std::string& words, bool bold) {
     const float w = ui.pen.width(bold ? Type::SmallBold : Type::Small, words);
     at.x = std::min(at.x, paper.box.right() - w - 8.0f);
     const Box box{at.x, at.y, w, 20.0f};
@@ -369,32 +368,23 @@ void draw_labels(const Ui& ui, const Drawing& drawing, const Paper& paper) {
   }
   for (std::size_t i = 0; i < points.size(); ++i) {
     const ImVec2 p = paper.at(points[i].at);
+    std::string name = std::to_string(i);
     if (i == 0) {
-      std::snprintf(text.data(), text.size(), "Start");
+      name = "Start";
     } else if (drawing.ends(i)) {
-      std::snprintf(text.data(), text.size(), "%s",
-                    drawing.end() == RouteEnd::HoldingLine ? "Holding line" : "Stand");
+      name = drawing.end() == RouteEnd::HoldingLine ? "Holding line" : "Stand";
     } else if (drawing.turns(i)) {
-      std::snprintf(text.data(), text.size(), "%d: %.0f m", static_cast<int>(i),
-                    points[i].turn.radius_m);
-    } else {
-      std::snprintf(text.data(), text.size(), "%d", static_cast<int>(i));
+      name += ": " + say.length(points[i].turn.radius_m);
     }
-    put({p.x + 16.0f, p.y - 26.0f}, text.data(), true);
+    put({p.x + 16.0f, p.y - 26.0f}, name, true);
   }
   for (std::size_t i = 0; i + 1 < points.size(); ++i) {
     const ImVec2 a = paper.at(points[i].at);
     const ImVec2 b = paper.at(points[i + 1].at);
     if (std::hypot(b.x - a.x, b.y - a.y) < 130.0f) continue;
-    const double slope = 100.0 * std::tan(points[i].stretch.slope_rad);
-    const double length = distance_between_m(points[i].at, points[i + 1].at);
-    if (std::fabs(slope) < 0.005) {
-      std::snprintf(text.data(), text.size(), "%.0f m, level", length);
-    } else {
-      std::snprintf(text.data(), text.size(), "%.0f m, %.2f %% %s", length, std::fabs(slope),
-                    slope > 0.0 ? "up" : "down");
-    }
-    put({0.5f * (a.x + b.x) + 10.0f, 0.5f * (a.y + b.y) + 8.0f}, text.data(), false);
+    const double length_m = distance_between_m(points[i].at, points[i + 1].at);
+    put({0.5f * (a.x + b.x) + 10.0f, 0.5f * (a.y + b.y) + 8.0f},
+        say.length(length_m) + ", " + words::slope_fine(points[i].stretch.slope_rad), false);
   }
 }
 
@@ -406,9 +396,9 @@ void draw_cross(const Ui& ui, const Drawing& drawing, const Paper& paper) {
   const ImVec2 p = paper.at(at);
   ui.pen.line({paper.box.x, p.y}, {paper.box.right(), p.y}, theme::faded(c.second, 0.7f), 1.0f);
   ui.pen.line({p.x, paper.box.y}, {p.x, paper.box.bottom()}, theme::faded(c.second, 0.7f), 1.0f);
-  std::array<char, 64> text;
-  std::snprintf(text.data(), text.size(), "%.1f m east, %.1f m north", at.east_m, at.north_m);
-  const std::string words = ui.said(text.data());
+  const Say say = ui.say();
+  const std::string words =
+      say.length_tenth(at.east_m) + " east, " + say.length_tenth(at.north_m) + " north";
   const float w = ui.pen.width(Type::SmallBold, words);
   const float x = std::min(p.x + 18.0f, paper.box.right() - w - 12.0f);
   label(ui, {x, std::max(paper.box.y + 8.0f, p.y - 54.0f)}, c.ink, words, true);
@@ -524,18 +514,14 @@ void draw_headline(const Ui& ui, float x, float& y, float width) {
   int turns = 0;
   for (std::size_t i = 0; i < drawing.count(); ++i) turns += drawing.turns(i) ? 1 : 0;
   const double tightest_m = drawing.tightest_m();
-  std::array<char, 96> text;
+  const Say say = ui.say();
   const double length_m = drawing.length_m();
-  if (drawing.count() < 2) {
-    std::snprintf(text.data(), text.size(), "No route yet");
-  } else if (length_m < 1000.0) {
-    std::snprintf(text.data(), text.size(), "%.0f m, %d turn%s", length_m, turns,
-                  turns == 1 ? "" : "s");
-  } else {
-    std::snprintf(text.data(), text.size(), "%.2f km, %d turn%s", length_m / 1e3, turns,
-                  turns == 1 ? "" : "s");
+  std::string whole = "No route yet";
+  if (drawing.count() >= 2) {
+    whole = (length_m < 1000.0 ? say.length(length_m) : say.in("km", length_m / 1e3, 2)) + ", " +
+            std::to_string(turns) + (turns == 1 ? " turn" : " turns");
   }
-  paragraph(ui, Type::Head, x, y, width, c.ink, ui.said(text.data()));
+  paragraph(ui, Type::Head, x, y, width, c.ink, whole);
   if (turns > 0) {
     // The nose gear is about where the eye is; that or the main gear is kept on the line.
     const Brief& brief = ui.session.document().brief;
@@ -543,13 +529,12 @@ void draw_headline(const Ui& ui, float x, float& y, float width) {
     const bool by_eye = brief.technique.turning == TurnTechnique::EyeOnLine;
     const double can_m = by_eye ? can.nose_gear_m : can.turn_radius_m;
     const bool too_tight = tightest_m < can_m;
-    std::snprintf(text.data(), text.size(),
-                  too_tight ? "Too tight: %.0f m. The steering of this aircraft needs %.0f m."
-                            : "Tightest %.0f m. The steering of this aircraft reaches %.0f m.",
-                  tightest_m, std::ceil(can_m));
+    const std::string tightest = (too_tight ? "Too tight: " : "Tightest ") +
+                                 say.length(tightest_m) + ". The steering of this aircraft " +
+                                 (too_tight ? "needs " : "reaches ") + say.length_up(can_m) + ".";
     if (too_tight) ui.pen.mark(Mark::Exceeded, {x + 7.0f, y + 12.0f}, 13.0f);
     paragraph(ui, Type::Body, x + (too_tight ? 22.0f : 0.0f), y, width - 22.0f,
-              too_tight ? c.exceeded : c.ink, ui.said(text.data()));
+              too_tight ? c.exceeded : c.ink, tightest);
   }
   y += 6.0f;
 }

@@ -94,9 +94,9 @@ void draw_question(Ui& ui, Column& col) {
   std::snprintf(text.data(), text.size(), "%.*s, grade %d of 3", static_cast<int>(topic.size()),
                 topic.data(), e.grade);
   set_title(ui, col, text.data());
-  set_text(ui, col, Type::Body, c.muted, in_units(e.situation, ui.session.units()));
+  set_text(ui, col, Type::Body, c.muted, e.situation);
   col.y += 12.0f;
-  set_text(ui, col, Type::Head, c.ink, in_units(e.question, ui.session.units()));
+  set_text(ui, col, Type::Head, c.ink, e.question);
   col.y += 16.0f;
 }
 
@@ -169,7 +169,7 @@ void draw_answer(Ui& ui, Column& col) {
   ui.mark("verdict:", word_of(result), {inner.x, inner.y, inner.width, 30.0f});
   set_text(ui, inner, Type::Head, c.ink, verdict);
   col.y = inner.y + 10.0f;
-  set_text(ui, col, Type::Body, c.ink, in_units(study.exercise.headline, ui.session.units()));
+  set_text(ui, col, Type::Body, c.ink, study.exercise.headline);
   col.y += 12.0f;
   col.y += draw_picture(ui, col.at(), col.width) + 16.0f;
   ui.pen.spaced_title(col.at(), c.muted, "Why");

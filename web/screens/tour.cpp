@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include "controls/buttons.hpp"
-#include "documents/words.hpp"
 #include "screens/purpose.hpp"
+#include "words/words.hpp"
 
 namespace tillerline {
 namespace {

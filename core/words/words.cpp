@@ -1,27 +1,57 @@
-#include "documents/words.hpp"
+#include "words/words.hpp"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstdint>
+#include <cstdio>
+#include <cstdlib>
 
-#include "documents/shown_units.hpp"
 #include "physics/numerics/elementary.hpp"
 #include "physics/numerics/units.hpp"
+
+namespace tillerline {
+namespace {
+
+double power_of_ten(int exponent) {
+  double power = 1.0;
+  for (int i = 0; i < std::abs(exponent); ++i) power *= 10.0;
+  return exponent < 0 ? 1.0 / power : power;
+}
+
+}  // namespace
+
+std::string format_number(double value, int decimals) {
+  if (!std::isfinite(value)) return "?";
+  std::array<char, 400> text{};
+  std::snprintf(text.data(), text.size(), "%.*f", std::clamp(decimals, 0, 17), std::fabs(value));
+  const std::string digits(text.data());
+  const bool zero = digits.find_first_not_of("0.") == std::string::npos;
+  return value < 0.0 && !zero ? "\u2212" + digits : digits;
+}
+
+std::string grouped_number(double value, int decimals) {
+  const double step = power_of_ten(-decimals);
+  const double rounded = decimals < 0 ? std::round(value / step) * step : value;
+  std::string text = format_number(rounded, std::max(0, decimals));
+  const std::size_t first = text.starts_with("−") ? std::string_view("−").size() : 0;
+  const std::size_t point = std::min(text.find('.'), text.size());
+  if (point - first < 5) return text;
+  for (std::size_t at = point; at > first + 3;) {
+    at -= 3;
+    text.insert(at, "\u00a0");
+  }
+  return text;
+}
+
+}  // namespace tillerline
 
 namespace tillerline::words {
 namespace {
 
-constexpr const char* kNotKnown = "not known";
 constexpr double kLargest = 9e15;
 // What arithmetic may leave on an exact figure: 4 m computed as 3.9999999 still reads 4.0 m.
 constexpr double kSlack = 1e-6;
-
-double power_of_ten(int decimals) {
-  double scale = 1.0;
-  for (int i = 0; i < decimals; ++i) scale *= 10.0;
-  return scale;
-}
-
-bool sayable(double value) { return std::isfinite(value) && std::fabs(value) < kLargest; }
 
 // Digits of |scaled| with the point `decimals` from the right.
 std::string digits(std::int64_t scaled, int decimals) {
@@ -37,14 +67,15 @@ std::int64_t scaled_value(double value, int decimals) {
 }
 
 std::string with_unit(double value, int decimals, std::string_view unit) {
-  if (!sayable(value)) return kNotKnown;
+  if (!sayable(value)) return std::string(kNotKnown);
   return number(value, decimals).append(unit);
 }
 
-// To a step of 0.5, without an idle ".0".
-std::string half_steps(double value) {
-  const double halves = std::round(value * 2.0);
-  return number(halves / 2.0, std::fmod(halves, 2.0) == 0.0 ? 0 : 1);
+std::string slope_words(double rad, int decimals) {
+  const double value = 100.0 * elementary::tangent(rad);
+  if (!sayable(value)) return std::string(kNotKnown);
+  if (scaled_value(value, decimals) == 0) return "level";
+  return number(std::fabs(value), decimals) + (value > 0.0 ? " % up" : " % down");
 }
 
 std::string hours_and_minutes(std::int64_t minutes) {
@@ -61,48 +92,23 @@ std::string whole_minutes(std::int64_t minutes) {
 
 }  // namespace
 
+bool sayable(double value) { return std::isfinite(value) && std::fabs(value) < kLargest; }
+
 std::string number(double value, int decimals) {
-  if (!sayable(value)) return kNotKnown;
+  if (!sayable(value)) return std::string(kNotKnown);
   const std::int64_t scaled = scaled_value(value, decimals);
   return (scaled < 0 ? "−" : "") + digits(scaled, decimals);
 }
 
 std::string signed_number(double value, int decimals) {
-  if (!sayable(value)) return kNotKnown;
+  if (!sayable(value)) return std::string(kNotKnown);
   return (scaled_value(value, decimals) > 0 ? "+" : "") + number(value, decimals);
-}
-
-std::string knots(double mps) {
-  if (!sayable(mps)) return kNotKnown;
-  return half_steps(units::knots_from_mps(mps)) + " kt";
-}
-
-std::string knots_tenth(double mps) { return with_unit(units::knots_from_mps(mps), 1, " kt"); }
-
-std::string knots_within(double lower_mps, double upper_mps, std::string_view joint) {
-  if (!sayable(lower_mps) || !sayable(upper_mps)) return kNotKnown;
-  const double lower_kt = units::knots_from_mps(lower_mps);
-  const double upper_kt = units::knots_from_mps(upper_mps);
-  const double middle_kt = 0.5 * (lower_kt + upper_kt);
-  constexpr double kSaidShare = 0.8;
-  const double width_kt = upper_kt - lower_kt;
-  if (width_kt < 0.005) return number(middle_kt, 1) + " kt";
-  for (const double step : {0.5, 0.1, 0.01}) {
-    const double low = std::ceil(lower_kt / step - kSlack) * step;
-    const double high = std::floor(upper_kt / step + kSlack) * step;
-    // A narrow range said in halves would leave out much of what is allowed.
-    if (high - low < 0.5 * step || (step == 0.5 && high - low < kSaidShare * width_kt)) continue;
-    const int decimals = step == 0.01 ? 2 : 1;
-    const auto say = [&](double kt) { return step == 0.5 ? half_steps(kt) : number(kt, decimals); };
-    return say(low).append(joint) + say(high) + " " + std::string(kInside) + "kt";
-  }
-  return number(middle_kt, 2) + " kt";
 }
 
 std::string seconds(double s) { return with_unit(s, 0, " s"); }
 
 std::string duration(double s) {
-  if (!sayable(s)) return kNotKnown;
+  if (!sayable(s)) return std::string(kNotKnown);
   if (std::round(s) < 120.0) return seconds(s);
   const double minutes = s / 60.0;
   if (std::round(minutes * 10.0) >= 100.0) return whole_minutes(std::llround(minutes));
@@ -110,74 +116,31 @@ std::string duration(double s) {
 }
 
 std::string duration_up(double s) {
-  if (!sayable(s)) return kNotKnown;
+  if (!sayable(s)) return std::string(kNotKnown);
   return whole_minutes(static_cast<std::int64_t>(std::ceil(s / 60.0 - kSlack)));
 }
 
 std::string clock(double s) {
-  if (!sayable(s)) return kNotKnown;
+  if (!sayable(s)) return std::string(kNotKnown);
   const std::int64_t all = std::llround(s);
   const std::int64_t rest = all % 60;
   return std::to_string(all / 60) + (rest < 10 ? ":0" : ":") + std::to_string(rest);
 }
 
-std::string metres(double m) { return with_unit(m, 0, " m"); }
-std::string metres_tenth(double m) { return with_unit(m, 1, " m"); }
-
-std::string margin(double m) {
-  if (!sayable(m)) return kNotKnown;
-  return with_unit(std::floor(m * 10.0 + kSlack) / 10.0, 1,
-                   std::string(" ").append(kRoundedDown).append("m"));
-}
-
-std::string distance(double m) {
-  if (std::round(std::fabs(m)) < 1000.0) return metres(m);
-  return with_unit(m / 1000.0, 1, " km");
-}
-
-std::string celsius(double k) { return with_unit(units::celsius_from_kelvin(k), 0, " °C"); }
-
-std::string celsius_entered(double k) {
-  return with_exact(celsius(k), units::celsius_from_kelvin(k));
-}
-
-std::string celsius_difference(double k) {
-  return with_unit(k, 0, std::string(" ").append(kCelsiusDifference));
-}
-
 std::string pressure(double pa) { return with_unit(pa / 1e5, 1, " bar"); }
-std::string flow(double kgps) {
-  const double per_minute = 60.0 * kgps;
-  return with_unit(per_minute, per_minute < 9.95 ? 1 : 0, " kg/min");
-}
-
-std::string slope(double rad) {
-  const double value = 100.0 * elementary::tangent(rad);
-  if (!sayable(value)) return kNotKnown;
-  if (scaled_value(value, 1) == 0) return "level";
-  return number(std::fabs(value), 1) + (value > 0.0 ? " % up" : " % down");
-}
+std::string slope(double rad) { return slope_words(rad, 1); }
+std::string slope_fine(double rad) { return slope_words(rad, 2); }
 
 std::string signed_slope(double rad) {
   const double value = 100.0 * elementary::tangent(rad);
-  if (!sayable(value)) return kNotKnown;
+  if (!sayable(value)) return std::string(kNotKnown);
   return signed_number(value, 1) + " %";
 }
 
 std::string thrust(double n) {
-  if (!sayable(n)) return kNotKnown;
+  if (!sayable(n)) return std::string(kNotKnown);
   const double kilonewtons = n / 1000.0;
   return number(kilonewtons, std::fabs(kilonewtons) < 9.95 ? 1 : 0) + " kN";
-}
-
-std::string tonnes(double kg) {
-  const double t = kg / units::kTonne_kg;
-  return with_unit(t, std::fabs(t) < 99.95 ? 1 : 0, " t");
-}
-
-std::string kilograms(double kg) {
-  if (std::fabs(kg) < 999.5) return with_unit(kg, 0, " kg");
-  return with_unit(kg / units::kTonne_kg, 1, " t");
 }
 
 std::string degrees(double rad) { return with_unit(units::degrees_from_radians(rad), 0, "°"); }
@@ -199,7 +162,10 @@ std::string megajoules(double j) {
 }
 
 std::string band(const std::string& low, const std::string& high) {
-  if (low == high) return "";
+  return low == high ? "" : between(low, high);
+}
+
+std::string between(const std::string& low, const std::string& high) {
   const std::size_t of_low = low.find(' ');
   const std::size_t of_high = high.find(' ');
   const bool same_unit =
@@ -224,11 +190,16 @@ std::string list(const std::vector<std::string>& items) {
 }
 
 Against against(double value, double limit, int decimals, std::string_view unit) {
+  return against(value, limit, decimals,
+                 [unit](double number, int places) { return with_unit(number, places, unit); });
+}
+
+Against against(double value, double limit, int decimals,
+                const std::function<std::string(double, int)>& say) {
   for (int places = decimals;; ++places) {
-    Against said{with_unit(value, places, unit), with_unit(limit, places, unit)};
+    Against said{say(value, places), say(limit, places)};
     if (said.value == said.limit && value != limit && places < decimals + 3) continue;
-    // The limit may have been entered in another unit; the value is as rounded as elsewhere.
-    return {said.value, with_exact(said.limit, limit)};
+    return said;
   }
 }
 
