@@ -1,6 +1,5 @@
 // Cautions in words: one sentence each for the list, a short phrase for "watch".
 #include <algorithm>
-#include <cmath>
 
 #include "documents/fields.hpp"
 #include "physics/numerics/units.hpp"
@@ -43,35 +42,35 @@ std::string restart_words(const Source& source, const Caution& caution) {
   return text + "; on a straight idle would do.";
 }
 
-std::string cannot_move_words(const Caution& caution) {
+std::string cannot_move_words(const Source&, const Caution& caution) {
   const auto said = against(caution.value / 1000.0, caution.limit / 1000.0, 0, " kN");
   return "It cannot move: it takes " + said.value + ", the limit for taxiing is " + said.limit +
          ".";
 }
 
-std::string too_tight_words(const Caution& caution) {
+std::string too_tight_words(const Source&, const Caution& caution) {
   const auto said = against(units::degrees_from_radians(caution.value),
                             units::degrees_from_radians(caution.limit), 0, "°");
   return "Tighter than the steering: it takes " + said.value +
          " of nose-wheel angle, the limit is " + said.limit + ".";
 }
 
-std::string nose_slides_words(const Caution& caution) {
+std::string nose_slides_words(const Source&, const Caution& caution) {
   const auto said = against(100.0 * caution.value, 100.0 * caution.limit, 0, " %");
   return "The nose wheels may slide: they need a side force of " + said.value + " of their load, " +
          said.limit + " is allowed on this surface.";
 }
 
-std::string edge_words(const Say& say, const Caution& caution) {
+std::string edge_words(const Source& source, const Caution& caution) {
   // Rounded down like every margin, so that 3.97 m is not called 4.0 m.
   const bool nose = caution.kind == CautionKind::NoseMarginSmall;
-  return "Only " + say.margin(caution.value) + " from the " + (nose ? "nose " : "") +
-         "wheels to the pavement edge, " + say.length_tenth(caution.limit) + " wanted.";
+  return "Only " + source.say.margin(caution.value) + " from the " + (nose ? "nose " : "") +
+         "wheels to the pavement edge, " + source.say.length_tenth(caution.limit) + " wanted.";
 }
 
 std::string chance_words(double chance) { return "a chance of " + words::chance(chance); }
 
-std::string surface_tightens_words(const Source& source) {
+std::string surface_tightens_words(const Source& source, const Caution&) {
   const SurfaceLimits& limits = source.card.surface_limits;
   return "Condition code " + std::to_string(source.card.pavement.condition_code) +
          ": the limits are " + source.say.speed(limits.straight_speed_mps) + " straight, " +
@@ -85,13 +84,13 @@ std::string braking_poor_words(const Source& source, const Caution& caution) {
          format_number(source.card.surface_limits.deceleration_mps2, 2) + " m/s² is planned.";
 }
 
-std::string restart_beyond_words(const Caution& caution) {
+std::string restart_beyond_words(const Source&, const Caution& caution) {
   const auto said = against(caution.value / 1000.0, caution.limit / 1000.0, 0, " kN");
   return "Do not stop here: a restart takes " + said.value + ", the limit for taxiing is " +
          said.limit + ".";
 }
 
-std::string uneven_words(const Caution& caution) {
+std::string uneven_words(const Source&, const Caution& caution) {
   const auto said = against(100.0 * caution.value, 100.0 * caution.limit, 0, " %");
   return "Uneven thrust: the nose wheels need a side force of " + said.value +
          " of their load to hold it, " + said.limit + " is allowed on this surface.";
@@ -103,8 +102,8 @@ std::string worst_brake_words(const Source& source, const Caution& caution) {
          said.limit + " (pack, not indication).";
 }
 
-std::string half_turn_words(const Say& say, const Caution& caution) {
-  const auto said = say.length_against(caution.value, caution.limit);
+std::string half_turn_words(const Source& source, const Caution& caution) {
+  const auto said = source.say.length_against(caution.value, caution.limit);
   return "No room to turn about: it takes " + said.value + " from edge to edge, there are " +
          said.limit + ".";
 }
@@ -115,102 +114,253 @@ std::string rule_words(const Source& source, const Caution& caution) {
   return rule_name(source, *verdict) + " is not met: " + rule_values(source.say, *verdict) + ".";
 }
 
-std::string plain_sentence(const Source& source, const Caution& caution) {
-  const std::string target = stop_target(source);
-  switch (caution.kind) {
-    case CautionKind::CannotMove:
-      return cannot_move_words(caution);
-    case CautionKind::TurnTooTight:
-      return too_tight_words(caution);
-    case CautionKind::WheelOffPavement:
-      return "Wheels leave the pavement by " + source.say.length_tenth(-caution.value) + ".";
-    case CautionKind::EdgeMarginSmall:
-    case CautionKind::NoseMarginSmall:
-      return edge_words(source.say, caution);
-    case CautionKind::NoseWheelSlides:
-      return nose_slides_words(caution);
-    case CautionKind::BrakesTooHot: {
-      const auto said = temperatures(source.say, caution);
-      return "Brakes " + said.value + " at " + stop_place(source) + ", limit " + said.limit +
-             wait_words(source.card.heat) + ".";
-    }
-    case CautionKind::PeakAboveLimit: {
-      const auto said = temperatures(source.say, caution);
-      return "Brakes peak at " + said.value + " on the way, departure limit " + said.limit + ".";
-    }
-    case CautionKind::NoEntrySpeed:
-      return "The speed limit in this turn, " + source.say.speed_tenth(caution.value) +
-             ", is below walking pace, " +
-             source.say.speed_tenth(source.brief().limits.walking_pace_mps) + ".";
-    case CautionKind::RunsAwayInTurn:
-      return "Runs away at idle: even from walking pace it passes the limit of " +
-             source.say.speed_tenth(caution.limit) + ", so one application inside is planned.";
-    case CautionKind::StallsInTurn:
-      return "Falls to walking pace inside at idle: " + words::thrust(caution.value) +
-             " above idle carries it through.";
-    case CautionKind::NoRestartInTurn:
-      return restart_words(source, caution);
-    case CautionKind::ThrustNeeded:
-      return "Idle does not carry it: up to " + words::thrust(caution.value) + " above idle.";
-    case CautionKind::NeedsPushToStart:
-      return "Needs a push to start: " + words::thrust(caution.value) + " above idle.";
-    case CautionKind::TurnSpeedAboveLimit: {
-      const auto said = speeds(source.say, caution);
-      return "Reaches " + said.value + " in the turn, limit " + said.limit + ".";
-    }
-    case CautionKind::TailwindGrows:
-      return "Tailwind " + source.say.speed(caution.value) + ": it runs faster at the same idle.";
-    case CautionKind::SteepDownhill:
-      return words::upper_first(words::slope(caution.value)) +
-             ": it gains speed quickly, expect to brake early.";
-    case CautionKind::LineHiddenBeforeStop:
-      return "The " + target + " is out of sight for the last " + source.say.length(caution.value) +
-             ".";
-    case CautionKind::RampsDoNotFit:
-      return "The neighbouring turn is too close for the full steering ramp: take the start cue "
-             "as approximate.";
-    case CautionKind::HardBraking:
-      return "No room for a smooth application here: it takes " + format_number(caution.value, 1) +
-             " m/s², planned " + format_number(caution.limit, 1) + " m/s².";
-    case CautionKind::LongTaxiTyres: {
-      const auto said = source.say.distance_against(caution.value, caution.limit);
-      return "Long taxi: " + said.value + ", tyres are tested for " + said.limit +
-             " (TSO-C62 taxi test).";
-    }
-    case CautionKind::SurfaceTightens:
-      return surface_tightens_words(source);
-    case CautionKind::BrakingPoor:
-      return braking_poor_words(source, caution);
-    case CautionKind::RestartBeyondLimit:
-      return restart_beyond_words(caution);
-    case CautionKind::UnevenThrust:
-      return uneven_words(caution);
-    case CautionKind::EnginesNotWarm:
-      return "Engines are not warm at the stop: wait " + words::duration_up(caution.value) +
-             " there before take-off thrust.";
-    case CautionKind::WorstBrakeTooHot:
-      return worst_brake_words(source, caution);
-    case CautionKind::TurnaroundTooShort:
-      return "The brakes need " + words::duration_up(caution.value) +
-             " more on the stand to stay within the limit.";
-    case CautionKind::DraggingBrake:
-      return "A dragging brake gets " + source.say.rise(caution.value) +
-             " hotter for it by the stop.";
-    case CautionKind::ChanceOfHotBrakes:
-      return "Within the brake limit, but " + chance_words(caution.value) + " of passing it.";
-    case CautionKind::ChanceOfRunaway:
-      return "Planned within the limit, but " + chance_words(caution.value) +
-             " of passing it in this turn.";
-    case CautionKind::ChanceOfStall:
-      return "Planned above walking pace, but " + chance_words(caution.value) +
-             " of falling to it in this turn.";
-    case CautionKind::RuleNotMet:
-      return rule_words(source, caution);
-    case CautionKind::NoRoomForHalfTurn:
-      return half_turn_words(source.say, caution);
-  }
-  return "";
+// What is said of one kind. The phrase is put together from its begin, details of the caution, its
+// rest, and the places where it holds.
+struct KindWords {
+  using Words = std::string (*)(const Source&, const Caution&);
+
+  CautionKind kind;
+  Words sentence;           // for the list
+  const char* phrase = "";  // to watch for
+  Words details = nullptr;
+  const char* rest = "";
+  bool placed = true;
+};
+
+// In the order of the kinds.
+constexpr KindWords kWords[kCautionKinds] = {
+    {.kind = CautionKind::CannotMove, .sentence = cannot_move_words, .phrase = "Cannot move"},
+    {.kind = CautionKind::TurnTooTight,
+     .sentence = too_tight_words,
+     .phrase = "Tighter than the steering"},
+    {.kind = CautionKind::WheelOffPavement,
+     .sentence =
+         [](const Source& source, const Caution& caution) {
+           return "Wheels leave the pavement by " + source.say.length_tenth(-caution.value) + ".";
+         },
+     .phrase = "Wheels off the pavement"},
+    {.kind = CautionKind::EdgeMarginSmall,
+     .sentence = edge_words,
+     .phrase = "Only ",
+     .details = [](const Source& source,
+                   const Caution& caution) { return source.say.margin(caution.value); },
+     .rest = " to the edge"},
+    {.kind = CautionKind::NoseMarginSmall,
+     .sentence = edge_words,
+     .phrase = "Nose wheels ",
+     .details = [](const Source& source,
+                   const Caution& caution) { return source.say.margin(caution.value); },
+     .rest = " from the edge"},
+    {.kind = CautionKind::NoseWheelSlides,
+     .sentence = nose_slides_words,
+     .phrase = "Nose wheels may slide"},
+    {.kind = CautionKind::BrakesTooHot,
+     .sentence =
+         [](const Source& source, const Caution& caution) {
+           const auto said = temperatures(source.say, caution);
+           return "Brakes " + said.value + " at " + stop_place(source) + ", limit " + said.limit +
+                  wait_words(source.card.heat) + ".";
+         },
+     .phrase = "Brakes too hot at ",
+     .details = [](const Source& source, const Caution&) { return stop_place(source); },
+     .placed = false},
+    {.kind = CautionKind::PeakAboveLimit,
+     .sentence =
+         [](const Source& source, const Caution& caution) {
+           const auto said = temperatures(source.say, caution);
+           return "Brakes peak at " + said.value + " on the way, departure limit " + said.limit +
+                  ".";
+         },
+     .phrase = "Brakes above the limit on the way"},
+    {.kind = CautionKind::NoEntrySpeed,
+     .sentence =
+         [](const Source& source, const Caution& caution) {
+           return "The speed limit in this turn, " + source.say.speed_tenth(caution.value) +
+                  ", is below walking pace, " +
+                  source.say.speed_tenth(source.brief().limits.walking_pace_mps) + ".";
+         },
+     .phrase = "No safe speed"},
+    {.kind = CautionKind::RunsAwayInTurn,
+     .sentence =
+         [](const Source& source, const Caution& caution) {
+           return "Runs away at idle: even from walking pace it passes the limit of " +
+                  source.say.speed_tenth(caution.limit) + ", so one application inside is planned.";
+         },
+     .phrase = "Runs away"},
+    {.kind = CautionKind::StallsInTurn,
+     .sentence =
+         [](const Source&, const Caution& caution) {
+           return "Falls to walking pace inside at idle: " + words::thrust(caution.value) +
+                  " above idle carries it through.";
+         },
+     .phrase = "Falls to walking pace"},
+    {.kind = CautionKind::NoRestartInTurn,
+     .sentence = restart_words,
+     .phrase = "No restart at idle"},
+    {.kind = CautionKind::ThrustNeeded,
+     .sentence =
+         [](const Source&, const Caution& caution) {
+           return "Idle does not carry it: up to " + words::thrust(caution.value) + " above idle.";
+         },
+     .phrase = "Thrust above idle"},
+    {.kind = CautionKind::NeedsPushToStart,
+     .sentence =
+         [](const Source&, const Caution& caution) {
+           return "Needs a push to start: " + words::thrust(caution.value) + " above idle.";
+         },
+     .phrase = "Needs a push to start"},
+    {.kind = CautionKind::TurnSpeedAboveLimit,
+     .sentence =
+         [](const Source& source, const Caution& caution) {
+           const auto said = speeds(source.say, caution);
+           return "Reaches " + said.value + " in the turn, limit " + said.limit + ".";
+         },
+     .phrase = "Too fast"},
+    {.kind = CautionKind::TailwindGrows,
+     .sentence =
+         [](const Source& source, const Caution& caution) {
+           return "Tailwind " + source.say.speed(caution.value) +
+                  ": it runs faster at the same idle.";
+         },
+     .phrase = "Tailwind ",
+     .details = [](const Source& source,
+                   const Caution& caution) { return source.say.speed(caution.value); }},
+    {.kind = CautionKind::SteepDownhill,
+     .sentence =
+         [](const Source&, const Caution& caution) {
+           return words::upper_first(words::slope(caution.value)) +
+                  ": it gains speed quickly, expect to brake early.";
+         },
+     .details =
+         [](const Source&, const Caution& caution) {
+           return words::upper_first(words::slope(caution.value));
+         }},
+    {.kind = CautionKind::HardBraking,
+     .sentence =
+         [](const Source&, const Caution& caution) {
+           return "No room for a smooth application here: it takes " +
+                  format_number(caution.value, 1) + " m/s², planned " +
+                  format_number(caution.limit, 1) + " m/s².";
+         },
+     .phrase = "Hard braking"},
+    {.kind = CautionKind::LineHiddenBeforeStop,
+     .sentence =
+         [](const Source& source, const Caution& caution) {
+           return "The " + stop_target(source) + " is out of sight for the last " +
+                  source.say.length(caution.value) + ".";
+         },
+     .details =
+         [](const Source& source, const Caution& caution) {
+           return words::upper_first(stop_target(source)) + " out of sight for the last " +
+                  source.say.length(caution.value);
+         },
+     .placed = false},
+    {.kind = CautionKind::RampsDoNotFit,
+     .sentence =
+         [](const Source&, const Caution&) {
+           return std::string(
+               "The neighbouring turn is too close for the full steering ramp: take the start cue "
+               "as approximate.");
+         },
+     .phrase = "Approximate start cue"},
+    {.kind = CautionKind::LongTaxiTyres,
+     .sentence =
+         [](const Source& source, const Caution& caution) {
+           const auto said = source.say.distance_against(caution.value, caution.limit);
+           return "Long taxi: " + said.value + ", tyres are tested for " + said.limit +
+                  " (TSO-C62 taxi test).";
+         },
+     .phrase = "Long taxi for the tyres, ",
+     .details = [](const Source& source,
+                   const Caution& caution) { return source.say.distance(caution.value); },
+     .placed = false},
+    {.kind = CautionKind::SurfaceTightens,
+     .sentence = surface_tightens_words,
+     .phrase = "Condition code ",
+     .details = [](const Source& source,
+                   const Caution&) { return std::to_string(source.card.pavement.condition_code); },
+     .rest = ": limits tightened",
+     .placed = false},
+    {.kind = CautionKind::BrakingPoor, .sentence = braking_poor_words, .phrase = "Poor braking"},
+    {.kind = CautionKind::RestartBeyondLimit,
+     .sentence = restart_beyond_words,
+     .phrase = "No restart within the thrust limit"},
+    {.kind = CautionKind::UnevenThrust,
+     .sentence = uneven_words,
+     .phrase = "Uneven thrust needs steering"},
+    {.kind = CautionKind::EnginesNotWarm,
+     .sentence =
+         [](const Source&, const Caution& caution) {
+           return "Engines are not warm at the stop: wait " + words::duration_up(caution.value) +
+                  " there before take-off thrust.";
+         },
+     .phrase = "Wait ",
+     .details = [](const Source&,
+                   const Caution& caution) { return words::duration_up(caution.value); },
+     .rest = " for warm engines",
+     .placed = false},
+    {.kind = CautionKind::WorstBrakeTooHot,
+     .sentence = worst_brake_words,
+     .phrase = "Worst brake too hot at ",
+     .details = [](const Source& source, const Caution&) { return stop_place(source); },
+     .placed = false},
+    {.kind = CautionKind::TurnaroundTooShort,
+     .sentence =
+         [](const Source&, const Caution& caution) {
+           return "The brakes need " + words::duration_up(caution.value) +
+                  " more on the stand to stay within the limit.";
+         },
+     .phrase = "Stand time short by ",
+     .details = [](const Source&,
+                   const Caution& caution) { return words::duration_up(caution.value); },
+     .placed = false},
+    {.kind = CautionKind::DraggingBrake,
+     .sentence =
+         [](const Source& source, const Caution& caution) {
+           return "A dragging brake gets " + source.say.rise(caution.value) +
+                  " hotter for it by the stop.";
+         },
+     .phrase = "Dragging brake",
+     .placed = false},
+    {.kind = CautionKind::ChanceOfHotBrakes,
+     .sentence =
+         [](const Source&, const Caution& caution) {
+           return "Within the brake limit, but " + chance_words(caution.value) + " of passing it.";
+         },
+     .phrase = "Brakes perhaps too hot: ",
+     .details = [](const Source&, const Caution& caution) { return words::chance(caution.value); },
+     .placed = false},
+    {.kind = CautionKind::ChanceOfRunaway,
+     .sentence =
+         [](const Source&, const Caution& caution) {
+           return "Planned within the limit, but " + chance_words(caution.value) +
+                  " of passing it in this turn.";
+         },
+     .phrase = "May run away"},
+    {.kind = CautionKind::ChanceOfStall,
+     .sentence =
+         [](const Source&, const Caution& caution) {
+           return "Planned above walking pace, but " + chance_words(caution.value) +
+                  " of falling to it in this turn.";
+         },
+     .phrase = "May fall to walking pace"},
+    {.kind = CautionKind::RuleNotMet,
+     .sentence = rule_words,
+     .phrase = "A taxiway rule is not met"},
+    {.kind = CautionKind::NoRoomForHalfTurn,
+     .sentence = half_turn_words,
+     .phrase = "No room to turn about",
+     .placed = false},
+};
+
+constexpr bool in_order() {
+  for (std::size_t i = 0; i < kCautionKinds; ++i)
+    if (kWords[i].kind != static_cast<CautionKind>(i)) return false;
+  return true;
 }
+static_assert(in_order(), "one row a kind");
+
+const KindWords& words_of(CautionKind kind) { return kWords[static_cast<std::size_t>(kind)]; }
 
 // Where a kind of caution holds: "in turn 2 and on legs 3 and 4".
 std::string where_words(const Source& source, const std::vector<int>& legs) {
@@ -237,79 +387,11 @@ std::string where_words(const Source& source, const std::vector<int>& legs) {
 }
 
 std::string phrase(const Source& source, const Caution& worst, const std::string& where) {
-  switch (worst.kind) {
-    case CautionKind::CannotMove:
-      return "Cannot move" + where;
-    case CautionKind::TurnTooTight:
-      return "Tighter than the steering" + where;
-    case CautionKind::WheelOffPavement:
-      return "Wheels off the pavement" + where;
-    case CautionKind::EdgeMarginSmall:
-      return "Only " + source.say.margin(worst.value) + " to the edge" + where;
-    case CautionKind::NoseMarginSmall:
-      return "Nose wheels " + source.say.margin(worst.value) + " from the edge" + where;
-    case CautionKind::NoseWheelSlides:
-      return "Nose wheels may slide" + where;
-    case CautionKind::BrakesTooHot:
-      return "Brakes too hot at " + stop_place(source);
-    case CautionKind::PeakAboveLimit:
-      return "Brakes above the limit on the way" + where;
-    case CautionKind::NoEntrySpeed:
-      return "No safe speed" + where;
-    case CautionKind::RunsAwayInTurn:
-      return "Runs away" + where;
-    case CautionKind::StallsInTurn:
-      return "Falls to walking pace" + where;
-    case CautionKind::NoRestartInTurn:
-      return "No restart at idle" + where;
-    case CautionKind::ThrustNeeded:
-      return "Thrust above idle" + where;
-    case CautionKind::NeedsPushToStart:
-      return "Needs a push to start" + where;
-    case CautionKind::TurnSpeedAboveLimit:
-      return "Too fast" + where;
-    case CautionKind::TailwindGrows:
-      return "Tailwind " + source.say.speed(worst.value) + where;
-    case CautionKind::SteepDownhill:
-      return words::upper_first(words::slope(worst.value)) + where;
-    case CautionKind::LineHiddenBeforeStop:
-      return words::upper_first(stop_target(source)) + " out of sight for the last " +
-             source.say.length(worst.value);
-    case CautionKind::RampsDoNotFit:
-      return "Approximate start cue" + where;
-    case CautionKind::HardBraking:
-      return "Hard braking" + where;
-    case CautionKind::LongTaxiTyres:
-      return "Long taxi for the tyres, " + source.say.distance(worst.value);
-    case CautionKind::SurfaceTightens:
-      return "Condition code " + std::to_string(source.card.pavement.condition_code) +
-             ": limits tightened";
-    case CautionKind::BrakingPoor:
-      return "Poor braking" + where;
-    case CautionKind::RestartBeyondLimit:
-      return "No restart within the thrust limit" + where;
-    case CautionKind::UnevenThrust:
-      return "Uneven thrust needs steering" + where;
-    case CautionKind::EnginesNotWarm:
-      return "Wait " + words::duration_up(worst.value) + " for warm engines";
-    case CautionKind::WorstBrakeTooHot:
-      return "Worst brake too hot at " + stop_place(source);
-    case CautionKind::TurnaroundTooShort:
-      return "Stand time short by " + words::duration_up(worst.value);
-    case CautionKind::DraggingBrake:
-      return "Dragging brake";
-    case CautionKind::ChanceOfHotBrakes:
-      return "Brakes perhaps too hot: " + words::chance(worst.value);
-    case CautionKind::ChanceOfRunaway:
-      return "May run away" + where;
-    case CautionKind::ChanceOfStall:
-      return "May fall to walking pace" + where;
-    case CautionKind::RuleNotMet:
-      return "A taxiway rule is not met" + where;
-    case CautionKind::NoRoomForHalfTurn:
-      return "No room to turn about";
-  }
-  return "";
+  const KindWords& said = words_of(worst.kind);
+  std::string text = said.phrase;
+  if (said.details != nullptr) text += said.details(source, worst);
+  text += said.rest;
+  return said.placed ? text + where : text;
 }
 
 // Is `a` worse than `b`, both of one kind?
@@ -325,7 +407,7 @@ Tone tone_of(CautionLevel level) {
 
 std::string caution_sentence(const Source& source, const Caution& caution) {
   const char* word = caution.level == CautionLevel::Exceeded ? "Limit: " : "Care: ";
-  return word + plain_sentence(source, caution);
+  return word + words_of(caution.kind).sentence(source, caution);
 }
 
 SheetRow caution_row(const Source& source, const Caution& caution) {
