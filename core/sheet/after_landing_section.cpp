@@ -183,8 +183,6 @@ SheetRow wait_row(const AfterLanding& brakes) {
 SheetSection after_landing_section(const Source& source) {
   const AfterLanding& brakes = source.card.after_landing;
   SheetSection section;
-  section.id = "after-landing";
-  section.title = "After landing";
   section.headline = headline(source);
   section.caption =
       "Heat pack of the mean and the worst brake, and what the probe of the worst one shows.";

@@ -147,8 +147,6 @@ SheetRow warm_row(const Brief& brief) {
 SheetSection engines_section(const Source& source) {
   const Brief& brief = source.brief();
   SheetSection section;
-  section.id = "engines";
-  section.title = "Engines";
   section.headline = headline(source);
   section.caption = "One route with every number of engines.";
   section.rows.push_back({"Idle thrust now", words::thrust(source.card.roll.idle_thrust_n),

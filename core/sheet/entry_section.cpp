@@ -136,8 +136,6 @@ void add_side_rows(SheetSection& section, const Source& source, const TurnAnswer
 
 SheetSection entry_section(const Source& source, const TurnAnswer& turn) {
   SheetSection section;
-  section.id = "turn-" + leg_number(turn.leg);
-  section.title = "Turn";
   section.headline = headline(source, turn);
   section.caption =
       "Slower than the lower edge it falls to walking pace inside; faster than the upper edge it "

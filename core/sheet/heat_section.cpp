@@ -125,8 +125,6 @@ SheetSection heat_section(const Source& source) {
   const auto end = temperatures(source.say, heat.end_k, heat.limit_k);
   const bool complete = source.card.run.status == RunStatus::Complete;
   SheetSection section;
-  section.id = "heat";
-  section.title = "Heat";
   section.headline = headline(source);
   section.caption = "Speed and brake temperature along the route, over one distance.";
   section.rows.push_back({source.card.after_landing.included ? "As the taxi begins" : "Brakes now",

@@ -128,8 +128,6 @@ SheetSection oversteer_section(const Source& source, const TrackAnswer& track) {
   const bool eye = chosen.technique == TurnTechnique::EyeOnLine;
   const TrackPlan& other = eye ? track.gear_on_line : track.eye_on_line;
   SheetSection section;
-  section.id = "oversteer-" + leg_number(track.leg);
-  section.title = "Oversteer";
   section.headline = headline(source.say, track, chosen);
   section.caption = "Paths of the eye, the nose gear, the main wheels and the wing tips through " +
                     std::string("turn ") + leg_number(track.leg) + ", between both pavement edges.";

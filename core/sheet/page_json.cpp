@@ -12,6 +12,7 @@
 //                   "entered": true, "origin": text, "help": text } ],
 //     "choices": [ { "key": "surface", "label", "group", "value": "dry", "entered": true, "help",
 //                    "options": [ { "value": "dry", "label": "Dry" } ] } ],
+//     "groups": [ { "value": "day", "label": "Day" } ] in the order of the form,
 //     "units": [ as in "choices": "units-speed", "units-mass", "units-length" and
 //                "units-temperature"; the inputs and all text are in them already ],
 //     "pickers": [ as in "choices": "aircraft" and "route"; the value is a preset's id, or "" ],
@@ -31,9 +32,9 @@
 //
 // Conventions for the page:
 // - "sections" come in the order of the taxi: roll, then turn-N and oversteer-N for every turn,
-//   then heat, stop, surface, engines, after-landing, restart, room and sure, and calibration when
-//   the brief holds observations. "turns" only names them; the name is the heading of both. Ids are
-//   unique.
+//   then heat, stop, surface, engines, after-landing, restart, room and uncertainty, and
+//   calibration when the brief holds observations. "turns" only names them; the name is the heading
+//   of both. Ids are unique.
 // - The first cell of a table's row is its header; a section without a table has empty lists.
 // - Keys, groups and choice values are the words of the JSON documents. To change an input, send
 //   its key and the number (or the choice's value) back; it is read in the unit shown and checked
@@ -50,8 +51,10 @@
 #include <nlohmann/json.hpp>
 #include <utility>
 
+#include "documents/field_groups.hpp"
 #include "documents/fields.hpp"
 #include "documents/shown_units.hpp"
+#include "sheet/section_list.hpp"
 #include "sheet/sheet.hpp"
 #include "sheet/version.hpp"
 #include "words/words.hpp"
@@ -73,27 +76,7 @@ const char* word(Tone tone) {
   return "plain";
 }
 
-const char* word(FieldGroup group) {
-  switch (group) {
-    case FieldGroup::Day:
-      return "day";
-    case FieldGroup::Condition:
-      return "condition";
-    case FieldGroup::Technique:
-      return "technique";
-    case FieldGroup::Limits:
-      return "limits";
-    case FieldGroup::Aircraft:
-      return "aircraft";
-    case FieldGroup::Route:
-      return "route";
-    case FieldGroup::Turnaround:
-      return "turnaround";
-    case FieldGroup::Bands:
-      return "bands";
-  }
-  return "";
-}
+std::string_view word(FieldGroup group) { return row_of(group).word; }
 
 Json num(double value) {
   if (!std::isfinite(value)) return nullptr;
@@ -269,15 +252,8 @@ Json section_json(const SheetSection& section) {
 
 Json sections_json(const BriefDocument& document, const Sheet& sheet, const ShownUnits& units) {
   Json sections = Json::array();
-  sections.push_back(section_json(sheet.roll));
-  for (const SheetTurn& turn : sheet.turns) {
-    sections.push_back(section_json(turn.entry));
-    if (!turn.oversteer.id.empty()) sections.push_back(section_json(turn.oversteer));
-  }
-  for (const SheetSection* section :
-       {&sheet.heat, &sheet.stop, &sheet.surface, &sheet.engines, &sheet.after_landing,
-        &sheet.restart, &sheet.room, &sheet.sure}) {
-    sections.push_back(section_json(*section));
+  for (const PlacedSection& placed : sections_in_order(sheet)) {
+    sections.push_back(section_json(*placed.section));
   }
   if (!document.observations.empty()) {
     const Aircraft& aircraft = document.brief.aircraft;
@@ -323,6 +299,9 @@ std::string page_json(const BriefDocument& document, const Card& card, const She
   json["card_headline"] = sheet.card_headline;
   put_announcement(json, announcement, sheet);
   json["possible"] = card.possible;
+  json["groups"] = array_of(field_groups(), [](const FieldGroupRow& row) {
+    return Json{{"value", row.word}, {"label", row.title}};
+  });
   json["inputs"] = Json::array();
   for (const Field& field : brief_fields()) {
     json["inputs"].push_back(input_json(document, field, units));

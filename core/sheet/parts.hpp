@@ -35,11 +35,11 @@ SheetSection engines_section(const Source& source);
 SheetSection after_landing_section(const Source& source);
 SheetSection restart_section(const Source& source);
 SheetSection room_section(const Source& source);
-SheetSection sure_section(const Source& source);
+SheetSection uncertainty_section(const Source& source);
 SheetLeg leg_line(const Source& source, int leg);
 std::string stuck_sentence(const Source& source);  // "" when the taxi is complete
 
-// sheet_assumptions.cpp; `ranking` is the table of sure_section.
+// sheet_assumptions.cpp; `ranking` is the table of uncertainty_section.
 std::vector<std::string> assumptions(const Source& source, const SheetTable& ranking);
 
 // sheet_cautions.cpp. A sentence comes with the word that names its level: "Limit: …", "Care: …".

@@ -140,8 +140,6 @@ SheetRow worst_row(const Source& source, const RestartPoint& worst) {
 
 SheetSection restart_section(const Source& source) {
   SheetSection section;
-  section.id = "restart";
-  section.title = "Restart and blast";
   section.headline = headline(source);
   section.caption =
       "Thrust to get going again at the worst place of every leg. Distances behind are a trend, "

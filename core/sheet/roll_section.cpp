@@ -127,8 +127,6 @@ SheetRow start_row(const RollAnswer& roll) {
 SheetSection roll_section(const Source& source) {
   const RollAnswer& roll = source.card.roll;
   SheetSection section;
-  section.id = "roll";
-  section.title = "Roll";
   section.headline = headline(source);
   section.caption = "Time from rest to " + source.say.speed(roll.targets[1].speed_mps) +
                     " at idle for every mass and slope: above the upper line it does not "

@@ -160,8 +160,6 @@ void add_half_turn_rows(const Say& say, SheetSection& section, const HalfTurn& t
 SheetSection room_section(const Source& source) {
   const HalfTurn& turn = source.card.half_turn;
   SheetSection section;
-  section.id = "room";
-  section.title = "Room";
   section.headline =
       (turn.wanted ? half_turn_sentence(source.say, turn) : "") + rules_sentence(source);
   section.caption = "A turn about on the width you entered, and the published rules for taxiways.";

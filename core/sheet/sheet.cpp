@@ -5,6 +5,7 @@
 
 #include "physics/numerics/units.hpp"
 #include "sheet/parts.hpp"
+#include "sheet/section_list.hpp"
 #include "words/words.hpp"
 
 namespace tillerline {
@@ -131,6 +132,13 @@ std::string invented_words(const BriefDocument& document) {
   return "From your own file.";
 }
 
+SheetSection named(SheetSection section, SectionId id, int leg) {
+  const SectionRow& row = section_row(id);
+  section.id = std::string(row.word) + "-" + sheet_parts::leg_number(leg);
+  section.title = row.title;
+  return section;
+}
+
 std::vector<SheetTurn> turns(const Source& source) {
   std::vector<SheetTurn> list;
   const Card& card = source.card;
@@ -138,9 +146,11 @@ std::vector<SheetTurn> turns(const Source& source) {
     SheetTurn turn;
     turn.leg = card.turns[i].leg;
     turn.name = sheet_parts::turn_name(source, turn.leg);
-    turn.entry = sheet_parts::entry_section(source, card.turns[i]);
+    turn.entry =
+        named(sheet_parts::entry_section(source, card.turns[i]), SectionId::Entry, turn.leg);
     if (i < card.tracks.size()) {
-      turn.oversteer = sheet_parts::oversteer_section(source, card.tracks[i]);
+      turn.oversteer = named(sheet_parts::oversteer_section(source, card.tracks[i]),
+                             SectionId::Oversteer, turn.leg);
     }
     list.push_back(turn);
   }
@@ -155,23 +165,21 @@ Sheet build_sheet(const BriefDocument& document, const Card& card, const ShownUn
   sheet.title = title(source);
   sheet.subtitle = subtitle(source);
   sheet.day = day_words(source);
-  sheet.roll = sheet_parts::roll_section(source);
   sheet.turns = turns(source);
-  sheet.heat = sheet_parts::heat_section(source);
-  sheet.stop = sheet_parts::stop_section(source);
-  sheet.surface = sheet_parts::surface_section(source);
-  sheet.engines = sheet_parts::engines_section(source);
-  sheet.after_landing = sheet_parts::after_landing_section(source);
-  sheet.restart = sheet_parts::restart_section(source);
-  sheet.room = sheet_parts::room_section(source);
-  sheet.sure = sheet_parts::sure_section(source);
+  for (const SectionRow& row : section_list()) {
+    if (row.build == nullptr) continue;
+    SheetSection& section = sheet.*row.whole;
+    section = row.build(source);
+    section.id = row.word;
+    section.title = row.title;
+  }
   sheet.card_headline = card_headline(source);
   for (int leg = 0; leg < source.leg_count(); ++leg) {
     sheet.legs.push_back(sheet_parts::leg_line(source, leg));
   }
   sheet.watch = sheet_parts::watch_phrases(source, 3);
   sheet.cautions = caution_rows(source);
-  sheet.assumptions = sheet_parts::assumptions(source, sheet.sure.table);
+  sheet.assumptions = sheet_parts::assumptions(source, sheet.uncertainty.table);
   sheet.invented = invented_words(document);
   sheet.safety = "Training and briefing aid. Your manuals, local rules and judgement come first.";
   return sheet;

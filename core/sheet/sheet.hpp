@@ -33,7 +33,7 @@ struct SheetTable {
 
 struct SheetSection {
   // "roll", "turn-3", "oversteer-3" (the number that the crew reads: index + 1), "heat", "stop",
-  // "surface", "engines", "after-landing", "restart", "room", "sure", "calibration"
+  // "surface", "engines", "after-landing", "restart", "room", "uncertainty", "calibration"
   std::string id;
   std::string title;     // "Roll"
   std::string headline;  // one sentence that answers the question
@@ -79,7 +79,7 @@ struct Sheet {
   SheetSection after_landing;  // "after-landing": turnaround, worst brake, indication
   SheetSection restart;        // "restart": restart anywhere, and blast
   SheetSection room;           // "room": 180-degree turn, published rules
-  SheetSection sure;           // "sure": bands, chances, ranking
+  SheetSection uncertainty;    // "uncertainty": bands, chances, ranking
   std::string card_headline;   // the taxi in one sentence
   std::vector<SheetLeg> legs;
   std::vector<std::string> watch;  // the three things most likely to go wrong, at most

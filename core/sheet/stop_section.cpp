@@ -75,8 +75,6 @@ SheetSection stop_section(const Source& source) {
   const StopAnswer& stop = source.card.stop;
   const std::string target = stop_target(source);
   SheetSection section;
-  section.id = "stop";
-  section.title = "Stop";
   section.headline = headline(source);
   section.caption = "What the eye sees of the " + target +
                     " before the stop, and what the nose "

@@ -162,8 +162,6 @@ std::string surface_words(const Day& day) {
 SheetSection surface_section(const Source& source) {
   const PavementState& pavement = source.card.pavement;
   SheetSection section;
-  section.id = "surface";
-  section.title = "Surface";
   section.headline = headline(source);
   section.caption = "What the surface gives to brakes and tyres, and the limits that follow.";
   section.rows.push_back(code_row(pavement));

@@ -5,6 +5,7 @@
 #include <array>
 #include <string_view>
 
+#include "sheet/section_list.hpp"
 #include "sheet/sheet.hpp"
 #include "words/words.hpp"
 
@@ -189,6 +190,19 @@ void add_section(std::string& page, const SheetSection& section) {
   page += "\n";
 }
 
+// Of a turn its entry and its oversteer, in one paragraph.
+void add_turns(std::string& page, const Sheet& sheet) {
+  for (const SheetTurn& turn : sheet.turns) {
+    const std::size_t colon = std::min(turn.name.find(": "), turn.name.size());
+    beside(page, turn.name.substr(0, colon),
+           words::upper_first(turn.name.substr(std::min(colon + 2, turn.name.size()))) + ".");
+    beside(page, "", turn.entry.headline);
+    beside(page, "", turn.oversteer.headline);
+    beside(page, "", turn.oversteer.view);
+  }
+  if (!sheet.turns.empty()) page += "\n";
+}
+
 // Title on the left, speed, time and brakes at the right edge.
 void add_leg(std::string& page, const SheetLeg& leg) {
   std::string right = leg.speed;
@@ -229,21 +243,9 @@ std::string sheet_text(const Sheet& sheet) {
   add_list(page, "Watch", sheet.watch);
   for (const SheetLeg& leg : sheet.legs) add_leg(page, leg);
   if (!sheet.legs.empty()) page += "\n";
-  add_section(page, sheet.roll);
-  for (const SheetTurn& turn : sheet.turns) {
-    const std::size_t colon = std::min(turn.name.find(": "), turn.name.size());
-    beside(page, turn.name.substr(0, colon),
-           words::upper_first(turn.name.substr(std::min(colon + 2, turn.name.size()))) + ".");
-    beside(page, "", turn.entry.headline);
-    beside(page, "", turn.oversteer.headline);
-    beside(page, "", turn.oversteer.view);
-  }
-  if (!sheet.turns.empty()) page += "\n";
-  add_section(page, sheet.heat);
-  for (const SheetSection* section :
-       {&sheet.stop, &sheet.surface, &sheet.engines, &sheet.after_landing, &sheet.restart,
-        &sheet.room, &sheet.sure}) {
-    add_section(page, *section);
+  for (const SectionRow& row : section_list()) {
+    if (row.whole != nullptr) add_section(page, sheet.*row.whole);
+    if (row.id == SectionId::Entry) add_turns(page, sheet);
   }
   if (!sheet.cautions.empty()) {
     page += "Cautions\n";

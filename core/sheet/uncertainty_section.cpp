@@ -253,11 +253,9 @@ std::string line_up_band(const Source& source) {
                      source.say.temperature(sure.line_up_k.p90));
 }
 
-SheetSection sure_section(const Source& source) {
+SheetSection uncertainty_section(const Source& source) {
   const UncertaintyAnswer& sure = source.card.uncertainty;
   SheetSection section;
-  section.id = "sure";
-  section.title = "How sure";
   section.headline = headline(source);
   section.caption =
       "Ranges hold 8 of 10 draws. The table says which unknown is worth knowing better.";

@@ -9,18 +9,13 @@ import * as Paper from './paper.js';
 import * as program from './program.js';
 import * as Share from './share.js';
 
-// The groups of inputs in the order of the form. The folded ones are seldom changed.
-const GROUPS = [
-  ['briefing', 'Aircraft and route', false],
-  ['condition', 'Load and brakes', false],
-  ['day', 'Day', false],
-  ['turnaround', 'Landing before this taxi', true],
-  ['technique', 'Technique', true],
-  ['limits', 'Limits', true],
-  ['aircraft', 'Aircraft data', true],
-  ['route', 'Route data', true],
-  ['bands', 'How uncertain the inputs are', true],
-  ['units', 'Units', true],
+// The other groups of inputs are seldom changed, and folded.
+const OPEN = ['briefing', 'condition', 'day'];
+// The groups of the brief have their names from the card; before and after them stand the page's own.
+const groupsOf = (card) => [
+  {value: 'briefing', label: 'Aircraft and route'},
+  ...card.groups,
+  {value: 'units', label: 'Units'},
 ];
 
 const KINDS = [{value: 'straight', label: 'Straight'}, {value: 'arc', label: 'Turn'}];
@@ -214,7 +209,8 @@ function groupNode(form, index, key, title, folded, open) {
 function showInputs(form, card) {
   const problem = card.problem || {};
   let next = 1;  // after the heading, which is in the page already
-  for (const [key, title, folded] of GROUPS) {
+  for (const {value: key, label: title} of groupsOf(card)) {
+    const folded = !OPEN.includes(key);
     const of = (list) => list.filter((input) => input.group === key);
     const inputs = [...of(card.pickers), ...of(card.inputs), ...of(card.choices), ...of(card.units)];
     if (inputs.length === 0) continue;

@@ -59,7 +59,7 @@ void for_all_taxis(Visit visit) {
 // The sections after the turns.
 std::vector<const SheetSection*> later_sections(const Sheet& sheet) {
   return {&sheet.heat,          &sheet.stop,    &sheet.surface, &sheet.engines,
-          &sheet.after_landing, &sheet.restart, &sheet.room,    &sheet.sure};
+          &sheet.after_landing, &sheet.restart, &sheet.room,    &sheet.uncertainty};
 }
 
 // Every text of the sheet that comes from numbers.
@@ -495,7 +495,7 @@ TEST_CASE("what the card rests on names technique, unknowns and what was entered
   REQUIRE(sheet.assumptions.size() == 4);
   CHECK(sheet.assumptions[0].find("Speed band 10.0 kt to 20.0 kt") == 0);
   CHECK(sheet.assumptions[0].find("brake limit is 300 °C") != std::string::npos);
-  CHECK(sheet.assumptions[1].find(sheet.sure.table.rows[0][1]) != std::string::npos);
+  CHECK(sheet.assumptions[1].find(sheet.uncertainty.table.rows[0][1]) != std::string::npos);
   CHECK(sheet.assumptions[2] == "Entered: mass and pavement; the other inputs are defaults.");
   document.entered.clear();
   sheet = build_sheet(document, *card);

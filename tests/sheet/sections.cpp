@@ -479,7 +479,7 @@ TEST_CASE("room: the caution of a rule names it") {
 
 TEST_CASE("how sure: ranges, chances and what matters most") {
   Example taxi = drawn();
-  const SheetSection section = taxi.sheet().sure;
+  const SheetSection section = taxi.sheet().uncertainty;
   CHECK(section.headline ==
         "10 kt after 52 to 84 s. Brakes 112 to 133 °C at line-up, never over the limit of 300 °C.");
   CHECK(row(section, "Chance that it rolls by itself").value == "over 99 %");
@@ -499,14 +499,14 @@ TEST_CASE("how sure: ranges, chances and what matters most") {
         std::vector<std::string>{"Idle thrust", "± 15 %", "71 %, with others 74 %", "0 %"});
   CHECK(section.table.columns[2] == "Explains of the time to 10 kt");
   taxi.card->uncertainty.roll_ranking[0].total = 0.69;
-  CHECK(taxi.sheet().sure.table.rows[1][2] == "71 %");
+  CHECK(taxi.sheet().uncertainty.table.rows[1][2] == "71 %");
   taxi.document.aircraft.calibration.items = {{Constant::IdleThrust, 1.02, 0.01},
                                               {Constant::Rolling, 0.97, 0.02}};
   taxi.document.aircraft.calibration.observations = 6;
-  CHECK(row(taxi.sheet().sure, "Calibrated").value == "Idle thrust and rolling resistance");
-  CHECK(row(taxi.sheet().sure, "Calibrated").note == "from 6 observations");
+  CHECK(row(taxi.sheet().uncertainty, "Calibrated").value == "Idle thrust and rolling resistance");
+  CHECK(row(taxi.sheet().uncertainty, "Calibrated").note == "from 6 observations");
   taxi.card->uncertainty.ranked_at_rest = true;
-  CHECK(taxi.sheet().sure.table.columns[2] == "Explains of the acceleration at rest");
+  CHECK(taxi.sheet().uncertainty.table.columns[2] == "Explains of the acceleration at rest");
 }
 
 TEST_CASE("how sure: some draws do not get there, some pass the limit") {
@@ -514,20 +514,21 @@ TEST_CASE("how sure: some draws do not get there, some pass the limit") {
   UncertaintyAnswer& sure = taxi.card->uncertainty;
   sure.reaches_target = 0.62;
   sure.over_brake_limit = 0.004;
-  CHECK(taxi.sheet().sure.headline ==
+  CHECK(taxi.sheet().uncertainty.headline ==
         "10 kt after 52 to 84 s, if it gets there at all (62 %). Brakes 112 to 133 °C at line-up, "
         "under 1 % over the limit of 300 °C.");
   sure.reaches_target = 0.0;
-  CHECK(taxi.sheet().sure.headline.find("It does not get to 10 kt at idle in any draw.") == 0);
-  CHECK(row(taxi.sheet().sure, "10 kt at idle").value.empty());
+  CHECK(taxi.sheet().uncertainty.headline.find("It does not get to 10 kt at idle in any draw.") ==
+        0);
+  CHECK(row(taxi.sheet().uncertainty, "10 kt at idle").value.empty());
   sure.restart_extra_n = {0.0, 0.0, 0.0};
-  CHECK(row(taxi.sheet().sure, "Above idle at the worst restart").value == "none");
+  CHECK(row(taxi.sheet().uncertainty, "Above idle at the worst restart").value == "none");
   sure.over_brake_limit = 0.3;
-  CHECK(row(taxi.sheet().sure, "Chance over the brake limit").tone == Tone::Care);
+  CHECK(row(taxi.sheet().uncertainty, "Chance over the brake limit").tone == Tone::Care);
   sure.draws = 0;
-  CHECK(taxi.sheet().sure.headline == "How sure this is was not worked out.");
-  CHECK(taxi.sheet().sure.rows.empty());
-  CHECK(taxi.sheet().sure.table.empty());
+  CHECK(taxi.sheet().uncertainty.headline == "How sure this is was not worked out.");
+  CHECK(taxi.sheet().uncertainty.rows.empty());
+  CHECK(taxi.sheet().uncertainty.table.empty());
 }
 
 TEST_CASE("ranges stand beside the roll and the heat where they are known") {
@@ -600,7 +601,7 @@ TEST_CASE("every new caution is a sentence that leads with its level, with numbe
     CHECK(sheet.watch.at(0) == each.watch);
     bool attached = false;
     for (const SheetSection* section : {&sheet.surface, &sheet.engines, &sheet.after_landing,
-                                        &sheet.restart, &sheet.room, &sheet.sure}) {
+                                        &sheet.restart, &sheet.room, &sheet.uncertainty}) {
       attached = attached || section->caution == sheet.cautions[0].value;
     }
     CHECK(attached);

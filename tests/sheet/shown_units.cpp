@@ -90,7 +90,7 @@ void each_text(const Sheet& sheet, const Visit& visit) {
   }
   for (const SheetSection* section :
        {&sheet.roll, &sheet.heat, &sheet.stop, &sheet.surface, &sheet.engines, &sheet.after_landing,
-        &sheet.restart, &sheet.room, &sheet.sure}) {
+        &sheet.restart, &sheet.room, &sheet.uncertainty}) {
     each_text(*section, visit);
   }
   for (const SheetTurn& turn : sheet.turns) {
@@ -399,11 +399,11 @@ TEST_CASE("units: a rise and a band of temperature are no temperatures") {
   }
   CHECK(rises == 1);
   int bands = 0;
-  for (std::size_t i = 0; i < plain.sure.table.rows.size(); ++i) {
-    if (plain.sure.table.rows[i][0] != "Brakes now") continue;
+  for (std::size_t i = 0; i < plain.uncertainty.table.rows.size(); ++i) {
+    if (plain.uncertainty.table.rows[i][0] != "Brakes now") continue;
     ++bands;
     const Field& field = *find_field("brakes_now_band_c");
-    CHECK(shown.sure.table.rows[i][1] ==
+    CHECK(shown.uncertainty.table.rows[i][1] ==
           "± " + format_number(1.8 * field.get(document.brief), field.decimals) + " °F");
   }
   CHECK(bands == 1);

@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <initializer_list>
+#include <vector>
 
 #include "controls/buttons.hpp"
 #include "controls/tiles.hpp"
+#include "documents/field_groups.hpp"
 #include "editing/typed_number.hpp"
 #include "screens/route_sheet.hpp"
 
@@ -105,9 +107,15 @@ void choices(Ui& ui, Flow& flow, Wanted wanted) {
 struct Folder {
   std::string_view name;
   std::string_view title;
-  std::initializer_list<FieldGroup> groups;
+  std::vector<FieldGroup> groups;
   std::string_view untouched;  // what its line says while nothing in it was entered
 };
+
+// One group is a folder under its own name.
+Folder of(FieldGroup group, std::string_view untouched) {
+  const FieldGroupRow& row = row_of(group);
+  return {row.word, row.title, {group}, untouched};
+}
 
 bool in_folder(const Folder& folder, FieldGroup group) {
   return std::find(folder.groups.begin(), folder.groups.end(), group) != folder.groups.end();
@@ -185,15 +193,12 @@ void draw_folder(Ui& ui, Flow& flow, const Folder& folder) {
 void draw_folders(Ui& ui, Flow& flow) {
   const Folder folders[] = {
       {"today", "Brakes today", {FieldGroup::Day, FieldGroup::Condition}, "all alike and working"},
-      {"turnaround",
-       "After a landing",
-       {FieldGroup::Turnaround},
-       "not included: brakes as entered above"},
-      {"technique", "Technique", {FieldGroup::Technique}, "as is common practice"},
-      {"limits", "Limits", {FieldGroup::Limits}, "as is common practice"},
-      {"route", "Start and end of the route", {FieldGroup::Route}, "as the route says"},
-      {"aircraft", "Aircraft constants", {FieldGroup::Aircraft}, "as the aircraft's data say"},
-      {"bands", "How uncertain", {FieldGroup::Bands}, "usual bands, each with its reason"},
+      of(FieldGroup::Turnaround, "not included: brakes as entered above"),
+      of(FieldGroup::Technique, "as is common practice"),
+      of(FieldGroup::Limits, "as is common practice"),
+      of(FieldGroup::Route, "as the route says"),
+      of(FieldGroup::Aircraft, "as the aircraft's data say"),
+      of(FieldGroup::Bands, "usual bands, each with its reason"),
   };
   ui.pen.hairline({flow.x, flow.y}, {flow.x + flow.width, flow.y}, ui.colours().rule);
   for (const Folder& folder : folders) draw_folder(ui, flow, folder);

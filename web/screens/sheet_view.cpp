@@ -1,6 +1,7 @@
 #include "screens/sheet_view.hpp"
 
 #include <algorithm>
+#include <optional>
 
 #include "controls/buttons.hpp"
 #include "controls/column.hpp"
@@ -8,6 +9,7 @@
 #include "pictures/pictures.hpp"
 #include "screens/about.hpp"
 #include "screens/shown_pictures.hpp"
+#include "sheet/section_list.hpp"
 
 namespace tillerline {
 namespace {
@@ -159,14 +161,18 @@ void draw_technique_chips(Ui& ui, Column& col) {
   col.y += (stacked ? 2.0f : 1.0f) * theme::kTarget + 12.0f;
 }
 
-void draw_turns(Ui& ui, Column& col) {
+// The turn that is chosen; null on a route without turns.
+const SheetTurn* chosen_turn(Ui& ui) {
   const Sheet& sheet = ui.session.sheet();
-  const Card& card = ui.session.card();
-  if (card.turns.empty() || sheet.turns.empty()) return;
+  if (ui.session.card().turns.empty() || sheet.turns.empty()) return nullptr;
   ui.view.turn = std::clamp(ui.view.turn, 0, static_cast<int>(sheet.turns.size()) - 1);
-  const auto chosen = static_cast<std::size_t>(ui.view.turn);
-  const SheetTurn& turn = sheet.turns[chosen];
+  return &sheet.turns[static_cast<std::size_t>(ui.view.turn)];
+}
 
+void draw_entry(Ui& ui, Column& col) {
+  const SheetTurn* chosen = chosen_turn(ui);
+  if (chosen == nullptr) return;
+  const SheetTurn& turn = *chosen;
   set_title(ui, col, turn.entry.title);
   draw_turn_chips(ui, col);
   set_text(ui, col, Type::BodyBold, ui.colours().accent, turn.name);
@@ -178,17 +184,22 @@ void draw_turns(Ui& ui, Column& col) {
   set_rows(ui, col, turn.entry.rows);
   set_why(ui, col, "turn", turn.entry.why);
   col.y += kSection;
+}
 
-  note_place(ui, col, Place::Oversteer);
+void draw_oversteer(Ui& ui, Column& col) {
+  const SheetTurn* chosen = chosen_turn(ui);
+  if (chosen == nullptr) return;
+  const SheetTurn& turn = *chosen;
+  const bool drawn = static_cast<std::size_t>(ui.view.turn) < ui.session.card().tracks.size();
   set_title(ui, col, turn.oversteer.title);
   set_headline(ui, col, turn.oversteer);
   col.y += 8.0f;
   draw_technique_chips(ui, col);
-  if (chosen < card.tracks.size()) {
+  if (drawn) {
     col.y += show_turn(ui, col.at(), col.width);
   }
   set_caption(ui, col, turn.oversteer.caption);
-  if (chosen < card.tracks.size()) {
+  if (drawn) {
     col.y += 18.0f;
     col.y += show_eye(ui, col.at(), col.width);
     if (!turn.oversteer.view.empty()) set_caption(ui, col, turn.oversteer.view);
@@ -196,6 +207,76 @@ void draw_turns(Ui& ui, Column& col) {
   set_rows(ui, col, turn.oversteer.rows);
   set_why(ui, col, "oversteer", turn.oversteer.why);
   col.y += kSection;
+}
+
+// Under which name the contents lead to a section; none for those that are short.
+std::optional<Place> place_of(SectionId id) {
+  switch (id) {
+    case SectionId::Roll:
+      return Place::Roll;
+    case SectionId::Entry:
+      return Place::Turn;
+    case SectionId::Oversteer:
+      return Place::Oversteer;
+    case SectionId::Heat:
+      return Place::Heat;
+    case SectionId::Stop:
+      return Place::Stop;
+    case SectionId::Restart:
+      return Place::Restart;
+    case SectionId::Uncertainty:
+      return Place::Uncertainty;
+    case SectionId::Surface:
+    case SectionId::Engines:
+    case SectionId::AfterLanding:
+    case SectionId::Room:
+      break;
+  }
+  return std::nullopt;
+}
+
+struct SectionPictures {
+  ShowPicture picture = nullptr;
+  ShowPicture from_eye = nullptr;
+};
+
+SectionPictures pictures_of(SectionId id) {
+  switch (id) {
+    case SectionId::Roll:
+      return {show_roll_map};
+    case SectionId::Heat:
+      return {show_route};
+    case SectionId::Stop:
+      return {show_stop, show_eye_stop};
+    case SectionId::Engines:
+      return {show_engines};
+    case SectionId::AfterLanding:
+      return {show_after_landing};
+    case SectionId::Restart:
+      return {restart_pictures};
+    case SectionId::Room:
+      return {show_room};
+    case SectionId::Uncertainty:
+      return {show_uncertainty};
+    case SectionId::Surface:    // words only
+    case SectionId::Entry:      // drawn with the chips of the turns
+    case SectionId::Oversteer:  // the same
+      break;
+  }
+  return {};
+}
+
+// A section of the list; the turns' own are drawn for the turn that is chosen.
+void draw_section(Ui& ui, Column& col, const SectionRow& row) {
+  if (const std::optional<Place> place = place_of(row.id)) note_place(ui, col, *place);
+  if (row.whole != nullptr) {
+    const SectionPictures shown = pictures_of(row.id);
+    draw_section(ui, col, ui.session.sheet().*row.whole, shown.picture, shown.from_eye);
+  } else if (row.id == SectionId::Entry) {
+    draw_entry(ui, col);
+  } else {
+    draw_oversteer(ui, col);
+  }
 }
 
 // One leg of the card: number, what it is, what to do, and the three numbers at the right.
@@ -301,30 +382,15 @@ void draw_foot(Ui& ui, Column& col) {
 
 float draw_sheet(Ui& ui, ImVec2 at, float width) {
   Column col{at.x, at.y, width};
-  const Sheet& sheet = ui.session.sheet();
   // Snow or water changes every answer below, so it comes first; a dry surface can wait.
   const bool dry = ui.session.document().brief.day.surface == Surface::Dry &&
                    ui.session.card().pavement.condition_code >= 6;
   draw_title(ui, col);
   draw_impossible(ui, col);
-  if (!dry) draw_section(ui, col, sheet.surface, nullptr);
-  note_place(ui, col, Place::Roll);
-  draw_section(ui, col, sheet.roll, show_roll_map);
-  note_place(ui, col, Place::Turn);
-  note_place(ui, col, Place::Oversteer);
-  draw_turns(ui, col);
-  note_place(ui, col, Place::Heat);
-  draw_section(ui, col, sheet.heat, show_route);
-  draw_section(ui, col, sheet.after_landing, show_after_landing);
-  note_place(ui, col, Place::Stop);
-  draw_section(ui, col, sheet.stop, show_stop, show_eye_stop);
-  note_place(ui, col, Place::Restart);
-  draw_section(ui, col, sheet.restart, restart_pictures);
-  draw_section(ui, col, sheet.engines, show_engines);
-  if (dry) draw_section(ui, col, sheet.surface, nullptr);
-  draw_section(ui, col, sheet.room, show_room);
-  note_place(ui, col, Place::Uncertainty);
-  draw_section(ui, col, sheet.sure, show_uncertainty);
+  if (!dry) draw_section(ui, col, section_row(SectionId::Surface));
+  for (const SectionRow& row : section_list()) {
+    if (dry || row.id != SectionId::Surface) draw_section(ui, col, row);
+  }
   note_place(ui, col, Place::Card);
   draw_card(ui, col);
   draw_cautions(ui, col);

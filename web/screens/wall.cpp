@@ -2,12 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
 
 #include "controls/buttons.hpp"
 #include "controls/column.hpp"
 #include "controls/keys.hpp"
 #include "screens/purpose.hpp"
 #include "screens/shown_pictures.hpp"
+#include "sheet/section_list.hpp"
 
 namespace tillerline {
 namespace {
@@ -17,22 +19,6 @@ constexpr float kHeight = 562.0f;  // and at least so many down
 constexpr float kMargin = 28.0f;
 constexpr float kFoot = 64.0f;
 
-using Figure = float (*)(Ui&, const SheetSection&, ImVec2, float);
-
-struct Page {
-  const SheetSection* section = nullptr;
-  Figure figure = nullptr;
-  int turn = -1;  // index into the card's turns
-};
-
-constexpr std::size_t kMostPages = 3 * kMaxLegs + 10;
-using Pages = FixedList<Page, kMostPages>;
-
-template <float (*picture)(Ui&, ImVec2, float)>
-float plain(Ui& ui, const SheetSection&, ImVec2 at, float width) {
-  return picture(ui, at, width);
-}
-
 // The window is a low picture: its first numbers fill the page.
 float turn_window(Ui& ui, const SheetSection& section, ImVec2 at, float width) {
   constexpr std::ptrdiff_t kRows = 4;
@@ -41,10 +27,6 @@ float turn_window(Ui& ui, const SheetSection& section, ImVec2 at, float width) {
   const auto count = std::min(kRows, std::ssize(section.rows));
   set_rows(ui, col, {section.rows.begin(), section.rows.begin() + count});
   return col.y - at.y;
-}
-
-float turn_plan(Ui& ui, const SheetSection&, ImVec2 at, float width) {
-  return show_turn(ui, at, width);
 }
 
 // The view from the eye has its own proportions; as wide as the height allows, in the middle, with
@@ -59,38 +41,70 @@ float in_the_middle(const Ui& ui, ImVec2 at, float width, Picture&& picture) {
   return picture(ImVec2{at.x + (width - fitted) / 2.0f, at.y}, fitted);
 }
 
-float turn_eye(Ui& ui, const SheetSection&, ImVec2 at, float width) {
+float turn_eye(Ui& ui, ImVec2 at, float width) {
   return in_the_middle(ui, at, width,
                        [&](ImVec2 place, float fitted) { return show_eye(ui, place, fitted); });
 }
 
-float stop_eye(Ui& ui, const SheetSection&, ImVec2 at, float width) {
+float stop_eye(Ui& ui, ImVec2 at, float width) {
   return in_the_middle(
       ui, at, width, [&](ImVec2 place, float fitted) { return show_eye_stop(ui, place, fitted); });
 }
 
-void add(Pages& pages, const SheetSection& section, Figure figure, int turn = -1) {
-  if (!section.headline.empty()) pages.push({&section, figure, turn});
+float draw_picture(Ui& ui, PictureKind picture, const SheetSection& section, ImVec2 at,
+                   float width) {
+  switch (picture) {
+    case PictureKind::RollMap:
+      return show_roll_map(ui, at, width);
+    case PictureKind::Window:
+      return turn_window(ui, section, at, width);
+    case PictureKind::Turn:
+      return show_turn(ui, at, width);
+    case PictureKind::TurnEye:
+      return turn_eye(ui, at, width);
+    case PictureKind::Route:
+      return show_route(ui, at, width);
+    case PictureKind::Stop:
+      return show_stop(ui, at, width);
+    case PictureKind::StopEye:
+      return stop_eye(ui, at, width);
+    case PictureKind::Engines:
+      return show_engines(ui, at, width);
+    case PictureKind::AfterLanding:
+      return show_after_landing(ui, at, width);
+    case PictureKind::Restart:
+      return show_restart(ui, at, width);
+    case PictureKind::Blast:
+      return show_blast(ui, at, width);
+    case PictureKind::Room:
+      return show_room(ui, at, width);
+    case PictureKind::Bands:
+      return show_bands(ui, at, width);
+    case PictureKind::Rankings:
+      return show_rankings(ui, at, width);
+  }
+  return 0.0f;
 }
 
-Pages pages_of(const Sheet& sheet, const Card& card) {
-  Pages pages;
-  add(pages, sheet.roll, plain<show_roll_map>);
-  for (std::size_t i = 0; i < sheet.turns.size() && i < card.turns.size(); ++i) {
-    add(pages, sheet.turns[i].entry, turn_window, static_cast<int>(i));
-    if (i >= card.tracks.size()) continue;
-    add(pages, sheet.turns[i].oversteer, turn_plan, static_cast<int>(i));
-    add(pages, sheet.turns[i].oversteer, turn_eye, static_cast<int>(i));
+// What to watch, and a line for each leg.
+void draw_card(const Ui& ui, const Sheet& sheet, std::size_t first_leg, Column col) {
+  const theme::Palette& c = ui.colours();
+  for (const std::string& item : sheet.watch) {
+    set_text(ui, col, Type::BodyBold, c.ink, item);
   }
-  add(pages, sheet.heat, plain<show_route>);
-  add(pages, sheet.after_landing, plain<show_after_landing>);
-  add(pages, sheet.stop, plain<show_stop>);
-  add(pages, sheet.stop, stop_eye);
-  add(pages, sheet.restart, plain<show_restart>);
-  add(pages, sheet.engines, plain<show_engines>);
-  add(pages, sheet.sure, plain<show_bands>);
-  add(pages, sheet.sure, plain<show_rankings>);
-  return pages;
+  col.y += 8.0f;
+  const std::size_t end = std::min(sheet.legs.size(), first_leg + kLegsOnWall);
+  for (std::size_t i = first_leg; i < end; ++i) {
+    const SheetLeg& leg = sheet.legs[i];
+    const float right = col.x + col.width;
+    ui.pen.text(Type::BodyBold, col.at(), c.accent, leg.number);
+    ui.pen.text_fitted(Type::Body, {col.x + 40.0f, col.y}, col.width - 400.0f,
+                       tone_colour(ui, leg.tone), leg.title);
+    ui.pen.text_right(Type::BodyBold, {right - 150.0f, col.y}, c.ink, leg.speed);
+    ui.pen.text_right(Type::BodyBold, {right - 82.0f, col.y}, c.ink, leg.time);
+    ui.pen.text_right(Type::BodyBold, {right, col.y}, c.ink, leg.brakes);
+    col.y += ui.pen.line_height(Type::Body) + 4.0f;
+  }
 }
 
 bool typed(char wanted) {
@@ -154,28 +168,29 @@ void draw_foot(Ui& ui, int last) {
                    ui.session.sheet().safety);
 }
 
-void draw_page(Ui& ui, const Page& page, int number, int count) {
+void draw_page(Ui& ui, const WallPage& page, int number, int count) {
   const platform::FrameInfo& f = ui.frame;
   const theme::Palette& c = ui.colours();
-  const SheetSection& section = *page.section;
+  const Sheet& sheet = ui.session.sheet();
+  const bool card = page.section == nullptr;
+  const std::string title = card ? "Card" : page.section->title;
   if (page.turn >= 0) ui.view.turn = page.turn;
   Column col{f.safe_insets.left + kMargin, f.safe_insets.top + 18.0f,
              f.width - f.safe_insets.left - f.safe_insets.right - 2.0f * kMargin};
   const std::string& subject =
-      page.turn < 0 ? ui.session.sheet().title
-                    : ui.session.sheet().turns[static_cast<std::size_t>(page.turn)].name;
+      page.turn < 0 ? sheet.title : sheet.turns[static_cast<std::size_t>(page.turn)].name;
   std::array<char, 200> top;
-  const int length = std::snprintf(top.data(), top.size(), "%s  ·  %s  ·  %d of %d",
-                                   section.title.c_str(), subject.c_str(), number, count);
+  const int length = std::snprintf(top.data(), top.size(), "%s  ·  %s  ·  %d of %d", title.c_str(),
+                                   subject.c_str(), number, count);
   const float button = f.page_button.width > 0.0f ? f.width - f.page_button.x + 12.0f : 0.0f;
   ui.pen.text_fitted(Type::BodyBold, col.at(), col.width - button, c.muted,
                      {top.data(), static_cast<std::size_t>(std::clamp(length, 0, 199))});
   col.y += ui.pen.line_height(Type::Body) + 4.0f;
   Column narrow = col;
   narrow.width = std::min(col.width, col.width - button);
-  set_text(ui, narrow, Type::Result, c.ink, section.headline);
+  set_text(ui, narrow, Type::Result, c.ink, card ? sheet.card_headline : page.section->headline);
   narrow.y += 4.0f;
-  set_caution(ui, narrow, section.tone, section.caution);
+  if (!card) set_caution(ui, narrow, page.section->tone, page.section->caution);
   col.y = narrow.y + 4.0f;
   // Axis, key and foot stand under the picture itself.
   constexpr float kUnder = 44.0f;
@@ -183,7 +198,11 @@ void draw_page(Ui& ui, const Page& page, int number, int count) {
       std::max(200.0f, f.height - f.safe_insets.bottom - kFoot - col.y - kUnder);
   const Box view{0.0f, col.y, f.width, f.height - kFoot - f.safe_insets.bottom - col.y};
   ui.pen.draw->PushClipRect(view.min(), view.max(), true);
-  page.figure(ui, section, col.at(), col.width);
+  if (card) {
+    draw_card(ui, sheet, static_cast<std::size_t>(page.first_leg), col);
+  } else {
+    draw_picture(ui, *page.picture, *page.section, col.at(), col.width);
+  }
   ui.pen.draw->PopClipRect();
 }
 
@@ -191,7 +210,7 @@ void draw_page(Ui& ui, const Page& page, int number, int count) {
 
 void draw_wall(Ui& ui) {
   enlarge(ui);
-  const Pages pages = pages_of(ui.session.sheet(), ui.session.card());
+  const std::vector<WallPage> pages = wall_pages(ui.session.sheet());
   const int last = static_cast<int>(pages.size()) - 1;
   take_keys(ui, last);
   if (ui.view.wall_blank) {
