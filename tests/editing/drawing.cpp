@@ -195,6 +195,20 @@ TEST_CASE("every change is a step; undo and redo go there and back, with what wa
   CHECK_FALSE(drawing.can_redo());
 }
 
+TEST_CASE("steps go back and forth to what was chosen when they were left") {
+  Drawing drawing = drawn();
+  drawing.selected = 1;
+  drawing.undo();
+  CHECK(drawing.count() == 3);
+  CHECK(drawing.selected == 2);
+  drawing.selected = 0;
+  drawing.redo();
+  CHECK(drawing.count() == 4);
+  CHECK(drawing.selected == 1);
+  drawing.undo();
+  CHECK(drawing.selected == 0);
+}
+
 TEST_CASE("a hundred steps are kept") {
   Drawing drawing = drawn();
   for (int i = 0; i < 110; ++i) {
