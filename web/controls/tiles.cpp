@@ -186,7 +186,7 @@ void drawn_tile(Ui& ui, std::size_t point, const DrawnField& field, const Box& b
 void choose(Ui& ui, const Choice& choice, int option) {
   const std::string refusal = ui.session.set_choice(choice, option);
   if (!refusal.empty()) ui.session.set_notice(refusal);
-  ui.view.technique = -1;  // the picture follows the brief again
+  ui.view.technique.reset();  // the picture follows the brief again
 }
 
 float choice_row(Ui& ui, const Choice& choice, ImVec2 at, float width) {

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -93,10 +94,10 @@ struct View {
   bool place_taken = false;  // a place of the sheet was gone to, for the tour
   bool wall_blank = false;   // nothing shown, so that the class looks at the teacher
 
-  int turn = 0;          // index into the card's turns
-  int technique = -1;    // shown in the turn picture; -1: the brief's own
-  Id figure = 0;         // the picture that has the arrow keys
-  std::vector<Id> open;  // disclosures that are open
+  int turn = 0;                            // index into the card's turns
+  std::optional<TurnTechnique> technique;  // shown in the turn picture; none: the brief's own
+  Id figure = 0;                           // the picture that has the arrow keys
+  std::vector<Id> open;                    // disclosures that are open
 
   double drag_value = 0.0;  // of the tile being dragged
   float drag_x = 0.0f;

@@ -40,11 +40,11 @@ std::size_t leg_at_distance(const TaxiRoute& route, double distance_m) {
 }
 
 void follow_along_route(Canvas& canvas, Id id, const Box& box, const Scale& distance,
-                        double length_m, double& at_m) {
+                        double length_m, std::optional<double>& at_m) {
   const Reading reading = read_picture(canvas, id, box);
   if (reading.placed) at_m = distance.value(reading.at.x);
-  if (reading.steps != 0) at_m = std::max(0.0, at_m) + kKeyStep_m * reading.steps;
-  if (reading.placed || reading.steps != 0) at_m = std::clamp(at_m, 0.0, length_m);
+  if (reading.steps != 0) at_m = at_m.value_or(0.0) + kKeyStep_m * reading.steps;
+  if (at_m && (reading.placed || reading.steps != 0)) at_m = std::clamp(*at_m, 0.0, length_m);
 }
 
 void ReadingLine::put(ImU32 colour, std::string_view text) {

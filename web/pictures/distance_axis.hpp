@@ -2,6 +2,8 @@
 // finger or the arrow keys move in all of them at once.
 #pragma once
 
+#include <optional>
+
 #include "physics/given/taxi_route.hpp"
 #include "pictures/figure.hpp"
 
@@ -16,7 +18,7 @@ std::size_t leg_at_distance(const TaxiRoute& route, double distance_m);
 
 // Moves the reading to a distance along the route; `id` is the picture's own.
 void follow_along_route(Canvas& canvas, Id id, const Box& box, const Scale& distance,
-                        double length_m, double& at_m);
+                        double length_m, std::optional<double>& at_m);
 
 // The values of a reading, one behind the other in one line.
 class ReadingLine {

@@ -258,7 +258,8 @@ void eye_rail(const Canvas& canvas, const Box& box, double share, std::span<cons
 
 RailUse rail_use(Canvas& canvas, std::string_view name, const Box& box) {
   const Reading reading = read_picture(canvas, make_id(name), box);
-  RailUse found{.steps = reading.steps};
+  RailUse found;
+  found.steps = reading.steps;
   const float length = box.width - 2.0f * kRailInset;
   if (reading.placed)
     found.share = std::clamp((reading.at.x - box.x - kRailInset) / length, 0.0f, 1.0f);

@@ -3,6 +3,7 @@
 // rail along which the position is moved.
 #pragma once
 
+#include <optional>
 #include <span>
 
 #include "physics/path/eye_view.hpp"
@@ -56,10 +57,10 @@ struct RailTick {
 inline constexpr float kRail = 56.0f;
 void eye_rail(const Canvas& canvas, const Box& box, double share, std::span<const RailTick> ticks);
 
-// Where on the rail the pointer puts the knob, while it is used; else below 0. `box` takes in the
+// Where on the rail the pointer puts the knob, while it is used. `box` takes in the
 // picture and its rail. `steps` are the arrow keys' presses, to the right counted positive.
 struct RailUse {
-  double share = -1.0;
+  std::optional<double> share;
   int steps = 0;
 };
 RailUse rail_use(Canvas& canvas, std::string_view name, const Box& box);

@@ -139,21 +139,21 @@ void draw_end(const Canvas& canvas, const AfterLanding& answer, const Plot& p) {
   canvas.pen.mark(Mark::Exceeded, {at.x - 10.0f, at.y - 14.0f}, 13.0f);
 }
 
-void follow_finger(Canvas& canvas, const Box& box, const Plot& p, double& at_s) {
+void follow_finger(Canvas& canvas, const Box& box, const Plot& p, std::optional<double>& at_s) {
   const Reading reading = read_picture(canvas, make_id("figure:after-landing"), box);
   if (reading.placed) at_s = p.time.value(reading.at.x);
-  if (reading.steps != 0) at_s = std::max(0.0, at_s) + kKeyStep_s * reading.steps;
-  if (reading.placed || reading.steps != 0) at_s = std::clamp(at_s, 0.0, p.time.high);
+  if (reading.steps != 0) at_s = at_s.value_or(0.0) + kKeyStep_s * reading.steps;
+  if (at_s && (reading.placed || reading.steps != 0)) at_s = std::clamp(*at_s, 0.0, p.time.high);
 }
 
-void draw_reading(const Canvas& canvas, const AfterLanding& answer, const Plot& p, double at_s,
-                  ImVec2 at) {
-  if (at_s < 0.0) {
+void draw_reading(const Canvas& canvas, const AfterLanding& answer, const Plot& p,
+                  std::optional<double> at_s, ImVec2 at) {
+  if (!at_s) {
     invite_reading(canvas, at);
     return;
   }
   const theme::Palette& c = canvas.colours();
-  const HeatPoint q = point_at(answer, std::min(at_s, p.time.high));
+  const HeatPoint q = point_at(answer, std::min(*at_s, p.time.high));
   const float x = p.time.at(q.time_s);
   canvas.pen.hairline({x, p.heat.to}, {x, p.heat.from}, c.ink);
   ReadingLine line(canvas, at);

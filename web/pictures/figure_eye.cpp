@@ -84,10 +84,11 @@ std::string line_words(const Canvas& canvas, const LineInView& line) {
   return "painted line hidden for " + canvas.tied().length_tenth(line.from_m);
 }
 
-void move_along(Canvas& canvas, const TrackPlan& plan, const Box& whole, int& sample) {
+void move_along(Canvas& canvas, const TrackPlan& plan, const Box& whole,
+                std::optional<int>& sample) {
   const RailUse use = rail_use(canvas, "figure:eye", whole);
   const int last = std::max(0, plan.samples - 1);
-  if (use.share >= 0.0) sample = static_cast<int>(std::lround(use.share * last));
+  if (use.share) sample = static_cast<int>(std::lround(*use.share * last));
   if (use.steps != 0) sample = std::clamp(shown_sample(sample, plan) + use.steps, 0, last);
 }
 

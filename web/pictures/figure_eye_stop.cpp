@@ -150,11 +150,11 @@ float figure_eye_stop(Canvas& canvas, const StopAnswer& stop, const Brief& brief
   if (!canvas.in_sight({at.x, at.y, width, height})) return height;
 
   const Approach approach = approach_of(stop);
-  double eye_m = std::isfinite(reading.eye_m) ? reading.eye_m : first_shown_m(stop);
+  double eye_m = reading.eye_m.value_or(first_shown_m(stop));
   const RailUse use = rail_use(canvas, "figure:eye-stop", whole);
-  if (use.share >= 0.0) eye_m = approach.eye_m(use.share);
+  if (use.share) eye_m = approach.eye_m(*use.share);
   eye_m = std::clamp(eye_m - use.steps * kKeyStep_m, approach.near_m, approach.far_m);
-  if (use.share >= 0.0 || use.steps != 0) reading.eye_m = eye_m;
+  if (use.share || use.steps != 0) reading.eye_m = eye_m;
 
   const double half_m = half_width_m(brief.route);
   picture.camera.eye =

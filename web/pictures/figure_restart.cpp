@@ -112,13 +112,13 @@ void draw_worst(const Canvas& canvas, const RestartAnswer& restart, const Plot& 
 }
 
 void draw_reading(const Canvas& canvas, const RestartAnswer& restart, const TaxiRoute& route,
-                  const Plot& p, const Levels& levels, double at_m, ImVec2 at) {
-  if (at_m < 0.0) {
+                  const Plot& p, const Levels& levels, std::optional<double> at_m, ImVec2 at) {
+  if (!at_m) {
     invite_reading(canvas, at);
     return;
   }
   const theme::Palette& c = canvas.colours();
-  const double distance = std::min(at_m, p.distance.high);
+  const double distance = std::min(*at_m, p.distance.high);
   const auto leg = static_cast<int>(leg_at_distance(route, distance));
   const float x = p.distance.at(distance);
   canvas.pen.hairline({x, p.thrust.to}, {x, p.thrust.from}, c.ink);

@@ -317,22 +317,18 @@ void follow_finger(Canvas& canvas, const RollMapPicture& of, RollMapState& state
   constexpr double kSlopeStep = 0.05;  // %
   const Reading reading = read_picture(canvas, make_id("figure:roll"), whole, true);
   const bool moved = reading.steps != 0 || reading.steps_up != 0;
-  double& mass_kg = state.mass_kg;
-  double& slope_rad = state.slope_rad;
   // Another aircraft has another range, to which the reading is brought.
-  if (!reading.placed && !moved && mass_kg <= 0.0) return;
-  if (mass_kg <= 0.0) {
-    mass_kg = of.brief.condition.mass_kg;
-    slope_rad = of.roll.slope_rad;
-  }
-  double mass_t = mass_kg / units::kTonne_kg + kMassStep_t * reading.steps;
-  double slope = 100.0 * std::tan(slope_rad) + kSlopeStep * reading.steps_up;
+  if (!reading.placed && !moved && !state.reading) return;
+  const MapReading before =
+      state.reading.value_or(MapReading{of.brief.condition.mass_kg, of.roll.slope_rad});
+  double mass_t = before.mass_kg / units::kTonne_kg + kMassStep_t * reading.steps;
+  double slope = 100.0 * std::tan(before.slope_rad) + kSlopeStep * reading.steps_up;
   if (reading.placed) {
     mass_t = plot.mass.value(reading.at.x);
     slope = plot.slope.value(reading.at.y);
   }
-  mass_kg = units::kTonne_kg * std::clamp(mass_t, plot.mass.low, plot.mass.high);
-  slope_rad = std::atan(0.01 * std::clamp(slope, plot.slope.low, plot.slope.high));
+  state.reading = {units::kTonne_kg * std::clamp(mass_t, plot.mass.low, plot.mass.high),
+                   std::atan(0.01 * std::clamp(slope, plot.slope.low, plot.slope.high))};
 }
 
 // What the day's brief would say with that mass on that slope.
@@ -343,15 +339,15 @@ RollAnswer answer_at(const RollMapPicture& of, double mass_kg, double slope_rad)
   return roll_answer(brief, of.air);
 }
 
-void draw_reading(const Canvas& canvas, const RollMapPicture& of, const RollMapState& state,
-                  const Plot& plot, ImVec2 at) {
-  const double mass_kg = state.mass_kg;
-  if (mass_kg <= 0.0) {
+void draw_reading(const Canvas& canvas, const RollMapPicture& of,
+                  const std::optional<MapReading>& reading, const Plot& plot, ImVec2 at) {
+  if (!reading) {
     invite_reading(canvas, at);
     return;
   }
+  const double mass_kg = reading->mass_kg;
   const theme::Palette& c = canvas.colours();
-  const double slope = 100.0 * std::tan(state.slope_rad);
+  const double slope = 100.0 * std::tan(reading->slope_rad);
   const float x = plot.mass.at(mass_kg / units::kTonne_kg);
   const float y = plot.slope.at(slope);
   canvas.pen.hairline({x, plot.box.y}, {x, plot.box.bottom()}, c.ink);
@@ -363,7 +359,7 @@ void draw_reading(const Canvas& canvas, const RollMapPicture& of, const RollMapS
   const Say say = canvas.say();
   line.put(c.ink, say.in("t", mass_kg / units::kTonne_kg, 0));
   line.put(c.ink, Number(slope, 2, "%", true));
-  const RollAnswer answer = answer_at(of, mass_kg, state.slope_rad);
+  const RollAnswer answer = answer_at(of, mass_kg, reading->slope_rad);
   const Passage& to_target = answer.targets[1].passage;
   if (answer.verdict == RollVerdict::KeepsRolling) {
     line.put(c.second, "needs a push to start");
@@ -421,7 +417,7 @@ float figure_roll_map(Canvas& canvas, const RollMapPicture& of, RollMapState& st
   draw_contour_labels(canvas, made, plot, restarts, room);
   draw_today(canvas, of, plot, room);
   follow_finger(canvas, of, state, {at.x, at.y, width, picture - 54.0f}, plot);
-  draw_reading(canvas, of, state, plot, {at.x, at.y + 2.0f});
+  draw_reading(canvas, of, state.reading, plot, {at.x, at.y + 2.0f});
 
   const Scale mass = in_unit(plot.mass, canvas.shown("t"));
   axis_below(canvas, mass, plot.box.bottom(),

@@ -125,10 +125,10 @@ void draw_beyond(const Canvas& canvas, const Aircraft& a, const Plan& plan, cons
   }
 }
 
-int shown_step(int chosen) { return chosen < 0 ? kSamples * 2 / 5 : chosen; }
+int shown_step(std::optional<int> chosen) { return chosen.value_or(kSamples * 2 / 5); }
 
 void follow_finger(Canvas& canvas, const Plan& plan, const Manoeuvre& m, double wheelbase_m,
-                   int& sample) {
+                   std::optional<int>& sample) {
   const Reading reading = read_picture(canvas, make_id("figure:room"), plan.box);
   if (reading.placed) {
     float least = 1e18f;

@@ -175,15 +175,15 @@ void draw_band(const Canvas& canvas, const RoutePicture& of, const Panels& p) {
   label(canvas, {p.right - w, room ? below : high - 24.0f}, c.second, name);
 }
 
-void draw_reading(const Canvas& canvas, const RoutePicture& of, const Panels& p, double at_m,
-                  ImVec2 at, float top, float bottom) {
+void draw_reading(const Canvas& canvas, const RoutePicture& of, const Panels& p,
+                  std::optional<double> at_m, ImVec2 at, float top, float bottom) {
   const Pen& pen = canvas.pen;
   const theme::Palette& c = canvas.colours();
-  if (at_m < 0.0) {
+  if (!at_m) {
     invite_reading(canvas, at);
     return;
   }
-  const TracePoint t = trace_at(of.trace, std::min(at_m, of.run.length_m));
+  const TracePoint t = trace_at(of.trace, std::min(*at_m, of.run.length_m));
   const std::size_t leg = leg_at_distance(of.brief.route, t.distance_m);
   const float x = p.distance.at(t.distance_m);
   pen.hairline({x, top}, {x, bottom}, c.ink);

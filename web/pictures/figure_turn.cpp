@@ -175,7 +175,7 @@ float draw_key(const Canvas& canvas, ImVec2 at, float width) {
 }
 
 void follow_finger(Canvas& canvas, const TrackPlan& track, const Plan& plan, double wheelbase_m,
-                   int& sample) {
+                   std::optional<int>& sample) {
   const Reading reading = read_picture(canvas, make_id("figure:turn"), plan.box);
   if (reading.placed) {
     float least = 1e18f;

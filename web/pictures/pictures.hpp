@@ -4,12 +4,13 @@
 // A picture draws itself at `at`, `width` wide, and returns the height it used. Its caption, a
 // sentence, comes from the sheet and is set under it by the sheet. It is given the answers and the
 // parts of the brief that it draws, and the state that is its own; geometry that depends on the
-// answers alone is kept until their `revision` changes.
+// answers alone is kept until their `revision` changes. A reading that nobody has taken yet is
+// none.
 #pragma once
 
 #include <array>
 #include <cstdint>
-#include <limits>
+#include <optional>
 #include <vector>
 
 #include "controls/canvas.hpp"
@@ -57,9 +58,13 @@ struct RollMapPicture {
   const UncertaintyAnswer& uncertainty;
 };
 
+struct MapReading {
+  double mass_kg;
+  double slope_rad;
+};
+
 struct RollMapState {
-  double mass_kg = 0.0;  // read off; 0: not yet
-  double slope_rad = 0.0;
+  std::optional<MapReading> reading;
   Cached<RollMapShapes> shapes;
 };
 
@@ -90,7 +95,7 @@ struct TurnOutlineAndExtent {
 
 // From above and from the eye it is at the same position.
 struct TurnState {
-  int sample = -1;  // of the plan; -1: where steering starts
+  std::optional<int> sample;  // of the plan; none: where steering starts
   Cached<TurnOutlineAndExtent, TurnKey> outline;
   Cached<EyeGround, TurnKey> ground;
 };
@@ -106,7 +111,7 @@ float figure_eye(Canvas& canvas, const TurnPicture& turn, TurnState& state, Seat
 
 // One reading for all pictures along the route.
 struct RouteReading {
-  double at_m = -1.0;  // -1: not read yet
+  std::optional<double> at_m;
 };
 
 struct RoutePicture {
@@ -132,8 +137,7 @@ float figure_restart(Canvas& canvas, const RestartAnswer& restart, const Brief& 
 // ----
 
 struct EyeStopReading {
-  // Eye before the line; not finite: not read yet.
-  double eye_m = std::numeric_limits<double>::quiet_NaN();
+  std::optional<double> eye_m;  // before the line
 };
 
 float figure_stop(Canvas& canvas, const StopAnswer& stop, const Aircraft& aircraft, ImVec2 at,
@@ -145,11 +149,11 @@ float figure_eye_stop(Canvas& canvas, const StopAnswer& stop, const Brief& brief
 // ----
 
 struct AfterLandingReading {
-  double at_s = -1.0;  // -1: not read yet
+  std::optional<double> at_s;
 };
 
 struct RoomReading {
-  int sample = -1;  // -1: not moved yet
+  std::optional<int> sample;
 };
 
 float figure_after_landing(Canvas& canvas, const AfterLanding& answer, const Turnaround& turn,

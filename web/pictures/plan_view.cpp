@@ -167,8 +167,8 @@ int start_sample(const TrackPlan& plan) {
   return nearest;
 }
 
-int shown_sample(int chosen, const TrackPlan& plan) {
-  return chosen >= 0 && chosen < plan.samples ? chosen : start_sample(plan);
+int shown_sample(std::optional<int> chosen, const TrackPlan& plan) {
+  return chosen && *chosen < plan.samples ? *chosen : start_sample(plan);
 }
 
 float stroke_key(const Canvas& canvas, ImVec2 at, float width, const StrokeName* names,

@@ -2,6 +2,8 @@
 // a scale bar.
 #pragma once
 
+#include <optional>
+
 #include "physics/given/aircraft.hpp"
 #include "physics/path/pose.hpp"
 #include "physics/path/track.hpp"
@@ -50,9 +52,9 @@ void block_fuselage(const Aircraft& aircraft, const Plan& plan, const Pose& pose
 void draw_scale_bar(const Canvas& canvas, const Plan& plan);
 
 // The sample of a plan nearest to where steering starts, and the one that is shown: that one until
-// another is chosen (none: -1).
+// another is chosen.
 int start_sample(const TrackPlan& plan);
-int shown_sample(int chosen, const TrackPlan& plan);
+int shown_sample(std::optional<int> chosen, const TrackPlan& plan);
 
 // Which stroke is whose: a sample of each with its name, in as many lines as it takes. Returns the
 // height used; only that when not to be drawn.

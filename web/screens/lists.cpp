@@ -50,7 +50,7 @@ void draw_aircraft_list(Ui& ui) {
                   d.facts.name, facts, chosen)) {
       ui.session.set_notice(ui.session.take_aircraft(d));
       ui.view.panel = Panel::None;
-      ui.pictures.turn.sample = -1;
+      ui.pictures.turn.sample.reset();
     }
   }
   end_panel(ui, space, y);
@@ -78,8 +78,8 @@ void draw_route_list(Ui& ui) {
       ui.session.set_notice(ui.session.take_route(d));
       ui.view.panel = Panel::None;
       ui.view.turn = 0;
-      ui.pictures.turn.sample = -1;
-      ui.pictures.along_route.at_m = -1.0;
+      ui.pictures.turn.sample.reset();
+      ui.pictures.along_route.at_m.reset();
     }
   }
   end_panel(ui, space, y);

@@ -623,8 +623,8 @@ void use_drawing(Ui& ui) {
   ui.session.set_notice("The drawn route is used. Undo brings back the one before.");
   ui.view.panel = Panel::None;
   ui.view.turn = 0;
-  ui.pictures.turn.sample = -1;
-  ui.pictures.along_route.at_m = -1.0;
+  ui.pictures.turn.sample.reset();
+  ui.pictures.along_route.at_m.reset();
 }
 
 void draw_use(Ui& ui, float x, float& y, float width) {

@@ -134,7 +134,7 @@ void draw_turn_chips(Ui& ui, Column& col) {
     const Box box{x, col.y, w, theme::kTarget};
     if (chip(ui, "turn:", number, box, name, static_cast<int>(i) == ui.view.turn, tone)) {
       ui.view.turn = static_cast<int>(i);
-      ui.pictures.turn.sample = -1;
+      ui.pictures.turn.sample.reset();
     }
     x += w + kGap;
   }
@@ -155,7 +155,7 @@ void draw_technique_chips(Ui& ui, Column& col) {
     const Box box{stacked ? col.x : col.x + step * (w + 8.0f),
                   stacked ? col.y + step * (theme::kTarget - 1.0f) : col.y, w, theme::kTarget};
     if (chip(ui, "technique:", kNames[n], box, choice.options[n].label, i == shown)) {
-      ui.view.technique = i;
+      ui.view.technique = static_cast<TurnTechnique>(i);
     }
   }
   col.y += (stacked ? 2.0f : 1.0f) * theme::kTarget + 12.0f;

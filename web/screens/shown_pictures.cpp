@@ -82,8 +82,7 @@ float show_rankings(Ui& ui, ImVec2 at, float width) {
 }
 
 TurnTechnique shown_technique(const Ui& ui) {
-  if (ui.view.technique >= 0) return static_cast<TurnTechnique>(ui.view.technique);
-  return brief_of(ui).technique.turning;
+  return ui.view.technique.value_or(brief_of(ui).technique.turning);
 }
 
 float show_window(Ui& ui, ImVec2 at, float width) {

@@ -204,9 +204,9 @@ void draw_exercise(Ui& ui, Column& col) {
 void see_exercise(View& view, PictureStates& pictures, const Study& study) {
   view.study_scroll = ScrollArea{};
   view.turn = study.open >= 0 ? std::max(0, study.exercise.turn) : 0;
-  pictures.turn.sample = -1;
-  pictures.along_route.at_m = -1.0;
-  pictures.roll_map.mass_kg = 0.0;
+  pictures.turn.sample.reset();
+  pictures.along_route.at_m.reset();
+  pictures.roll_map.reading.reset();
 }
 
 void draw_study(Ui& ui, float clear_top, float clear_bottom) {
