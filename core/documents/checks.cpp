@@ -70,6 +70,32 @@ std::string plain_number(double value) {
   return Json(value).dump();
 }
 
+SentencePart quantity(double value, std::string_view unit) {
+  const std::string number = plain_number(value);
+  const std::size_t point = number.find('.');
+  const std::size_t decimals = point == number.npos ? 0 : number.size() - point - 1;
+  return {with_unit(number, unit), unit, value, static_cast<int>(decimals)};
+}
+
+SentencePart range_piece(double minimum, double maximum, std::string_view unit) {
+  SentencePart piece = quantity(minimum, unit);
+  piece.decimals = std::max(piece.decimals, quantity(maximum, unit).decimals);
+  piece.words = range_text(minimum, maximum, unit);
+  piece.to = maximum;
+  return piece;
+}
+
+DocumentError error_with(std::string field, std::string value, std::string allowed,
+                         Sentence sentence) {
+  std::string message = said(sentence, {});
+  return {std::move(field), std::move(value), std::move(allowed), std::move(message),
+          std::move(sentence)};
+}
+
+std::string message_in(const DocumentError& error, const ShownUnits& units) {
+  return error.sentence.empty() ? error.message : said(error.sentence, {.units = units});
+}
+
 std::string range_text(double minimum, double maximum, std::string_view unit) {
   return with_unit(plain_number(minimum) + " to " + plain_number(maximum), unit);
 }
@@ -190,9 +216,14 @@ bool ObjectReader::number(std::string_view key, std::string_view label, std::str
     return false;
   }
   if (!(given >= minimum && given <= maximum)) {
-    fail(key, shortened(*value), allowed,
-         name + " is " + with_unit(shortened(*value), unit) + ", outside " + allowed +
-             ". Enter a value in that range.");
+    SentencePart stands = quantity(given, unit);
+    stands.words = with_unit(shortened(*value), unit);
+    report(errors_, error_with(pointer_to(pointer_, key), shortened(*value), allowed,
+                               {{where_ + name + " is "},
+                                stands,
+                                {", outside "},
+                                range_piece(minimum, maximum, unit),
+                                {". Enter a value in that range."}}));
     return false;
   }
   out = given + 0.0;  // turns -0 into 0

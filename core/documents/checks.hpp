@@ -30,6 +30,12 @@ inline constexpr std::size_t kLongestNote = 300;
 std::string range_text(double minimum, double maximum, std::string_view unit);
 // A number as it stands in documents: shortest form, ASCII minus.
 std::string plain_number(double value);
+// The same with its unit, for a sentence that may be read in another.
+SentencePart quantity(double value, std::string_view unit);
+SentencePart range_piece(double minimum, double maximum, std::string_view unit);
+// An error whose sentence has quantities.
+DocumentError error_with(std::string field, std::string value, std::string allowed,
+                         Sentence sentence);
 
 class ObjectReader {
  public:

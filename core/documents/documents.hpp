@@ -25,6 +25,7 @@
 
 #include "physics/given/brief.hpp"
 #include "physics/uncertainty/calibration.hpp"
+#include "words/sentence.hpp"
 
 namespace tillerline {
 
@@ -37,7 +38,11 @@ struct DocumentError {
   std::string value;    // what stood there, shortened
   std::string allowed;  // range or form
   std::string message;  // one sentence with all of it and the way out
+  Sentence sentence{};  // the same with its quantities apart, where it has some of the reader's
 };
+
+// The sentence for a reader of these units.
+std::string message_in(const DocumentError& error, const ShownUnits& units);
 
 // What a calibration found, kept with the aircraft: its constants have these values in them
 // already.

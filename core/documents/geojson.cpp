@@ -409,7 +409,10 @@ Read<RouteOfLine> read_geojson_route(std::string_view text, const LineWishes& wi
   if (!checked.value) {
     read.errors = std::move(checked.errors);
     for (DocumentError& error : read.errors) {
-      error.message = "The route made from this line can't be used. " + error.message;
+      constexpr const char* kBegin = "The route made from this line can't be used. ";
+      error.message = kBegin + error.message;
+      if (!error.sentence.empty())
+        error.sentence.insert(error.sentence.begin(), SentencePart{kBegin});
       error.field.clear();
     }
     return read;

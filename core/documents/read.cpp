@@ -60,9 +60,12 @@ std::string field_pointer(const Field& field, bool in_brief) {
   return "";
 }
 
+SentencePart value_of(const Field& field, const Brief& brief) {
+  return quantity(std::round(field.get(brief) * 1e6) / 1e6, field.unit);
+}
+
 std::string value_text(const Field& field, const Brief& brief) {
-  const std::string number = plain_number(std::round(field.get(brief) * 1e6) / 1e6);
-  return field.unit.empty() ? number : number + " " + std::string(field.unit);
+  return value_of(field, brief).words;
 }
 
 // The one of a pair that is the day's rather than the type's is the one to change.
@@ -84,10 +87,15 @@ void check_pair(const FieldPair& pair, const Brief& brief, bool in_brief, Errors
   const std::string bound = blame_smaller ? "at most " + plain_number(range.maximum)
                                           : "at least " + plain_number(range.minimum);
   const std::string allowed = blamed.unit.empty() ? bound : bound + " " + std::string(blamed.unit);
-  report(errors, {blame_smaller ? smaller_at : larger_at, value_text(blamed, brief), allowed,
-                  std::string(blamed.label) + " is " + value_text(blamed, brief) + ", but " +
-                      allowed + " goes with \"" + std::string(other.label) + "\" of " +
-                      value_text(other, brief) + ". Change one of the two."});
+  report(errors,
+         error_with(blame_smaller ? smaller_at : larger_at, value_text(blamed, brief), allowed,
+                    {{std::string(blamed.label) + " is "},
+                     value_of(blamed, brief),
+                     {blame_smaller ? ", but at most " : ", but at least "},
+                     quantity(blame_smaller ? range.maximum : range.minimum, blamed.unit),
+                     {" goes with \"" + std::string(other.label) + "\" of "},
+                     value_of(other, brief),
+                     {". Change one of the two."}}));
 }
 
 void check_pairs(const Brief& brief, bool in_brief, Errors& errors) {
@@ -257,10 +265,14 @@ void check_holes(const Leg& leg, const std::string& pointer, const std::string& 
   }
   const double limit_kt = units::knots_from_mps(leg.speed_limit_mps);
   if (limit_kt > 0.0 && limit_kt < kSlowestSpeedLimit_kt - 1e-9) {
-    report(errors,
-           {pointer_to(pointer, "speed_limit_kt"), plain_number(limit_kt), "0, or 3 to 50 kt",
-            where + "Speed limit is below 3 kt, which is slower than a taxi can be held. "
-                    "Write 0 for none, or 3 to 50 kt."});
+    report(errors, error_with(pointer_to(pointer, "speed_limit_kt"), plain_number(limit_kt),
+                              "0, or 3 to 50 kt",
+                              {{where + "Speed limit is below "},
+                               quantity(kSlowestSpeedLimit_kt, "kt"),
+                               {", which is slower than a taxi can be held. "
+                                "Write 0 for none, or "},
+                               range_piece(kSlowestSpeedLimit_kt, 50.0, "kt"),
+                               {"."}}));
   }
 }
 
@@ -276,10 +288,12 @@ void check_easing(const Leg& leg, const std::string& pointer, const std::string&
   const double most_m = leg.radius_m * std::fabs(leg.turn_rad);
   if (leg.easing_m <= most_m + 1e-9) return;
   const std::string allowed = "at most " + plain_number(std::floor(most_m * 10.0) / 10.0) + " m";
-  report(errors, {at, plain_number(leg.easing_m) + " m", allowed,
-                  where + "Easing curve at both ends is " + plain_number(leg.easing_m) +
-                      " m, but a turn of this radius and angle has room for " + allowed +
-                      ". Shorten it, or widen the turn."});
+  report(errors, error_with(at, plain_number(leg.easing_m) + " m", allowed,
+                            {{where + "Easing curve at both ends is "},
+                             quantity(leg.easing_m, "m"),
+                             {", but a turn of this radius and angle has room for at most "},
+                             quantity(std::floor(most_m * 10.0) / 10.0, "m"),
+                             {". Shorten it, or widen the turn."}}));
 }
 
 bool is_optional_leg_field(std::string_view key) {
@@ -322,9 +336,12 @@ void check_end_is_straight(const TaxiRoute& route, std::size_t index, std::strin
 void check_length(const TaxiRoute& route, Errors& errors) {
   const double length_m = route_length_m(route);
   if (length_m <= kLongestRoute_m) return;
-  report(errors, {"/legs", plain_number(std::round(length_m)) + " m", "at most 20000 m",
-                  "The route is " + plain_number(std::round(length_m)) +
-                      " m long, at most 20000 m are allowed. Shorten its legs."});
+  report(errors, error_with("/legs", plain_number(std::round(length_m)) + " m", "at most 20000 m",
+                            {{"The route is "},
+                             quantity(std::round(length_m), "m"),
+                             {" long, at most "},
+                             quantity(kLongestRoute_m, "m"),
+                             {" are allowed. Shorten its legs."}}));
 }
 
 void read_legs(ObjectReader& reader, RouteDocument& document, Errors& errors) {

@@ -395,7 +395,7 @@ std::string Session::try_change(BriefDocument changed) {
   Read<BriefDocument> read = read_brief(write_brief_line(changed));
   if (!read.value) {
     return read.errors.empty() ? std::string("That can't be taken.")
-                               : in_units(read.errors.front().message, units_);
+                               : message_in(read.errors.front(), units_);
   }
   accept(std::move(changed));
   return {};

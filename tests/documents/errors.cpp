@@ -418,3 +418,26 @@ TEST_CASE("documents from before the new fields still read, with the stated defa
   CHECK(brief.value->brief.day.reported_code == kNoReportedCode);
   CHECK(brief.value->brief.bands.idle_thrust_share == 0.15);
 }
+
+TEST_CASE("an error reads in the units that the reader chose, its quantities converted exactly") {
+  const ShownUnits other{SpeedUnit::KilometresPerHour, MassUnit::Pounds, LengthUnit::Feet,
+                         TemperatureUnit::Fahrenheit};
+  Json brief = Json::parse(write_brief(default_brief()));
+  brief["day"]["temperature_c"] = 70;
+  brief["technique"]["band_bottom_kt"] = 90;
+  const Read<BriefDocument> read = read_brief(brief.dump());
+  REQUIRE(read.errors.size() == 2);
+  for (const DocumentError& error : read.errors) CHECK(message_in(error, {}) == error.message);
+  CHECK(read.errors[0].message ==
+        "Air temperature is 70 °C, outside -50 to 55 °C. Enter a value in that range.");
+  CHECK(message_in(read.errors[0], other) ==
+        "Air temperature is 158 °F, outside −58 to 131 °F. Enter a value in that range.");
+  CHECK(message_in(read.errors[1], other).find("km/h") != std::string::npos);
+  CHECK(message_in(read.errors[1], other).find("kt") == std::string::npos);
+  // Without a quantity that has another unit a sentence stays as it is.
+  brief = Json::parse(write_brief(default_brief()));
+  brief["day"]["qnh_hpa"] = 700;
+  const Read<BriefDocument> pressure = read_brief(brief.dump());
+  REQUIRE(pressure.errors.size() == 1);
+  CHECK(message_in(pressure.errors[0], other) == pressure.errors[0].message);
+}
