@@ -13,6 +13,7 @@
 #include "documents/documents.hpp"
 #include "documents/geojson.hpp"
 #include "physics/card/compute_card.hpp"
+#include "sheet/build_sheet.hpp"
 #include "sheet/sheet.hpp"
 #include "sheet/version.hpp"
 

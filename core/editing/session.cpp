@@ -6,6 +6,7 @@
 #include "documents/geojson.hpp"
 #include "editing/typed_number.hpp"
 #include "physics/card/compute_card.hpp"
+#include "sheet/build_sheet.hpp"
 
 namespace tillerline {
 namespace {

@@ -8,6 +8,7 @@
 
 #include "physics/card/compute_card.hpp"
 #include "physics/numerics/units.hpp"
+#include "sheet/build_sheet.hpp"
 #include "sheet/sheet.hpp"
 #include "words/say.hpp"
 

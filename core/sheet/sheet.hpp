@@ -90,9 +90,6 @@ struct Sheet {
   std::string safety;    // training and briefing aid …
 };
 
-// In the units that the reader chose; all but "why", which quotes sources as they are.
-Sheet build_sheet(const BriefDocument& document, const Card& card, const ShownUnits& units = {});
-
 // As the sheet calls it: "Rolling resistance".
 std::string_view name_of(Unknown unknown);
 

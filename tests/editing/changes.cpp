@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "editing/editing_example.hpp"
+#include "sheet/build_sheet.hpp"
 
 using namespace tillerline;
 using namespace tillerline::editing_example;

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "editing/editing_example.hpp"
+#include "sheet/build_sheet.hpp"
 
 using namespace tillerline;
 using namespace tillerline::editing_example;

@@ -10,6 +10,7 @@
 
 #include "documents/fields.hpp"
 #include "physics/card/compute_card.hpp"
+#include "sheet/build_sheet.hpp"
 #include "sheet/page_json.hpp"
 #include "sheet/sheet_example.hpp"
 

@@ -12,6 +12,7 @@
 #include "documents/documents.hpp"
 #include "documents/field_groups.hpp"
 #include "physics/card/compute_card.hpp"
+#include "sheet/build_sheet.hpp"
 #include "sheet/page_json.hpp"
 
 using namespace tillerline;

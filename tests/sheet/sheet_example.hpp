@@ -5,6 +5,7 @@
 #include <memory>
 
 #include "physics/numerics/units.hpp"
+#include "sheet/build_sheet.hpp"
 #include "sheet/sheet.hpp"
 
 namespace tillerline::sheet_example {

@@ -16,6 +16,7 @@
 #include "documents/documents.hpp"
 #include "physics/card/compute_card.hpp"
 #include "physics/numerics/units.hpp"
+#include "sheet/build_sheet.hpp"
 #include "sheet/page_json.hpp"
 #include "sheet/sheet.hpp"
 #include "words/say.hpp"

@@ -1,4 +1,4 @@
-#include "sheet/sheet.hpp"
+#include "sheet/build_sheet.hpp"
 
 #include <cmath>
 #include <utility>
