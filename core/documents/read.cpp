@@ -541,7 +541,8 @@ void read_observations(ObjectReader& reader, BriefDocument& document, Errors& er
 void check_stop_fits(const Brief& brief, Errors& errors) {
   const std::size_t last = brief.route.legs.size() - 1;
   const double last_leg_m = leg_length_m(brief.route.legs[last]);
-  const double needed_m = route_length_m(brief.route) - stop_position_m(brief);
+  const double needed_m =
+      route_length_m(brief.route) - stop_position_m(brief.aircraft, brief.limits, brief.route);
   if (last_leg_m > needed_m) return;
   const std::string allowed = "more than " + plain_number(std::ceil(needed_m * 10.0) / 10.0) + " m";
   report(errors,

@@ -6,6 +6,7 @@
 #include "documents/geojson.hpp"
 #include "editing/typed_number.hpp"
 #include "physics/card/compute_card.hpp"
+#include "physics/run/make_today.hpp"
 #include "sheet/build_sheet.hpp"
 
 namespace tillerline {
@@ -146,20 +147,23 @@ ShownNumber Session::shown(std::size_t observation, const ObservationField& fiel
 }
 
 const RouteTrace& Session::trace() const {
-  return trace_.of(revision_, [this] { return route_trace(document_.brief, card_->run); });
+  return trace_.of(revision_, [this] {
+    return route_trace(document_.brief.route, document_.brief.technique, card_->run);
+  });
 }
 
 const HeatBand& Session::heat_band() const {
   return heat_band_.of(revision_, [this] {
-    Brief brief = document_.brief;
-    brief.condition.brake_temperature_k = card_->heat.start_k;
-    return tillerline::heat_band(brief, card_->air, card_->turns, card_->run);
+    return tillerline::heat_band(make_today(document_.brief), document_.brief.bands, card_->turns,
+                                 card_->run);
   });
 }
 
 const RollMap& Session::map() const {
-  return map_.of(revision_,
-                 [this] { return roll_map(document_.brief, card_->air, kMapTarget_mps); });
+  return map_.of(revision_, [this] {
+    const Today today = today_as_given(document_.brief, card_->air);
+    return roll_map(today, make_legs(today, document_.brief.route), kMapTarget_mps);
+  });
 }
 
 const Calibration& Session::calibration() const {

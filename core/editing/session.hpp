@@ -21,6 +21,8 @@
 #include "editing/cached.hpp"
 #include "editing/host.hpp"
 #include "physics/card/card.hpp"
+#include "physics/run/roll_answer.hpp"
+#include "physics/run/route_trace.hpp"
 #include "physics/uncertainty/calibration.hpp"
 #include "physics/uncertainty/heat_band.hpp"
 #include "sheet/page_json.hpp"

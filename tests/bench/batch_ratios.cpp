@@ -16,10 +16,12 @@
 
 #include "physics/draws.hpp"
 #include "physics/numerics/units.hpp"
+#include "physics/stations.hpp"
 #include "physics/uncertainty/batch_roll.hpp"
 #include "physics/uncertainty/uncertainty.hpp"
 
 using namespace tillerline;
+using namespace tillerline::tests;
 
 namespace {
 

@@ -6,6 +6,7 @@
 #include "physics/numerics/units.hpp"
 #include "physics/run/after_landing.hpp"
 #include "physics/run/route_run.hpp"
+#include "stations.hpp"
 
 namespace tillerline::tests {
 

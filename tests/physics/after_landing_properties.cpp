@@ -9,6 +9,7 @@
 #include "physics/heat/indication.hpp"
 #include "physics/motion/application.hpp"
 #include "physics/world/surface.hpp"
+#include "stations.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;
@@ -16,7 +17,7 @@ using namespace tillerline::tests;
 
 namespace {
 
-constexpr int kDraws = 150;
+constexpr int kCases = 150;
 constexpr double kSame = 1e-9;
 
 double content_j(const Aircraft& aircraft, double from_k, double to_k) {
@@ -71,7 +72,7 @@ TEST_CASE("brakes: shares of even, uneven, missing and dragging ones") {
 TEST_CASE("after landing: without cooling all the work is found in the packs") {
   Draws draws(20261120);
   Worst mean, worst;
-  for (int i = 0; i < kDraws; ++i) {
+  for (int i = 0; i < kCases; ++i) {
     TurnaroundCase one = draw_turnaround(draws);
     Aircraft& aircraft = one.brief.aircraft;
     aircraft.brake_emissivity = 0.0;
@@ -103,7 +104,7 @@ TEST_CASE("after landing: without cooling all the work is found in the packs") {
 
 TEST_CASE("after landing: the mean brake is the run's") {
   Draws draws(20261121);
-  for (int i = 0; i < kDraws; ++i) {
+  for (int i = 0; i < kCases; ++i) {
     const TurnaroundCase one = draw_turnaround(draws);
     CAPTURE(i);
     const AfterLanding got = answer_of(one);
@@ -128,7 +129,7 @@ TEST_CASE("after landing: the mean brake is the run's") {
 
 TEST_CASE("after landing: the worst brake is never cooler than the mean") {
   Draws draws(20261122);
-  for (int i = 0; i < kDraws; ++i) {
+  for (int i = 0; i < kCases; ++i) {
     TurnaroundCase one = draw_turnaround(draws);
     CAPTURE(i);
     const AfterLanding got = answer_of(one);
@@ -155,7 +156,7 @@ TEST_CASE("after landing: longer stand, fans, reverse and lower speeds never lea
   const auto worst_off = [](const Brief& brief, const Air& air) {
     return brakes_at_taxi_out_k(brief, air);
   };
-  for (int i = 0; i < kDraws; ++i) {
+  for (int i = 0; i < kCases; ++i) {
     TurnaroundCase one = draw_turnaround(draws);
     one.brief.turnaround.included = true;
     CAPTURE(i);
@@ -325,7 +326,7 @@ TEST_CASE("after landing: no wait helps where even cold brakes end above the lim
 TEST_CASE("after landing: so many more applications, and not one more") {
   Draws draws(20261124);
   int some = 0;
-  for (int i = 0; i < kDraws; ++i) {
+  for (int i = 0; i < kCases; ++i) {
     TurnaroundCase one = draw_turnaround(draws);
     one.brief.limits.departure_brake_k = draws.between(450.0, 800.0);
     CAPTURE(i);
@@ -375,7 +376,7 @@ TEST_CASE("after landing: an application of the band's size, and never more than
 
 TEST_CASE("after landing: the picture begins at touchdown, goes on in time and ends at line-up") {
   Draws draws(20261125);
-  for (int i = 0; i < kDraws; ++i) {
+  for (int i = 0; i < kCases; ++i) {
     const TurnaroundCase one = draw_turnaround(draws);
     CAPTURE(i);
     const AfterLanding got = answer_of(one);

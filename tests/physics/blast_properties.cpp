@@ -6,9 +6,19 @@
 #include "draws.hpp"
 #include "physics/run/blast.hpp"
 #include "physics/world/engines.hpp"
+#include "stations.hpp"
 
 using namespace tillerline;
 using namespace tillerline::tests;
+
+namespace {
+
+// On the axis, at that distance: velocity x distance is the same all along.
+double free_jet_velocity_mps(double thrust_n, double air_density_kgpm3, double distance_m) {
+  return free_jet_distance_m(thrust_n, air_density_kgpm3, 1.0) / distance_m;
+}
+
+}  // namespace
 
 TEST_CASE("blast: reach grows with the root of the thrust, falls with the velocity") {
   Draws draws(20261140);

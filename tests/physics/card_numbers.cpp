@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "made_card.hpp"
+#include "stations.hpp"
 
 using namespace tillerline;
 using namespace tillerline::tests;

@@ -8,6 +8,7 @@
 #include "made_card.hpp"
 #include "physics/uncertainty/uncertainty.hpp"
 #include "plain_briefs.hpp"
+#include "stations.hpp"
 
 using namespace tillerline;
 using namespace tillerline::tests;

@@ -10,8 +10,10 @@
 
 #include "physics/card/cautions.hpp"
 #include "physics/numerics/units.hpp"
+#include "stations.hpp"
 
 using namespace tillerline;
+using namespace tillerline::tests;
 
 namespace {
 

@@ -16,6 +16,7 @@
 #include "physics/path/painted_line.hpp"
 #include "physics/path/track.hpp"
 #include "random_draws.hpp"
+#include "stations.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;

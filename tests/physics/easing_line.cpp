@@ -10,6 +10,7 @@
 #include "physics/numerics/wrapped_angle.hpp"
 #include "physics/path/painted_line.hpp"
 #include "physics/path/track.hpp"
+#include "stations.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;

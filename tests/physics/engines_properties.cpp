@@ -11,6 +11,7 @@
 #include "physics/world/engines.hpp"
 #include "physics/world/tyre.hpp"
 #include "plain_briefs.hpp"
+#include "stations.hpp"
 
 using namespace tillerline;
 using namespace tillerline::tests;

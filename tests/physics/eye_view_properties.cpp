@@ -10,6 +10,7 @@
 #include "physics/path/obscured_ground.hpp"
 #include "physics/path/track.hpp"
 #include "plain_briefs.hpp"
+#include "stations.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;

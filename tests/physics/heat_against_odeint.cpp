@@ -81,6 +81,11 @@ bool crosses_knot(const HeatPack& pack, double a_k, double b_k) {
   return (a_k < knot_k(pack)) != (b_k < knot_k(pack));
 }
 
+// One application to rest that neither thrust nor drag nor slope changes.
+Application stop_by_itself(double speed_mps, double deceleration_mps2, double jerk_mps3) {
+  return plan_application(RollLaw{}, speed_mps, 0.0, deceleration_mps2, jerk_mps3);
+}
+
 }  // namespace
 
 TEST_CASE("heat: temperature after a time agrees with the ODE solver") {
@@ -260,20 +265,20 @@ TEST_CASE("smooth stop: way and time agree with the ODE solver") {
     const double v = draws.between(0.2, 15.0);
     const double wanted = draws.between(0.3, 2.0);
     const double jerk = draws.between(0.1, 2.0);
-    const SmoothStop stop = smooth_stop(v, wanted, jerk);
+    const Application stop = stop_by_itself(v, wanted, jerk);
     // By the rule alone: rise with the jerk to the lesser of the wanted peak and sqrt(J v), hold,
     // fall.
     const double peak = std::min(wanted, std::sqrt(jerk * v));
-    CHECK(stop.peak_deceleration_mps2 == doctest::Approx(peak).epsilon(1e-12));
+    CHECK(stop.peak_mps2 == doctest::Approx(peak).epsilon(1e-12));
     const double ramp = peak / jerk;
     auto system = [&](const std::array<double, 2>& x, std::array<double, 2>& d, double t) {
-      d = {-std::min({peak, jerk * t, jerk * (stop.time_s - t)}), x[0]};
+      d = {-std::min({peak, jerk * t, jerk * (stop.duration_s - t)}), x[0]};
     };
     auto x = integrate_ode<2>(system, {v, 0.0}, 0.0, ramp);
-    x = integrate_ode<2>(system, x, ramp, stop.time_s - ramp);
-    x = integrate_ode<2>(system, x, stop.time_s - ramp, stop.time_s);
+    x = integrate_ode<2>(system, x, ramp, stop.duration_s - ramp);
+    x = integrate_ode<2>(system, x, stop.duration_s - ramp, stop.duration_s);
     speed.note(x[0], i);
-    way.note(x[1] / stop.distance_m - 1.0, i);
+    way.note(x[1] / stop.length_m - 1.0, i);
   }
   agree_within_1e9("smooth stop", {speed, way});
 }

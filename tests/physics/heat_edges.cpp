@@ -6,8 +6,10 @@
 #include "physics/heat/heat.hpp"
 #include "physics/heat/specific_heat_fit.hpp"
 #include "physics/numerics/units.hpp"
+#include "stations.hpp"
 
 using namespace tillerline;
+using namespace tillerline::tests;
 
 TEST_CASE("heat: its content rises by the specific heat everywhere, also beyond the fits") {
   struct Range {

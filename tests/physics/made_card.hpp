@@ -4,6 +4,7 @@
 #include <memory>
 
 #include "physics/card/compute_card.hpp"
+#include "stations.hpp"
 
 namespace tillerline::tests {
 

@@ -11,6 +11,7 @@
 #include "physics/run/route_run.hpp"
 #include "physics/run/stop.hpp"
 #include "plain_briefs.hpp"
+#include "stations.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;
@@ -61,6 +62,11 @@ HeatPack draw_pack(Draws& draws) {
 double draw_hot(Draws& draws, const HeatPack& pack) {
   const double highest = pack.material == BrakeMaterial::Carbon ? 1500.0 : 1000.0;
   return draws.between(pack.air_k + 5.0, highest);
+}
+
+// One application to rest that neither thrust nor drag nor slope changes.
+Application stop_by_itself(double speed_mps, double deceleration_mps2, double jerk_mps3) {
+  return plan_application(RollLaw{}, speed_mps, 0.0, deceleration_mps2, jerk_mps3);
 }
 
 }  // namespace
@@ -275,19 +281,18 @@ TEST_CASE("property: the smooth stop scales, and with the line in view longest i
   for (int i = 0; i < 5000; ++i) {
     const double v = draws.between(0.2, 15.0), a = draws.between(0.2, 3.0);
     const double j = draws.by_size(0.05, 10.0);
-    const SmoothStop stop = smooth_stop(v, a, j);
+    const Application stop = stop_by_itself(v, a, j);
     const double l = draws.by_size(0.1, 10.0), t = draws.by_size(0.1, 10.0);
     // Not below a = 0.1, where an application must add something: kept away by the draw of a.
     const double a2 = a * l / (t * t);
     if (a2 < 0.15) continue;
-    const SmoothStop other = smooth_stop(v * l / t, a2, j * l / (t * t * t));
-    scaled.note(relative(other.distance_m, stop.distance_m * l), i);
-    scaled.note(relative(other.time_s, stop.time_s * t), i);
-    scaled.note(relative(other.peak_deceleration_mps2, stop.peak_deceleration_mps2 * l / (t * t)),
-                i);
+    const Application other = stop_by_itself(v * l / t, a2, j * l / (t * t * t));
+    scaled.note(relative(other.length_m, stop.length_m * l), i);
+    scaled.note(relative(other.duration_s, stop.duration_s * t), i);
+    scaled.note(relative(other.peak_mps2, stop.peak_mps2 * l / (t * t)), i);
     // The mean speed of a symmetric profile is half the speed.
-    whole.note(relative(stop.distance_m, 0.5 * v * stop.time_s), i);
-    CHECK(stop.peak_deceleration_mps2 <= a);
+    whole.note(relative(stop.length_m, 0.5 * v * stop.duration_s), i);
+    CHECK(stop.peak_mps2 <= a);
   }
   CHECK(scaled.error < 1e-12);
   CHECK(whole.error < 1e-12);

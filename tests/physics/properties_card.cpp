@@ -12,6 +12,7 @@
 #include "physics/card/cautions.hpp"
 #include "physics/card/compute_card.hpp"
 #include "plain_briefs.hpp"
+#include "stations.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;

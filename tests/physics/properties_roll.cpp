@@ -8,6 +8,7 @@
 #include "draws.hpp"
 #include "physics/motion/roll.hpp"
 #include "plain_briefs.hpp"
+#include "stations.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;

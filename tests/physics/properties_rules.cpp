@@ -6,9 +6,9 @@
 
 #include "draws.hpp"
 #include "physics/card/standards.hpp"
-#include "physics/path/holding_distance.hpp"
 #include "physics/path/taxiway_rules.hpp"
 #include "plain_briefs.hpp"
+#include "stations.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;
@@ -82,15 +82,6 @@ TEST_CASE("property: separations grow with size, and an object may be nearer tha
     CHECK(faa_slope_limit(group) <= faa_slope_limit(group - 1));
   }
   CHECK(faa_slope_limit(2) > faa_slope_limit(3));
-  Draws draws(601);
-  for (int i = 0; i < 500; ++i) {
-    const double span = draws.between(10.0, 80.0), u = draws.between(0.0, 6.0);
-    const double c = draws.between(0.0, 12.0);
-    CHECK(parallel_separation_m(span, u, c) == doctest::Approx(span + u + u + c).epsilon(1e-14));
-    // Two halves of a pair: an object is a taxiway without an aircraft on it.
-    CHECK(2.0 * object_separation_m(span, u, c) ==
-          doctest::Approx(parallel_separation_m(span, u, 2.0 * c)).epsilon(1e-14));
-  }
 }
 
 TEST_CASE("property: a curve's radius goes with the square of the speed and against the load") {
@@ -102,43 +93,8 @@ TEST_CASE("property: a curve's radius goes with the square of the speed and agai
     scaled.note(curve_radius_m(3.0 * v, f) / r - 9.0, i);
     scaled.note(curve_radius_m(v, 2.0 * f) / r - 0.5, i);
     scaled.note(v * v / r / 9.80665 - f, i);
-    const double w = draws.between(10.0, 35.0), t = draws.between(18.0, 30.0);
-    const double s = draws.between(5.0, 8.0);
-    const double book = textbook_taxiway_radius_m(w, t, s);
-    scaled.note(textbook_taxiway_radius_m(2.0 * w, 2.0 * t, 2.0 * s) / book - 2.0, i);
-    CHECK(textbook_taxiway_radius_m(w, t + 0.1, s) < book);
-    CHECK(textbook_taxiway_radius_m(w, t, s + 0.1) > book);
   }
   CHECK(scaled.error < 1e-12);
-}
-
-TEST_CASE("property: holding distance grows steadily with elevation, without a jump") {
-  for (const char letter : {'C', 'E', 'F'}) {
-    double before = icao_holding_distance_m(letter, -100.0);
-    CHECK(icao_holding_distance_m(letter, 699.0) == before);
-    for (double h = 0.0; h < 5500.0; h += 1.0) {
-      const double here = icao_holding_distance_m(letter, h);
-      CHECK(here >= before);
-      CHECK(here - before <= 0.0201);
-      if (h > 701.0 && h < 4999.0) CHECK(here > before);
-      before = here;
-    }
-    CHECK(icao_holding_distance_m(letter, 9000.0) == icao_holding_distance_m(letter, 5000.0));
-    // The surface starts at the strip's edge and rises 1 in 3.
-    CHECK(inner_transitional_height_m(letter, 10.0) == 0.0);
-    CHECK(inner_transitional_height_m(letter, 203.0) - inner_transitional_height_m(letter, 200.0) ==
-          doctest::Approx(1.0).epsilon(1e-12));
-  }
-  CHECK(icao_holding_distance_m('F', 0.0) > icao_holding_distance_m('E', 0.0));
-  CHECK(inner_transitional_height_m('F', 100.0) < inner_transitional_height_m('E', 100.0));
-  for (int group = 1; group <= 6; ++group) {
-    const double visual = faa_holding_distance_m(group, false, 0.0);
-    const double precision = faa_holding_distance_m(group, true, 0.0);
-    CHECK((precision > visual) == (group >= 5));
-    CHECK(faa_holding_distance_m(group, true, 1000.0) - precision ==
-          doctest::Approx(10.0).epsilon(1e-12));
-    CHECK(faa_holding_distance_m(group, true, -200.0) == precision);
-  }
 }
 
 TEST_CASE("property: a verdict on a curve is about its fastest place") {

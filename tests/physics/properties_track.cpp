@@ -9,6 +9,7 @@
 #include "physics/numerics/wrapped_angle.hpp"
 #include "physics/path/track.hpp"
 #include "plain_briefs.hpp"
+#include "stations.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;

@@ -9,6 +9,7 @@
 #include "physics/run/restart.hpp"
 #include "physics/world/engines.hpp"
 #include "physics/world/surface.hpp"
+#include "stations.hpp"
 
 using namespace tillerline;
 using namespace tillerline::tests;

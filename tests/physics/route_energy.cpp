@@ -15,6 +15,7 @@
 #include "physics/motion/application.hpp"
 #include "physics/numerics/units.hpp"
 #include "scenarios.hpp"
+#include "stations.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;

@@ -10,6 +10,7 @@
 #include "physics/world/engines.hpp"
 #include "physics/world/surface.hpp"
 #include "plain_briefs.hpp"
+#include "stations.hpp"
 
 using namespace tillerline;
 using namespace tillerline::tests;

@@ -8,8 +8,10 @@
 #include "physics/path/fillet.hpp"
 #include "physics/path/taxiway_rules.hpp"
 #include "physics/path/track.hpp"
+#include "stations.hpp"
 
 using namespace tillerline;
+using namespace tillerline::tests;
 
 namespace {
 

@@ -7,8 +7,10 @@
 #include <utility>
 
 #include "physics/world/surface.hpp"
+#include "stations.hpp"
 
 using namespace tillerline;
+using namespace tillerline::tests;
 
 namespace {
 

@@ -9,6 +9,7 @@
 #include "physics/path/crossing.hpp"
 #include "physics/path/track.hpp"
 #include "physics/path/turn_axis.hpp"
+#include "stations.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;

@@ -8,6 +8,7 @@
 #include "physics/numerics/units.hpp"
 #include "physics/path/track.hpp"
 #include "physics/path/turn_axis.hpp"
+#include "stations.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;

@@ -10,12 +10,14 @@
 #include "physics/numerics/low_discrepancy.hpp"
 #include "physics/numerics/sobol_index.hpp"
 #include "physics/uncertainty/batch_draws.hpp"
+#include "stations.hpp"
 
 #ifdef TILLERLINE_NATIVE
 #include <boost/random/sobol.hpp>
 #endif
 
 using namespace tillerline;
+using namespace tillerline::tests;
 
 namespace {
 

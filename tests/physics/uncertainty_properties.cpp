@@ -9,6 +9,7 @@
 #include "physics/uncertainty/uncertainty.hpp"
 #include "physics/world/engines.hpp"
 #include "plain_briefs.hpp"
+#include "stations.hpp"
 
 using namespace tillerline;
 using namespace tillerline::tests;

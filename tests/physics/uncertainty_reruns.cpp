@@ -14,6 +14,7 @@
 #include "physics/uncertainty/heat_band.hpp"
 #include "physics/world/surface.hpp"
 #include "plain_briefs.hpp"
+#include "stations.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;

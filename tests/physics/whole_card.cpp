@@ -9,6 +9,7 @@
 #include "physics/card/compute_card.hpp"
 #include "scenarios.hpp"
 #include "sheet/sheet.hpp"
+#include "stations.hpp"
 
 using namespace tillerline;
 using namespace tillerline::tests;

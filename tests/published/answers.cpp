@@ -11,9 +11,11 @@
 #include "physics/path/crossing.hpp"
 #include "physics/path/taxiway_rules.hpp"
 #include "physics/path/turn_axis.hpp"
+#include "physics/stations.hpp"
 #include "published.hpp"
 
 using namespace tillerline;
+using namespace tillerline::tests;
 using published::check;
 using published::Origin;
 
@@ -369,6 +371,13 @@ TEST_CASE("answers: rules on the card, and the pavement's edges") {
 
 TEST_CASE("answers: engines off, carbon dioxide, and tyres on a long way") {
   Brief brief = plain(200e3, 60e3, 0.012);
+  check({.what = "idle thrust of one engine, kN",
+         .source = "Share of the thrust of all, computed apart",
+         .place = "60 kN over two",
+         .origin = Origin::Derived,
+         .expected = 30.0,
+         .got = with_engines(today_as_given(brief, standard_air(0.0)), 1).idle.thrust_n / 1e3,
+         .tolerance = 1e-12});
   const EngineChoices choices = engine_choices(brief, standard_air(0.0));
   check({.what = "carbon dioxide per fuel in the trade-off table",
          .source = "ICAO Carbon Emissions Calculator Methodology, v13.1",
@@ -420,13 +429,27 @@ TEST_CASE("answers: brakes after a stop from 30 kt, without cooling") {
          .got = units::celsius_from_kelvin(brakes_at_taxi_out_k(brief, standard_air(0.0))),
          .tolerance = 0.3,
          .worked = true});
+  const Today today = make_today(brief);
+  check({.what = "the same brakes with the day's own air, degC",
+         .source = "NASA TM-4513 (McBride, Gordon, Reno 1993), graphite",
+         .place = "enthalpy from 20 degC + 62.03 kJ/kg",
+         .origin = Origin::Identity,
+         .expected = 97.2,
+         .got = units::celsius_from_kelvin(today.brakes_k),
+         .tolerance = 0.3});
+  check({.what = "air of a standard day at sea level, kg/m3",
+         .source = "ISO 2533:1975, table of the standard atmosphere",
+         .place = "0 m: 1.225 kg/m3",
+         .expected = 1.225,
+         .got = today.air.density_kgpm3,
+         .tolerance = 1e-6});
   const Probe probe{.lag_s = 300.0, .share = 0.6, .air_k = units::kelvin_from_celsius(20.0)};
-  check({.what = "pack behind a settled 150 degC with fans, degC",
+  check({.what = "settled indication of a pack of 236.667 degC with fans, degC",
          .source = "Proportion of two temperature excesses, computed apart",
-         .place = "20 + 130/0.6",
+         .place = "20 + 0.6 x 216.667",
          .origin = Origin::Derived,
-         .expected = 236.667,
+         .expected = 150.0,
          .got = units::celsius_from_kelvin(
-             pack_from_settled_indication_k(probe, units::kelvin_from_celsius(150.0))),
+             settled_indication_k(probe, units::kelvin_from_celsius(236.667))),
          .tolerance = 1e-3});
 }

@@ -8,10 +8,12 @@
 
 #include "physics/numerics/quadrature.hpp"
 #include "physics/numerics/units.hpp"
+#include "physics/stations.hpp"
 #include "physics/world/engines.hpp"
 #include "published.hpp"
 
 using namespace tillerline;
+using namespace tillerline::tests;
 using published::check;
 using published::check_band;
 using published::Origin;
@@ -29,6 +31,11 @@ double mps_from_mph(double mph) { return mph * kMile_m / 3600.0; }
 double kmh(double value) { return value * units::kKilometrePerHour_mps; }
 double stagnation_pa(double velocity_mps) {
   return 0.5 * kStandardDensity_kgpm3 * velocity_mps * velocity_mps;
+}
+
+// On the axis, at that distance: velocity x distance is the same all along.
+double free_jet_velocity_mps(double thrust_n, double air_density_kgpm3, double distance_m) {
+  return free_jet_distance_m(thrust_n, air_density_kgpm3, 1.0) / distance_m;
 }
 
 // Momentum of a Gaussian profile of half width `spread` x, over the thrust, summed by rings.

@@ -8,9 +8,11 @@
 
 #include "physics/numerics/units.hpp"
 #include "physics/path/obscured_ground.hpp"
+#include "physics/stations.hpp"
 #include "published.hpp"
 
 using namespace tillerline;
+using namespace tillerline::tests;
 using published::check;
 using published::Origin;
 

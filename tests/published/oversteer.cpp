@@ -5,9 +5,11 @@
 
 #include "physics/numerics/units.hpp"
 #include "physics/path/track.hpp"
+#include "physics/stations.hpp"
 #include "published.hpp"
 
 using namespace tillerline;
+using namespace tillerline::tests;
 using published::check;
 using published::Origin;
 

@@ -6,9 +6,11 @@
 #include <cmath>
 
 #include "physics/numerics/units.hpp"
+#include "physics/stations.hpp"
 #include "published.hpp"
 
 using namespace tillerline;
+using namespace tillerline::tests;
 using published::check;
 using published::check_band;
 using published::Origin;

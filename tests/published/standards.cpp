@@ -1,4 +1,4 @@
-// Taxiway rules: bands, widths, clearances, separations, curve radii, slopes, holding distances.
+// Taxiway rules: bands, widths, clearances, separations, curve radii, slopes.
 #include "physics/card/standards.hpp"
 
 #include <doctest/doctest.h>
@@ -9,7 +9,6 @@
 
 #include "physics/numerics/units.hpp"
 #include "physics/path/fillet.hpp"
-#include "physics/path/holding_distance.hpp"
 #include "physics/path/taxiway_rules.hpp"
 #include "published.hpp"
 
@@ -24,7 +23,6 @@ constexpr const char* kHandbook =
 constexpr const char* kAnnex = "ICAO Annex 14 Vol I, 8th ed. 2018";
 constexpr const char* kCs = "EASA CS-ADR-DSN Issue 6";
 constexpr const char* kFaa = "FAA AC 150/5300-13B";
-constexpr const char* kFaaMarking = "FAA AC 150/5340-18";
 constexpr double kFoot = units::kFoot_m;
 
 void row(const char* what, const char* source, const char* place, double expected, double got,
@@ -98,11 +96,6 @@ TEST_CASE("standards: wheel clearance and taxiway width by wheel span") {
 }
 
 TEST_CASE("standards: separations") {
-  // Older editions by parts, printed: code E, 65 m span, strays of 4.5 m, 7.5 m between the tips.
-  row("parallel taxiways, code E, older edition, m", kHandbook, "p. 233, eq. 6-1", 81.5,
-      parallel_separation_m(65.0, 4.5, 7.5));
-  row("taxiway to object, code E, older edition, m", kHandbook, "p. 233, eq. 6-2, C2 = 12 m",
-      32.5 + 4.5 + 12.0, object_separation_m(65.0, 4.5, 12.0), 1e-9, Origin::Identity);
   // Current edition, from memory; each closes on the wing-span band and one increment.
   struct Icao {
     char letter;
@@ -115,11 +108,10 @@ TEST_CASE("standards: separations") {
     row("taxiway to object, m", kAnnex, "Table 3-1", r.object_m, icao_object_separation_m(r.letter),
         0.0, Origin::FromMemory);
     row("parallel taxiways by parts, m", kAnnex, "span band and increment",
-        parallel_separation_m(r.span_m, 0.0, r.increment_m), icao_parallel_separation_m(r.letter),
-        1e-12, Origin::Identity);
+        r.span_m + r.increment_m, icao_parallel_separation_m(r.letter), 1e-12, Origin::Identity);
     row("taxiway to object by parts, m", kAnnex, "span band and increment",
-        object_separation_m(r.span_m, 0.0, r.increment_m), icao_object_separation_m(r.letter),
-        1e-12, Origin::Identity);
+        0.5 * r.span_m + r.increment_m, icao_object_separation_m(r.letter), 1e-12,
+        Origin::Identity);
   }
   for (const auto& [letter, parallel_m, object_m] :
        {std::tuple{'A', 23.0, 15.5}, std::tuple{'B', 32.0, 20.0}}) {
@@ -168,14 +160,6 @@ TEST_CASE("standards: curve radius for a speed") {
       curve_radius_m(10.35 * 1852.0 / 3600.0, kIcaoCurveLoad_g), 0.05, Origin::Derived);
 }
 
-TEST_CASE("standards: textbook taxiway radius") {
-  row("radius, wheelbase 18 m, taxiway 22.5 m, track 6.5 m",
-      "Worked example of an Indian course (turning radius)", "0.388 W^2/(T/2 - S), S = 6 + 6.5/2",
-      62.86, textbook_taxiway_radius_m(18.0, 22.5, 6.0 + 0.5 * 6.5), 0.01);
-  row("radius, wheelbase 25.5 m, T 45.1 m, S 17.78 m", "Calculator A to Z, no. 19450",
-      "0.388 W^2/(T/2 - S)", 52.89, textbook_taxiway_radius_m(25.5, 45.1, 17.78), 0.01);
-}
-
 TEST_CASE("standards: slopes and steering") {
   row("steepest taxiway, codes A and B", kHandbook, "p. 232, Table 6-21", 0.03,
       icao_slope_limit('B'), 0.0);
@@ -213,47 +197,4 @@ TEST_CASE("standards: fillet example of the handbook") {
   row("nose-wheel angle, deg", kHandbook, "atan((w/d) tan A)",
       units::degrees_from_radians(std::atan(64.6 / 72.1 * std::tan(std::asin(72.1 / 150.0)))),
       units::degrees_from_radians(f.steering_rad), 1e-6, Origin::Identity);
-}
-
-TEST_CASE("standards: holding distances") {
-  struct Faa {
-    int group;
-    bool precision;
-    double distance_ft;
-  };
-  for (const Faa& r :
-       {Faa{1, false, 250.0}, Faa{4, false, 250.0}, Faa{4, true, 250.0}, Faa{5, false, 250.0},
-        Faa{5, true, 280.0}, Faa{6, false, 250.0}, Faa{6, true, 280.0}}) {
-    row("holding line from the runway's centreline, ft", kFaaMarking,
-        "Table 8-5 of the handbook, approach categories C and D", r.distance_ft,
-        faa_holding_distance_m(r.group, r.precision, 0.0) / kFoot);
-  }
-  row("the same at 5280 ft of elevation, ft", kFaaMarking, "1 ft more per 100 ft of elevation",
-      332.8, faa_holding_distance_m(5, true, 5280.0 * kFoot) / kFoot, 1e-9, Origin::Identity);
-  row("holding position, code E, m", kAnnex, "Table 3-2, precision approach, code number 4", 90.0,
-      icao_holding_distance_m('E', 0.0), 0.0, Origin::FromMemory);
-  row("holding position, code F, m", kAnnex, "Table 3-2, precision approach, code number 4", 107.5,
-      icao_holding_distance_m('F', 0.0), 0.0, Origin::FromMemory);
-  for (const auto& [elevation_m, distance_m] :
-       {std::pair{700.0, 90.0}, std::pair{1500.0, 98.0}, std::pair{2000.0, 103.0},
-        std::pair{3000.0, 118.0}, std::pair{4000.0, 133.0}, std::pair{4500.0, 143.0}}) {
-    row("holding position by elevation, m", kAnnex, "Table 3-2, note on elevation", distance_m,
-        icao_holding_distance_m('E', elevation_m), 1e-9, Origin::FromMemory);
-  }
-  // Why: nose 10 m high at the position, tail 20 m (24 m) high 52.7 m (62.2 m) behind at 45 deg.
-  const double r = std::sqrt(0.5);
-  struct Surface {
-    char letter;
-    double from_m, height_m;
-  };
-  for (const Surface& s :
-       {Surface{'E', 90.0, 10.0}, Surface{'F', 107.5, 10.0}, Surface{'E', 90.0 + 52.7 * r, 22.42},
-        Surface{'F', 107.5 + 62.2 * r, 24.66}}) {
-    row("inner transitional surface over the aircraft, m",
-        "Draft ICAO circular on new larger aeroplanes, 2004", "1:3 from 60 m and 77.5 m",
-        s.height_m, inner_transitional_height_m(s.letter, s.from_m), 0.006, Origin::Identity);
-  }
-  CHECK(inner_transitional_height_m('E', 60.0) == 0.0);
-  CHECK(inner_transitional_height_m('E', 10.0) == 0.0);
-  CHECK(faa_holding_distance_m(5, true, -50.0) == faa_holding_distance_m(5, true, 0.0));
 }

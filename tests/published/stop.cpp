@@ -7,9 +7,11 @@
 
 #include "physics/numerics/units.hpp"
 #include "physics/path/obscured_ground.hpp"
+#include "physics/stations.hpp"
 #include "published.hpp"
 
 using namespace tillerline;
+using namespace tillerline::tests;
 using published::check;
 using published::check_band;
 using published::Origin;
@@ -21,6 +23,11 @@ constexpr const char* kHandbook =
     "Horonjeff, McKelvey et al., Planning and Design of Airports, 5th ed. 2010";
 
 double radians(double value) { return units::radians_from_degrees(value); }
+
+// One application to rest that neither thrust nor drag nor slope changes.
+Application stop_by_itself(double speed_mps, double deceleration_mps2, double jerk_mps3) {
+  return plan_application(RollLaw{}, speed_mps, 0.0, deceleration_mps2, jerk_mps3);
+}
 
 }  // namespace
 
@@ -77,20 +84,20 @@ TEST_CASE("stop: smooth stop from 10 kt") {
   for (const Row& row : {Row{1.0, 0.5, 18.377}, Row{0.93, 0.3, 22.203},
                          Row{0.16 * gravity, 0.10 * gravity, 12.549}}) {
     const double speed = units::mps_from_knots(10.0);
-    const SmoothStop stop = smooth_stop(speed, row.deceleration, row.jerk);
+    const Application stop = stop_by_itself(speed, row.deceleration, row.jerk);
     check({.what = "distance of a stop with limited jerk, m",
            .source = "Trapezoidal deceleration, integrated apart",
            .place = "v^2/(2 a) + v a/(2 J)",
            .origin = Origin::Derived,
            .expected = row.distance,
-           .got = stop.distance_m,
+           .got = stop.length_m,
            .tolerance = 0.0006});
     check({.what = "time of a stop with limited jerk, s",
            .source = "Trapezoidal deceleration, integrated apart",
            .place = "v/a + a/J; mean speed is half of the first",
            .origin = Origin::Derived,
            .expected = 2.0 * row.distance / speed,
-           .got = stop.time_s,
+           .got = stop.duration_s,
            .tolerance = 0.0006});
   }
   check({.what = "nearly sudden braking at 1 m/s2 from 10 kt, m",
@@ -98,7 +105,7 @@ TEST_CASE("stop: smooth stop from 10 kt") {
          .place = "v^2/(2 a)",
          .origin = Origin::Derived,
          .expected = 13.23,
-         .got = smooth_stop(units::mps_from_knots(10.0), 1.0, 1e4).distance_m,
+         .got = stop_by_itself(units::mps_from_knots(10.0), 1.0, 1e4).length_m,
          .tolerance = 0.005});
 }
 

@@ -3,9 +3,11 @@
 
 #include "physics/card/compute_card.hpp"
 #include "physics/numerics/units.hpp"
+#include "physics/stations.hpp"
 #include "published.hpp"
 
 using namespace tillerline;
+using namespace tillerline::tests;
 using published::check;
 using published::check_band;
 using published::Origin;

@@ -108,14 +108,14 @@ TEST_CASE("tyre: a large bias-ply tyre by yaw angle") {
            .place = "F sin(yaw), computed apart",
            .origin = Origin::FromMemory,
            .expected = row.drag,
-           .got = yawed_drag_per_load(yaw, stiffness, grip, 0.0),
+           .got = side_force_per_load(yaw, stiffness, grip) * std::sin(yaw),
            .tolerance = row.yaw_deg < 3.0 ? 0.000005 : 0.00005});
     check({.what = "drag with rolling resistance 0.015 per load",
            .source = kTyreReport,
            .place = "R cos(yaw) + F sin(yaw), computed apart",
            .origin = Origin::FromMemory,
            .expected = row.total,
-           .got = yawed_drag_per_load(yaw, stiffness, grip, 0.015),
+           .got = 0.015 * std::cos(yaw) + side_force_per_load(yaw, stiffness, grip) * std::sin(yaw),
            .tolerance = 0.00005});
   }
   check({.what = "saturation angle, deg",
@@ -255,23 +255,8 @@ TEST_CASE("bogie: a large aircraft in a tight turn") {
          .tolerance = 0.005});
 }
 
-TEST_CASE("bogie: equivalent wheelbase") {
+TEST_CASE("bogie: the turn centre is as good as its middle") {
   constexpr const char* kWinkler = "Winkler, Vehicle System Dynamics 29(3) 1998";
-  struct Row {
-    Bogie bogie;
-    double wheelbase_m, expected;
-  };
-  for (const Row& row : {Row{{.axles = 3, .axle_spacing_m = 1.5}, 31.0, 31.691},
-                         Row{{.axles = 2, .axle_spacing_m = 2.0}, 31.0, 31.461},
-                         Row{{.axles = 2, .axle_spacing_m = 1.5}, 25.6, 25.914}}) {
-    check({.what = "equivalent wheelbase, m",
-           .source = kWinkler,
-           .place = "l (1 + (T/l^2)(1 + C_r/C_f)), load ratio 93/7; balance solved apart",
-           .origin = Origin::Derived,
-           .expected = row.expected,
-           .got = equivalent_wheelbase_m(row.bogie, row.wheelbase_m, 93.0 / 7.0),
-           .tolerance = 1e-3});
-  }
   // The core turns about the bogie's middle; the true centre lies T/l behind it.
   check_band({.what = "turn centre behind the bogies, m: small enough to be left out",
               .source = kWinkler,

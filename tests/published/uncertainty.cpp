@@ -11,6 +11,7 @@
 #include "physics/numerics/low_discrepancy.hpp"
 #include "physics/numerics/quantile.hpp"
 #include "physics/numerics/sobol_index.hpp"
+#include "physics/stations.hpp"
 #include "physics/uncertainty/batch.hpp"
 #include "physics/uncertainty/batch_draws.hpp"
 #include "physics/uncertainty/batch_heat.hpp"
@@ -20,6 +21,7 @@
 #include "published.hpp"
 
 using namespace tillerline;
+using namespace tillerline::tests;
 using published::check;
 using published::check_band;
 using published::Origin;

@@ -120,8 +120,9 @@ float figure_eye(Canvas& canvas, const TurnPicture& turn, TurnState& state, Seat
   const int sample = shown_sample(state.sample, plan);
   const int start = start_sample(plan);
   picture.camera.eye = eye_at(aircraft, sample == start ? plan.start : plan.pose[sample], from);
-  const EyeGround& ground = state.ground.of({turn.revision, answer.leg},
-                                            [&] { return eye_ground(turn.brief, answer.leg); });
+  const EyeGround& ground = state.ground.of({turn.revision, answer.leg}, [&] {
+    return eye_ground(turn.brief.aircraft, turn.brief.route, answer.leg);
+  });
   const LinePoint bend_end{ground.centre[ground.bend_end], answer.turn_rad};
   const TurnCue cue = turn_cue(aircraft, picture.camera.eye, bend_end);
   const LineInView line = line_in_view(aircraft, picture.camera.eye, ground);

@@ -336,7 +336,8 @@ RollAnswer answer_at(const RollMapPicture& of, double mass_kg, double slope_rad)
   Brief brief = of.brief;
   brief.condition.mass_kg = mass_kg;
   brief.route.legs[0].slope_rad = slope_rad;
-  return roll_answer(brief, of.air);
+  const Today today = today_as_given(brief, of.air);
+  return roll_answer(today, make_legs(today, brief.route));
 }
 
 void draw_reading(const Canvas& canvas, const RollMapPicture& of,

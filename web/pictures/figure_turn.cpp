@@ -16,7 +16,7 @@ namespace {
 // Both techniques in sight, without where the tail comes from.
 TurnOutlineAndExtent outline_of(const TrackAnswer& track, const Brief& brief) {
   TurnOutlineAndExtent made;
-  made.outline = turn_outline(brief, track.leg);
+  made.outline = turn_outline(brief.aircraft, brief.route, track.leg);
   for (const TrackPlan* plan : {&track.eye_on_line, &track.gear_on_line}) {
     for (int i = 0; i < plan->samples; ++i) {
       made.extent.take(plan->pose[i].gear);

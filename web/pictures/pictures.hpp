@@ -17,6 +17,8 @@
 #include "editing/cached.hpp"
 #include "physics/card/card.hpp"
 #include "physics/path/eye_view.hpp"
+#include "physics/run/roll_answer.hpp"
+#include "physics/run/route_trace.hpp"
 #include "physics/uncertainty/heat_band.hpp"
 #include "pictures/plan_view.hpp"
 

@@ -27,22 +27,22 @@ void caution(Card& card, CautionKind kind, int leg, double value, double limit =
   card.cautions.push({kCautionFacts[kind].level, kind, leg, value, limit, verdict});
 }
 
-void roll_cautions(const Brief& brief, Card& card) {
-  const double limit_n = brief.condition.engines_running * brief.aircraft.taxi_thrust_limit_n;
+void roll_cautions(const Today& today, const TaxiRoute& route, Card& card) {
+  const double limit_n = today.thrust_limit_n;
   if (card.roll.verdict == RollVerdict::CannotMove)
     caution(card, CautionKind::CannotMove, 0, card.roll.start_thrust_n, limit_n);
   else if (card.run.status == RunStatus::NotEnoughThrust)
     caution(card, CautionKind::CannotMove, card.run.stuck_leg, limit_n, limit_n);
-  const bool from_rest = brief.route.start_speed_mps <= 0.0;
+  const bool from_rest = route.start_speed_mps <= 0.0;
   const bool needs_push = card.roll.verdict == RollVerdict::KeepsRolling ||
                           card.roll.verdict == RollVerdict::NeedsThrust;
   if (from_rest && needs_push)
     caution(card, CautionKind::NeedsPushToStart, 0, card.roll.extra_thrust_n);
 }
 
-void track_cautions(const Brief& brief, const TrackAnswer& track, Card& card) {
+void track_cautions(const Today& today, const TrackAnswer& track, Card& card) {
   const TrackPlan& plan =
-      brief.technique.turning == TurnTechnique::EyeOnLine ? track.eye_on_line : track.gear_on_line;
+      today.technique.turning == TurnTechnique::EyeOnLine ? track.eye_on_line : track.gear_on_line;
   const int leg = track.leg;
   if (!plan.possible) {
     caution(card, CautionKind::TurnTooTight, leg, plan.steering_rad, track.steering_limit_rad);
@@ -53,20 +53,20 @@ void track_cautions(const Brief& brief, const TrackAnswer& track, Card& card) {
   const double least_main = std::min(plan.margins.left_main_m, plan.margins.right_main_m);
   if (least < 0.0)
     caution(card, CautionKind::WheelOffPavement, leg, least);
-  else if (least_main < brief.limits.edge_clearance_m)
-    caution(card, CautionKind::EdgeMarginSmall, leg, least_main, brief.limits.edge_clearance_m);
-  if (least >= 0.0 && plan.margins.nose_m < brief.limits.nose_clearance_m)
+  else if (least_main < today.limits.edge_clearance_m)
+    caution(card, CautionKind::EdgeMarginSmall, leg, least_main, today.limits.edge_clearance_m);
+  if (least >= 0.0 && plan.margins.nose_m < today.limits.nose_clearance_m)
     caution(card, CautionKind::NoseMarginSmall, leg, plan.margins.nose_m,
-            brief.limits.nose_clearance_m);
+            today.limits.nose_clearance_m);
   if (!plan.ramps_fit) caution(card, CautionKind::RampsDoNotFit, leg, 0.0);
 }
 
-void turn_cautions(const Brief& brief, const TurnAnswer& turn, Card& card) {
+void turn_cautions(const Today& today, const TurnAnswer& turn, Card& card) {
   const int leg = turn.leg;
-  const double walk = brief.limits.walking_pace_mps;
+  const double walk = today.limits.walking_pace_mps;
   if (turn.limit.by == TurnLimit::NoseGrip && turn.limit.speed_mps < walk)
     caution(card, CautionKind::NoseWheelSlides, leg, turn.loads.nose_grip_needed,
-            brief.limits.nose_grip_share * turn.grip);
+            today.limits.nose_grip_share * turn.grip);
   else if (turn.window.state == WindowState::NoSpeed)
     caution(card, CautionKind::NoEntrySpeed, leg, turn.limit.speed_mps, walk);
   if (turn.window.state == WindowState::RunsAway)
@@ -79,20 +79,20 @@ void turn_cautions(const Brief& brief, const TurnAnswer& turn, Card& card) {
     caution(card, CautionKind::NoRestartInTurn, leg, turn.restart_extra_thrust_n);
 }
 
-void leg_cautions(const Brief& brief, Card& card) {
+void leg_cautions(const Today& today, const TaxiRoute& route, Card& card) {
   for (std::size_t i = 0; i < card.run.legs.size(); ++i) {
     const LegResult& leg = card.run.legs[i];
-    const bool straight = brief.route.legs[i].kind == LegKind::Straight;
+    const bool straight = route.legs[i].kind == LegKind::Straight;
     const int index = static_cast<int>(i);
     if (leg.extra_thrust_n > 0.0 && i > 0)
       caution(card, CautionKind::ThrustNeeded, index, leg.extra_thrust_n);
-    const double planned_mps2 = brief.technique.deceleration_mps2;
+    const double planned_mps2 = today.technique.deceleration_mps2;
     if (leg.hardest_braking_mps2 > kHardAgainstPlanned * planned_mps2)
       caution(card, CautionKind::HardBraking, index, leg.hardest_braking_mps2, planned_mps2);
     if (straight && leg.headwind_mps < -kTailwindWorthSaying_mps)
       caution(card, CautionKind::TailwindGrows, index, -leg.headwind_mps);
     if (straight && leg.idle_acceleration_mps2 > kSteepDownhillGain_mps2)
-      caution(card, CautionKind::SteepDownhill, index, brief.route.legs[i].slope_rad);
+      caution(card, CautionKind::SteepDownhill, index, route.legs[i].slope_rad);
   }
 }
 
@@ -113,30 +113,30 @@ void surface_cautions(Card& card) {
             limits.planned_deceleration_mps2);
 }
 
-void engine_cautions(const Brief& brief, Card& card) {
-  const double allowed = brief.limits.nose_grip_share * side_grip(card.pavement, 0.0);
+void engine_cautions(const Today& today, Card& card) {
+  const double allowed = today.limits.nose_grip_share * side_grip(card.pavement, 0.0);
   if (!card.yaw.even && card.yaw.nose_grip_needed > allowed)
     caution(card, CautionKind::UnevenThrust, card.blast.restart_leg, card.yaw.nose_grip_needed,
             allowed);
   for (const EngineChoice& row : card.engines.rows)
-    if (row.running == brief.condition.engines_running && row.warm_up_wait_s > 0.0)
+    if (row.running == today.condition.engines_running && row.warm_up_wait_s > 0.0)
       caution(card, CautionKind::EnginesNotWarm, -1, row.warm_up_wait_s);
 }
 
-void restart_cautions(const Brief& brief, Card& card) {
+void restart_cautions(const Today& today, Card& card) {
   const RestartPoint* const worst = worst_point(card.restart);
   if (worst != nullptr && !worst->within_limit)
     caution(card, CautionKind::RestartBeyondLimit, worst->leg, worst->needed_n,
-            brief.condition.engines_running * brief.aircraft.taxi_thrust_limit_n);
+            today.thrust_limit_n);
 }
 
-void uneven_brake_cautions(const Brief& brief, Card& card) {
+void uneven_brake_cautions(const Today& today, Card& card) {
   const AfterLanding& brakes = card.after_landing;
   if (!brakes.within_limit && card.heat.within_limit)
     caution(card, CautionKind::WorstBrakeTooHot, -1, brakes.worst.line_up_k, brakes.limit_k);
   if (brakes.included && !brakes.within_limit && brakes.wait_reaches_limit)
     caution(card, CautionKind::TurnaroundTooShort, -1, brakes.longer_stand_s);
-  if (brief.condition.dragging_brake_n > 0.0)
+  if (today.condition.dragging_brake_n > 0.0)
     caution(card, CautionKind::DraggingBrake, -1, brakes.worst.line_up_k - brakes.mean.line_up_k);
 }
 
@@ -182,21 +182,21 @@ void half_turn_cautions(Card& card) {
 
 }  // namespace
 
-void fill_cautions(const Brief& brief, Card& card) {
+void fill_cautions(const Today& today, const TaxiRoute& route, Card& card) {
   surface_cautions(card);
-  engine_cautions(brief, card);
-  restart_cautions(brief, card);
-  uneven_brake_cautions(brief, card);
+  engine_cautions(today, card);
+  restart_cautions(today, card);
+  uneven_brake_cautions(today, card);
   chance_cautions(card);
   rule_cautions(card);
   half_turn_cautions(card);
-  roll_cautions(brief, card);
-  for (const TrackAnswer& track : card.tracks) track_cautions(brief, track, card);
-  for (const TurnAnswer& turn : card.turns) turn_cautions(brief, turn, card);
+  roll_cautions(today, route, card);
+  for (const TrackAnswer& track : card.tracks) track_cautions(today, track, card);
+  for (const TurnAnswer& turn : card.turns) turn_cautions(today, turn, card);
   heat_cautions(card);
-  leg_cautions(brief, card);
+  leg_cautions(today, route, card);
   if (!card.stop.line_visible_at_stop && card.stop.end == RouteEnd::HoldingLine)
-    caution(card, CautionKind::LineHiddenBeforeStop, static_cast<int>(brief.route.legs.size()) - 1,
+    caution(card, CautionKind::LineHiddenBeforeStop, static_cast<int>(route.legs.size()) - 1,
             card.stop.left_when_lost_m);
   if (card.run.length_m > kTyreTestDistance_m)
     caution(card, CautionKind::LongTaxiTyres, -1, card.run.length_m, kTyreTestDistance_m);

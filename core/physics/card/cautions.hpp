@@ -7,10 +7,12 @@
 #pragma once
 
 #include "physics/card/card.hpp"
+#include "physics/given/taxi_route.hpp"
+#include "physics/run/today.hpp"
 
 namespace tillerline {
 
-// Fills `cautions`, most serious first, and `possible`. `brief`: as tightened for its surface.
-void fill_cautions(const Brief& brief, Card& card);
+// Fills `cautions`, most serious first, and `possible`.
+void fill_cautions(const Today& today, const TaxiRoute& route, Card& card);
 
 }  // namespace tillerline

@@ -3,21 +3,15 @@
 #include <algorithm>
 
 #include "physics/card/cautions.hpp"
+#include "physics/run/legs.hpp"
+#include "physics/run/make_today.hpp"
+#include "physics/run/route_plan.hpp"
 
 namespace tillerline {
 namespace {
 
-void fill_turn_from_run(const Brief& brief, const Card& card, TurnAnswer& turn) {
-  const RouteRun& run = card.run;
-  const double displacement_drag_nspm2 = card.pavement.displacement_drag_nspm2;
-  const Aircraft& aircraft = brief.aircraft;
-  const std::size_t index = static_cast<std::size_t>(turn.leg);
-  const Leg& leg = brief.route.legs[index];
-  if (index < run.legs.size()) {
-    turn.planned_entry_mps = run.legs[index].entry_mps;
-    turn.exit_mps = run.legs[index].exit_mps;
-    turn.peak_mps = run.legs[index].peak_mps;
-  }
+// What the turn feels at its fastest.
+void fill_side_loads(const Aircraft& aircraft, TurnAnswer& turn) {
   const auto side_g = [&](double ahead_m) {
     return side_acceleration_mps2(turn.peak_mps, turn.rolling_radius_m, ahead_m) /
            units::kGravity_mps2;
@@ -26,11 +20,21 @@ void fill_turn_from_run(const Brief& brief, const Card& card, TurnAnswer& turn) 
   turn.cabin_side_g =
       std::max(side_g(aircraft.cabin_front_ahead_m), side_g(aircraft.cabin_rear_behind_m));
   turn.gear_side_g = side_g(0.0);
+}
 
-  const double headwind_mps = index < run.legs.size() ? run.legs[index].headwind_mps : 0.0;
-  RollForces forces = idle_forces(aircraft, brief.condition, card.air, leg.slope_rad, headwind_mps,
-                                  displacement_drag_nspm2);
-  forces.scrub_drag_n = turn.loads.scrub_drag_n;
+void fill_turn_from_run(const Today& today, const PlannedLeg& leg, const Card& card,
+                        TurnAnswer& turn) {
+  const auto index = static_cast<std::size_t>(turn.leg);
+  const bool reached = index < card.run.legs.size();
+  if (reached) {
+    const LegResult& run = card.run.legs[index];
+    turn.planned_entry_mps = run.entry_mps;
+    turn.exit_mps = run.exit_mps;
+    turn.peak_mps = run.peak_mps;
+  }
+  fill_side_loads(today.aircraft, turn);
+  RollForces forces = leg.forces;
+  if (!reached) forces.headwind_mps = 0.0;  // where no run gets to: as in calm air
   turn.idle_acceleration_mps2 = acceleration_mps2(roll_law(forces), turn.limit.speed_mps);
 
   // A restart is the one at the turn's worst heading; on a straight it would lack the scrub.
@@ -43,7 +47,7 @@ void fill_turn_from_run(const Brief& brief, const Card& card, TurnAnswer& turn) 
   turn.restart_within_limit = restart.within_limit;
 }
 
-TechniqueCost technique_cost(const Brief& brief, BrakeTechnique technique, const RouteRun& run) {
+TechniqueCost technique_cost(const Today& today, BrakeTechnique technique, const RouteRun& run) {
   TechniqueCost cost;
   cost.technique = technique;
   cost.applications = run.applications;
@@ -52,81 +56,82 @@ TechniqueCost technique_cost(const Brief& brief, BrakeTechnique technique, const
   cost.end_k = run.end_brake_k;
   cost.time_s = run.duration_s;
   cost.fuel_kg = run.fuel_kg;
-  cost.wear_by_energy = brief.aircraft.brake_material == BrakeMaterial::Steel;
+  cost.wear_by_energy = today.aircraft.brake_material == BrakeMaterial::Steel;
   cost.wear_cost =
-      cost.wear_by_energy ? 0.0 : run.applications * brief.technique.cost_per_application;
+      cost.wear_by_energy ? 0.0 : run.applications * today.technique.cost_per_application;
   return cost;
 }
 
-void fill_heat(const Brief& brief, const Air& air, Card& card) {
+void fill_heat(const Today& today, Card& card) {
   HeatAnswer& heat = card.heat;
-  heat.start_k = brief.condition.brake_temperature_k;
+  heat.start_k = today.brakes_k;
   heat.end_k = card.run.end_brake_k;
   heat.peak_k = card.run.peak_brake_k;
   heat.rise_k = heat.peak_k - heat.start_k;
   heat.applications = card.run.applications;
   heat.energy_j = card.run.brake_energy_j;
-  heat.limit_k = departure_limit_k(brief);
+  heat.limit_k = today.departure_limit_k;
   heat.within_limit = heat.end_k <= heat.limit_k;
   if (heat.within_limit) return;
-  const HeatPack pack = heat_pack(brief.aircraft, air.temperature_k, brief.condition.fans_on);
-  const CoolingTime wait = time_between_temperatures(pack, heat.end_k, heat.limit_k, 0.0);
+  const CoolingTime wait = time_between_temperatures(today.pack, heat.end_k, heat.limit_k, 0.0);
   heat.wait_s = wait.time_s;
   heat.wait_reaches_limit = wait.reached;
 }
 
 // The run with each braking technique; the brief's own is the card's.
-void fill_runs(const Brief& brief, Card& card) {
+void fill_runs(const Today& today, const RoutePlan& plan, Card& card) {
   for (const BrakeTechnique technique :
        {BrakeTechnique::FewLong, BrakeTechnique::ManyShort, BrakeTechnique::Dragging}) {
-    const RouteRun run = run_route(brief, card.air, technique, card.turns);
-    card.heat.techniques[static_cast<int>(technique)] = technique_cost(brief, technique, run);
-    if (technique == brief.technique.braking) card.run = run;
+    const RouteRun run = run_route(today, plan, technique);
+    card.heat.techniques[static_cast<int>(technique)] = technique_cost(today, technique, run);
+    if (technique == today.technique.braking) card.run = run;
   }
 }
 
 // Restart anywhere, the yaw it needs to be held with, and how far behind it is felt.
-void fill_restart(const Brief& brief, Card& card) {
-  card.restart = restart_answer(brief, card.air, card.turns);
+void fill_restart(const Today& today, const Legs& legs, Card& card) {
+  card.restart = restart_answer(today, legs, card.turns);
   const RestartPoint* const worst = worst_point(card.restart);
   const double thrust_n = worst != nullptr ? worst->needed_n : card.roll.idle_thrust_n;
   const int leg = worst != nullptr ? worst->leg : -1;
-  card.yaw = thrust_yaw(brief.aircraft, brief.condition,
-                        std::max(thrust_n, card.roll.idle_thrust_n), side_grip(card.pavement, 0.0));
-  card.blast = blast_answer(brief, card.air, thrust_n, leg);
+  card.yaw =
+      thrust_yaw(today.aircraft, today.condition, std::max(thrust_n, card.roll.idle_thrust_n),
+                 side_grip(today.pavement, 0.0));
+  card.blast = blast_answer(today, thrust_n, leg);
+}
+
+void fill_turns(const Today& today, const Legs& legs, const RoutePlan& plan, Card& card) {
+  for (TurnAnswer& turn : card.turns) {
+    fill_turn_from_run(today, plan.legs[static_cast<std::size_t>(turn.leg)], card, turn);
+    card.tracks.push(track_answer(today.aircraft, legs.route, today.limits.nose_clearance_m,
+                                  turn.leg, std::max(turn.planned_entry_mps, 1.0)));
+  }
 }
 
 }  // namespace
 
 void compute_card(const Brief& brief, Card& out) {
   out = Card{};
-  out.air = day_air(brief.route.start_elevation_m, brief.day.qnh_pa, brief.day.temperature_k);
-  out.pavement = pavement_state(brief.aircraft, brief.day);
-  out.surface_limits = limits_on_surface(brief, out.pavement);
-  // From here on everything is for the surface of the day, and for the brakes as they are when the
-  // taxi begins.
-  Brief today = tightened_for_surface(brief, out.surface_limits);
-  today.condition.brake_temperature_k = brakes_at_taxi_out_k(today, out.air);
-
-  out.roll = roll_answer(today, out.air);
-  plan_turns(today, out.air, out.turns);
-  fill_runs(today, out);
-  fill_restart(today, out);
-  for (TurnAnswer& turn : out.turns) {
-    fill_turn_from_run(today, out, turn);
-    const double speed_mps = std::max(turn.planned_entry_mps, 1.0);
-    out.tracks.push(track_answer(today, turn.leg, speed_mps));
-  }
-  fill_heat(today, out.air, out);
-  out.stop = stop_answer(today, out.run.stop_application);
-  out.engines = engine_choices(today, out.air);
-  out.after_landing = after_landing(today, out.air, out.run);
-  out.standards = standards_answer(today, out.tracks, out.turns);
-  if (today.route.half_turn_width_m > 0.0)
-    out.half_turn = half_turn(today.aircraft, today.limits, today.route.half_turn_width_m);
-  out.uncertainty =
-      uncertainty_answer(today, out.air, out.pavement, out.turns, out.run, out.heat.limit_k);
-  fill_cautions(today, out);
+  const Today today = make_today(brief);
+  const Legs legs = make_legs(today, brief.route);
+  const RoutePlan plan = plan_route(today, legs);
+  out.air = today.air;
+  out.pavement = today.pavement;
+  out.surface_limits = today.surface_limits;
+  out.roll = roll_answer(today, legs);
+  out.turns = plan.turns;
+  fill_runs(today, plan, out);
+  fill_restart(today, legs, out);
+  fill_turns(today, legs, plan, out);
+  fill_heat(today, out);
+  out.stop = stop_answer(today.aircraft, today.limits, legs.route, out.run.stop_application);
+  out.engines = engine_choices(today, legs.route);
+  out.after_landing = after_landing(today, brief.turnaround, out.run);
+  out.standards = standards_answer(today.aircraft, legs.route, out.tracks, out.turns);
+  if (legs.route.half_turn_width_m > 0.0)
+    out.half_turn = half_turn(today.aircraft, today.limits, legs.route.half_turn_width_m);
+  out.uncertainty = uncertainty_answer(today, legs, brief.bands, out.turns, out.run);
+  fill_cautions(today, legs.route, out);
 }
 
 }  // namespace tillerline

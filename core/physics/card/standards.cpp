@@ -30,26 +30,26 @@ void at_most(StandardsAnswer& answer, RuleVerdict verdict) {
   judge(answer, verdict);
 }
 
-void judge_width(const Brief& brief, StandardsAnswer& answer) {
-  const double wanted_m = taxiway_width_m(brief.aircraft.wheel_span_m);
+void judge_width(const Aircraft& aircraft, const TaxiRoute& route, StandardsAnswer& answer) {
+  const double wanted_m = taxiway_width_m(aircraft.wheel_span_m);
   if (wanted_m <= 0.0) return;
   const auto narrowest =
-      std::min_element(brief.route.legs.begin(), brief.route.legs.end(),
+      std::min_element(route.legs.begin(), route.legs.end(),
                        [](const Leg& a, const Leg& b) { return a.width_m < b.width_m; });
   at_least(answer, {.family = RuleFamily::Icao,
                     .kind = RuleKind::TaxiwayWidth,
-                    .leg = static_cast<int>(narrowest - brief.route.legs.begin()),
+                    .leg = static_cast<int>(narrowest - route.legs.begin()),
                     .wanted = wanted_m,
                     .actual = narrowest->width_m});
 }
 
-void judge_slope(const Brief& brief, StandardsAnswer& answer) {
+void judge_slope(const TaxiRoute& route, StandardsAnswer& answer) {
   const auto steepest = std::max_element(
-      brief.route.legs.begin(), brief.route.legs.end(),
+      route.legs.begin(), route.legs.end(),
       [](const Leg& a, const Leg& b) { return std::abs(a.slope_rad) < std::abs(b.slope_rad); });
   RuleVerdict verdict{.family = RuleFamily::Icao,
                       .kind = RuleKind::Slope,
-                      .leg = static_cast<int>(steepest - brief.route.legs.begin()),
+                      .leg = static_cast<int>(steepest - route.legs.begin()),
                       .wanted = icao_slope_limit(answer.code_letter),
                       .actual = elementary::tangent(std::abs(steepest->slope_rad))};
   at_most(answer, verdict);
@@ -69,9 +69,8 @@ void judge_separation(RuleKind kind, double actual_m, double icao_m, double faa_
   at_least(answer, {.family = RuleFamily::Faa, .kind = kind, .wanted = faa_m, .actual = actual_m});
 }
 
-void judge_clearance(const Brief& brief, const TrackAnswer& track, StandardsAnswer& answer) {
-  const Aircraft& aircraft = brief.aircraft;
-  const Leg& arc = brief.route.legs[static_cast<std::size_t>(track.leg)];
+void judge_clearance(const Aircraft& aircraft, const Leg& arc, const TrackAnswer& track,
+                     StandardsAnswer& answer) {
   const double wanted_m = wheel_clearance_m(aircraft.wheel_span_m, aircraft.wheelbase_m, true);
   if (wanted_m <= 0.0) return;
   const EdgeMargins& margins = track.eye_on_line.margins;
@@ -114,14 +113,14 @@ void judge_curve(const TrackAnswer& track, double speed_mps, StandardsAnswer& an
 
 }  // namespace
 
-StandardsAnswer standards_answer(const Brief& brief, const FixedList<TrackAnswer, kMaxLegs>& tracks,
-                                 const FixedList<TurnAnswer, kMaxLegs>& turns) {
+StandardsAnswer standards_answer(const Aircraft& aircraft, const TaxiRoute& route,
+                                 const FixedList<TrackAnswer, kMaxLegs>& tracks,
+                                 const Turns& turns) {
   StandardsAnswer answer;
-  const TaxiRoute& route = brief.route;
-  answer.code_letter = code_letter(brief.aircraft.wing_span_m);
-  answer.design_group = design_group(brief.aircraft.wing_span_m);
-  judge_width(brief, answer);
-  judge_slope(brief, answer);
+  answer.code_letter = code_letter(aircraft.wing_span_m);
+  answer.design_group = design_group(aircraft.wing_span_m);
+  judge_width(aircraft, route, answer);
+  judge_slope(route, answer);
   judge_separation(RuleKind::ParallelSeparation, route.parallel_line_m,
                    icao_parallel_separation_m(answer.code_letter),
                    faa_parallel_separation_m(answer.design_group), answer);
@@ -129,7 +128,8 @@ StandardsAnswer standards_answer(const Brief& brief, const FixedList<TrackAnswer
                    icao_object_separation_m(answer.code_letter),
                    faa_object_separation_m(answer.design_group), answer);
   for (std::size_t i = 0; i < tracks.size(); ++i) {
-    judge_clearance(brief, tracks[i], answer);
+    const Leg& arc = route.legs[static_cast<std::size_t>(tracks[i].leg)];
+    judge_clearance(aircraft, arc, tracks[i], answer);
     // Downhill it gets faster inside than it entered.
     judge_curve(tracks[i], std::max(turns[i].planned_entry_mps, turns[i].peak_mps), answer);
   }

@@ -54,7 +54,8 @@ struct StandardsAnswer {
   int not_met = 0;
 };
 // `turns` and `tracks` in the same order, one for each arc of the route.
-StandardsAnswer standards_answer(const Brief& brief, const FixedList<TrackAnswer, kMaxLegs>& tracks,
-                                 const FixedList<TurnAnswer, kMaxLegs>& turns);
+StandardsAnswer standards_answer(const Aircraft& aircraft, const TaxiRoute& route,
+                                 const FixedList<TrackAnswer, kMaxLegs>& tracks,
+                                 const Turns& turns);
 
 }  // namespace tillerline

@@ -123,9 +123,10 @@ HeatPack heat_pack(const Aircraft& aircraft, double air_k, bool fans_on) {
       .air_k = air_k};
 }
 
-double departure_limit_k(const Brief& brief) {
-  const bool fans = brief.condition.fans_on && brief.aircraft.fan_convection_wpm2k > 0.0;
-  return fans ? brief.limits.departure_brake_fans_k : brief.limits.departure_brake_k;
+double departure_limit_k(const Aircraft& aircraft, const Condition& condition,
+                         const Limits& limits) {
+  const bool fans = condition.fans_on && aircraft.fan_convection_wpm2k > 0.0;
+  return fans ? limits.departure_brake_fans_k : limits.departure_brake_k;
 }
 
 double specific_heat_jpkgk(BrakeMaterial material, double temperature_k) {

@@ -33,7 +33,8 @@ HeatPack heat_pack(const Aircraft& aircraft, double air_k, bool fans_on);
 
 // The departure limit that counts: with brake fans fitted and on, an indication reads low, and the
 // limit for it is lower.
-double departure_limit_k(const Brief& brief);
+double departure_limit_k(const Aircraft& aircraft, const Condition& condition,
+                         const Limits& limits);
 
 double specific_heat_jpkgk(BrakeMaterial material, double temperature_k);
 

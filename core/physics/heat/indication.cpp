@@ -15,10 +15,6 @@ double settled_indication_k(const Probe& probe, double pack_k) {
   return probe.air_k + probe.share * (pack_k - probe.air_k);
 }
 
-double pack_from_settled_indication_k(const Probe& probe, double indicated_k) {
-  return probe.air_k + (indicated_k - probe.air_k) / probe.share;
-}
-
 double indication_after_k(const Probe& probe, double indicated_k, double pack_from_k,
                           double pack_to_k, double time_s) {
   if (time_s <= 0.0) return indicated_k;

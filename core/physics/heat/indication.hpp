@@ -25,10 +25,8 @@ struct Probe {
 // Fans count only where they are fitted.
 Probe brake_probe(const Aircraft& aircraft, double air_k, bool fans_on);
 
-// What the probe settles at beside a pack of this temperature, and the pack that a settled probe
-// stands for.
+// What the probe settles at beside a pack of this temperature.
 double settled_indication_k(const Probe& probe, double pack_k);
-double pack_from_settled_indication_k(const Probe& probe, double indicated_k);
 
 // Indication after `time_s` while the pack goes evenly from `pack_from_k` to `pack_to_k`. Exact for
 // a first-order lag.

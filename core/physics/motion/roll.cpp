@@ -5,14 +5,11 @@
 
 #include "physics/numerics/elementary.hpp"
 #include "physics/world/engines.hpp"
-#include "physics/world/surface.hpp"
 
 namespace tillerline {
 namespace {
 
 using namespace elementary;
-
-constexpr double kTargets_kt[kRollTargets] = {5.0, 10.0, 15.0, 20.0};
 
 double weight_n(const RollForces& forces) { return forces.mass_kg * units::kGravity_mps2; }
 
@@ -41,10 +38,6 @@ QuadraticMotion branch(const RollForces& f, double sign) {
   const double square =
       -rolling * f.rolling_speed_factor_s2pm2 - f.displacement_drag_nspm2 - sign * q;
   return {constant / f.mass_kg, linear / f.mass_kg, square / f.mass_kg};
-}
-
-double displacement_drag_nspm2(const Brief& brief) {
-  return pavement_state(brief.aircraft, brief.day).displacement_drag_nspm2;
 }
 
 const QuadraticMotion& branch_at(const RollLaw& law, double speed_mps) {
@@ -179,72 +172,6 @@ double critical_slope_rad(const RollForces& forces, double resistance) {
   const double ratio = force / weight_n(forces);
   // sin + mu cos = sqrt(1 + mu^2) sin(theta + atan mu)
   return arcsine(ratio / square_root(1.0 + resistance * resistance)) - arctangent(resistance);
-}
-
-RollAnswer roll_answer(const Brief& brief, const Air& air) {
-  RollAnswer answer;
-  const Leg& first = brief.route.legs[0];
-  answer.slope_rad = first.slope_rad;
-  answer.headwind_mps = leg_headwind_mps(first, brief.route.start_heading_rad,
-                                         brief.day.wind_speed_mps, brief.day.wind_from_rad);
-  const RollForces forces = idle_forces(brief.aircraft, brief.condition, air, answer.slope_rad,
-                                        answer.headwind_mps, displacement_drag_nspm2(brief));
-  const RollLaw law = roll_law(forces);
-  answer.idle_thrust_n = forces.thrust_n;
-  answer.idle_thrust_per_weight = forces.thrust_n / weight_n(forces);
-  answer.breakaway_margin_n = breakaway_margin_n(forces);
-  answer.acceleration_mps2 = acceleration_mps2(law, 0.0);
-  answer.level_acceleration_mps2 =
-      acceleration_mps2(roll_law(idle_forces(brief.aircraft, brief.condition, air, 0.0, 0.0)), 0.0);
-  answer.keeps_rolling_slope_rad = critical_slope_rad(forces, forces.rolling_resistance);
-  answer.restarts_slope_rad = critical_slope_rad(forces, forces.breakaway_resistance);
-  answer.extra_thrust_n = std::max(0.0, -answer.breakaway_margin_n);
-  answer.start_thrust_n = forces.thrust_n + answer.extra_thrust_n;
-  if (answer.acceleration_mps2 > 0.0) answer.terminal = terminal_speed(law, 0.0);
-  for (int i = 0; i < kRollTargets; ++i) {
-    answer.targets[i].speed_mps = units::mps_from_knots(kTargets_kt[i]);
-    answer.targets[i].passage = passage(law, 0.0, answer.targets[i].speed_mps);
-  }
-  const double thrust_limit_n =
-      brief.condition.engines_running * brief.aircraft.taxi_thrust_limit_n;
-  if (answer.breakaway_margin_n >= 0.0)
-    answer.verdict = RollVerdict::RollsByItself;
-  else if (answer.start_thrust_n > thrust_limit_n)
-    answer.verdict = RollVerdict::CannotMove;
-  else if (answer.acceleration_mps2 > 0.0)
-    answer.verdict = RollVerdict::KeepsRolling;
-  else
-    answer.verdict = RollVerdict::NeedsThrust;
-  return answer;
-}
-
-RollMap roll_map(const Brief& brief, const Air& air, double target_mps) {
-  constexpr double kSteepest = 0.015;  // most that taxiways of the larger code letters may have
-  RollMap map;
-  map.target_mps = target_mps;
-  const Aircraft& aircraft = brief.aircraft;
-  const double headwind_mps = leg_headwind_mps(brief.route.legs[0], brief.route.start_heading_rad,
-                                               brief.day.wind_speed_mps, brief.day.wind_from_rad);
-  const double displacement = displacement_drag_nspm2(brief);
-  for (int row = 0; row < kMapRows; ++row)
-    map.slope_rad[row] = arctangent(kSteepest * (2.0 * row / (kMapRows - 1) - 1.0));
-  for (int column = 0; column < kMapColumns; ++column) {
-    Condition condition = brief.condition;
-    const double share = static_cast<double>(column) / (kMapColumns - 1);
-    condition.mass_kg =
-        aircraft.lowest_mass_kg + share * (aircraft.highest_mass_kg - aircraft.lowest_mass_kg);
-    map.mass_kg[column] = condition.mass_kg;
-    RollForces forces = idle_forces(aircraft, condition, air, 0.0, headwind_mps, displacement);
-    map.keeps_rolling_slope_rad[column] = critical_slope_rad(forces, forces.rolling_resistance);
-    map.restarts_slope_rad[column] = critical_slope_rad(forces, forces.breakaway_resistance);
-    for (int row = 0; row < kMapRows; ++row) {
-      forces.slope_rad = map.slope_rad[row];
-      const Passage p = passage(roll_law(forces), 0.0, target_mps);
-      const bool starts = breakaway_margin_n(forces) >= 0.0;
-      map.time_s[row][column] = starts && p.reached ? p.time_s : -1.0;
-    }
-  }
-  return map;
 }
 
 }  // namespace tillerline

@@ -1,4 +1,4 @@
-// Will it roll on idle, and how soon is it too fast?
+// Rolling at idle: the forces along the path, and the exact motion under them.
 //
 // Model (point mass, main-gear axis, v along the ground):
 //   m dv/dt = T0 - k v - W cos(theta) mu (1 + f v^2) - W sin(theta) - q sgn(v+w) (v+w)^2
@@ -8,7 +8,7 @@
 // of a loose contaminant (surface.hpp), the scrub of a turn (turn.hpp) and a brake that does not
 // let go. Rotating parts (wheels, tyres) would add about 1 % to the mass: left out. Breakaway
 // resistance holds the aircraft at rest; it is larger than rolling resistance, so "will it start"
-// and "will it keep rolling" are two questions.
+// and "will it keep rolling" are two questions (roll_answer.hpp).
 //
 // Exact on each side of v = -w, where air drag changes its sign (quadratic_motion.hpp).
 // Valid for 0 to 60 kt. Sources: rolling resistance of jet transports on hard pavement 0.010-0.020
@@ -77,54 +77,5 @@ double breakaway_margin_n(const RollForces& forces);
 // Steepest slope (angle, uphill positive) on which the force balance at standstill is not negative,
 // with the rolling or the breakaway resistance: solves W sin + W mu cos = F exactly.
 double critical_slope_rad(const RollForces& forces, double resistance);
-
-enum class RollVerdict {
-  RollsByItself,  // released, it moves off at idle
-  KeepsRolling,   // needs a push to start, then keeps rolling at idle
-  NeedsThrust,    // needs thrust above idle all the way
-  CannotMove      // needs more than the thrust limit for taxiing
-};
-
-inline constexpr int kRollTargets = 4;
-
-struct RollTarget {
-  double speed_mps = 0.0;
-  Passage passage;  // from rest, at idle (after the push, where one is needed)
-};
-
-struct RollAnswer {
-  RollVerdict verdict = RollVerdict::RollsByItself;
-  double idle_thrust_n = 0.0;
-  double idle_thrust_per_weight = 0.0;
-  double breakaway_margin_n = 0.0;
-  double acceleration_mps2 = 0.0;        // just after the start, on the first leg
-  RollTarget targets[kRollTargets];      // 5, 10, 15, 20 kt
-  TerminalSpeed terminal;                // on the first leg's slope
-  double keeps_rolling_slope_rad = 0.0;  // steepest
-  double restarts_slope_rad = 0.0;       // steepest
-  double start_thrust_n = 0.0;           // total thrust that starts it (0 extra when idle does)
-  double extra_thrust_n = 0.0;           // above idle
-  double slope_rad = 0.0;                // of the first leg
-  double headwind_mps = 0.0;             // on the first leg
-  double level_acceleration_mps2 = 0.0;  // on level ground in calm air, for comparison
-};
-
-// Answer for the first leg of the brief's route.
-RollAnswer roll_answer(const Brief& brief, const Air& air);
-
-// The weight x slope picture: time to a speed from rest at idle, on a grid. Cells that do not get
-// there hold -1. `mass_kg` runs over columns, `slope_rad` over rows from downhill to uphill.
-inline constexpr int kMapColumns = 49;
-inline constexpr int kMapRows = 41;
-
-struct RollMap {
-  double target_mps = 0.0;
-  double mass_kg[kMapColumns] = {};
-  double slope_rad[kMapRows] = {};
-  double time_s[kMapRows][kMapColumns] = {};
-  double keeps_rolling_slope_rad[kMapColumns] = {};
-  double restarts_slope_rad[kMapColumns] = {};
-};
-RollMap roll_map(const Brief& brief, const Air& air, double target_mps);
 
 }  // namespace tillerline

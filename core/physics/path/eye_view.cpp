@@ -145,14 +145,14 @@ TurnCue turn_cue(const Aircraft& aircraft, const Eye& eye, const LinePoint& bend
   return at_end;
 }
 
-EyeGround eye_ground(const Brief& brief, int leg) {
-  const PaintedLine line = painted_line(brief.route, leg);
-  const double bend_m = leg_length_m(brief.route.legs[static_cast<std::size_t>(leg)]);
+EyeGround eye_ground(const Aircraft& aircraft, const TaxiRoute& route, int leg) {
+  const PaintedLine line = painted_line(route, leg);
+  const double bend_m = leg_length_m(route.legs[static_cast<std::size_t>(leg)]);
   const PaintedLine::Piece& last = line.pieces[line.last_near];
   // Beyond the last leg the line goes straight on for ever.
   const double known_m = line.last_near + 1 == line.pieces.size() ? bend_m + kGroundAlong_m
                                                                   : last.begin_m + last.length_m;
-  const double from_m = -brief.aircraft.eye_ahead_m - 40.0;
+  const double from_m = -aircraft.eye_ahead_m - 40.0;
   const double to_m = std::min(bend_m + kGroundAlong_m, known_m);
   // A third of the samples before the bend, a third in it and a third behind it.
   constexpr int kThird = kGroundSamples / 3;

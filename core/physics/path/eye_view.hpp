@@ -84,7 +84,7 @@ struct EyeGround {
   Point left_edge[kGroundSamples] = {};
   Point right_edge[kGroundSamples] = {};
 };
-EyeGround eye_ground(const Brief& brief, int leg);
+EyeGround eye_ground(const Aircraft& aircraft, const TaxiRoute& route, int leg);
 
 // How much of a centreline the eye has in view, from its own place on: the first stretch in sight.
 // Distances along the line, counted from its place nearest to the eye.

@@ -68,21 +68,8 @@ double faa_parallel_separation_m(int group) {
 
 double faa_object_separation_m(int group) { return kFaaObject_ft[group_index(group)] * kFoot_m; }
 
-double parallel_separation_m(double wing_span_m, double deviation_m, double clearance_m) {
-  return wing_span_m + 2.0 * deviation_m + clearance_m;
-}
-
-double object_separation_m(double wing_span_m, double deviation_m, double clearance_m) {
-  return 0.5 * wing_span_m + deviation_m + clearance_m;
-}
-
 double curve_radius_m(double speed_mps, double side_load_g) {
   return speed_mps * speed_mps / (side_load_g * units::kGravity_mps2);
-}
-
-double textbook_taxiway_radius_m(double wheelbase_m, double taxiway_width_m,
-                                 double gear_to_edge_m) {
-  return 0.388 * wheelbase_m * wheelbase_m / (0.5 * taxiway_width_m - gear_to_edge_m);
 }
 
 double icao_slope_limit(char letter) { return letter <= 'B' ? 0.03 : 0.015; }

@@ -39,21 +39,10 @@ double icao_object_separation_m(char letter);
 double faa_parallel_separation_m(int group);
 double faa_object_separation_m(int group);
 
-// The older editions' separations by parts: both aircraft stray by `deviation_m`, and so much is
-// left between the tips: span + 2 U + C1; for an object span / 2 + U + C2 (handbook, eqs 6-1, 6-2).
-double parallel_separation_m(double wing_span_m, double deviation_m, double clearance_m);
-double object_separation_m(double wing_span_m, double deviation_m, double clearance_m);
-
 // Radius on which this speed gives that side load: R = v^2 / (f g).
 double curve_radius_m(double speed_mps, double side_load_g);
 inline constexpr double kIcaoCurveLoad_g = 0.133;  // from memory; its table of radii implies 0.134
 inline constexpr double kFaaCurveLoad_g = 0.13;    // handbook, V^2/(15 f) ft and mph
-
-// Radius by a textbook formula of older airport design, 0.388 w^2 / (T/2 - S): w wheelbase, T
-// taxiway width, S the main gear's middle to the edge it needs (half its track and a margin). 0.388
-// is empirical: the coefficient of a 90-degree turn lies between 0.45 and 0.51 (track.hpp,
-// largest_off_tracking_m), so the formula is short of the truth.
-double textbook_taxiway_radius_m(double wheelbase_m, double taxiway_width_m, double gear_to_edge_m);
 
 // Steepest longitudinal slope, as a ratio. For the FAA the approach category decides: groups I and
 // II are taken as A or B, larger ones as C to E.

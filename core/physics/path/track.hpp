@@ -57,7 +57,8 @@ double smallest_gear_radius_m(double largest_lag_rad, double ahead_m);
 // its begin when it comes from a tighter arc or swings over from one to the other side.
 double largest_lag_in_turn_rad(const TaxiRoute& route, int leg, double ahead_m);
 
-// Largest inward distance of the main-gear axis from a centreline straight - arc - straight whose
+// A reference that the sampled plans below are held against:
+// largest inward distance of the main-gear axis from a centreline straight - arc - straight whose
 // leading point, `length_m` ahead, is kept on the line, entered without lag. The greatest value
 // comes after the leading point has left the arc.
 // Valid while the lag stays below about 80 degrees (radius above 0.72 of the length, or turns below
@@ -171,8 +172,10 @@ struct TrackAnswer {
 };
 
 // Both techniques for the turn at leg `leg` (an arc) at the given speed of the main-gear axis. The
-// lag from earlier turns is carried along.
-TrackAnswer track_answer(const Brief& brief, int leg, double speed_mps);
+// lag from earlier turns is carried along. The clearance is that of the nose wheels where the two
+// straights cross without an arc (crossing.hpp).
+TrackAnswer track_answer(const Aircraft& aircraft, const TaxiRoute& route, double nose_clearance_m,
+                         int leg, double speed_mps);
 
 // The painted line and both edges as polylines for the picture of the turn at `leg`.
 inline constexpr int kEdgeSamples = 97;
@@ -182,6 +185,6 @@ struct TurnOutline {
   Point left_edge[kEdgeSamples] = {};
   Point right_edge[kEdgeSamples] = {};
 };
-TurnOutline turn_outline(const Brief& brief, int leg);
+TurnOutline turn_outline(const Aircraft& aircraft, const TaxiRoute& route, int leg);
 
 }  // namespace tillerline

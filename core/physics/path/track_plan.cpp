@@ -16,7 +16,8 @@ constexpr double kNever_m = 1e9;
 
 // What both techniques need of one turn.
 struct Setting {
-  const Brief& brief;
+  const Aircraft& aircraft;
+  const TaxiRoute& route;
   const Leg& arc;
   PaintedLine line;
   double side;               // +1: the turn goes to the right
@@ -27,13 +28,13 @@ struct Setting {
   double eye_m;
 };
 
-Setting setting_of(const Brief& brief, int leg) {
-  const Aircraft& aircraft = brief.aircraft;
-  const Leg& arc = brief.route.legs[static_cast<std::size_t>(leg)];
+Setting setting_of(const Aircraft& aircraft, const TaxiRoute& route, int leg) {
+  const Leg& arc = route.legs[static_cast<std::size_t>(leg)];
   const double axis_m = turn_axis_at_radius_m(aircraft, arc.radius_m);
-  return {.brief = brief,
+  return {.aircraft = aircraft,
+          .route = route,
           .arc = arc,
-          .line = painted_line(brief.route, leg),
+          .line = painted_line(route, leg),
           .side = arc.turn_rad < 0.0 ? -1.0 : 1.0,
           .angle_rad = std::abs(arc.turn_rad),
           .crossing_radius_m = crossing_radius_m(arc),
@@ -133,7 +134,7 @@ void swing(double inside_m, double& most_inside_m, double& most_outside_m) {
 
 // Everything that follows from the sampled poses: margins, overshoot, reach.
 void measure_plan(const Setting& setting, TrackPlan& plan) {
-  const Aircraft& aircraft = setting.brief.aircraft;
+  const Aircraft& aircraft = setting.aircraft;
   double left[kPlanSamples] = {};
   double right[kPlanSamples] = {};
   double nose[kPlanSamples] = {};
@@ -188,7 +189,7 @@ void measure_plan(const Setting& setting, TrackPlan& plan) {
 // The view at the place where steering starts.
 void see_start(const Setting& setting, const Pose& start, TrackPlan& plan) {
   const LinePoint bend_end = line_at(setting.line, leg_length_m(setting.arc));
-  const Aircraft& aircraft = setting.brief.aircraft;
+  const Aircraft& aircraft = setting.aircraft;
   plan.start = start;
   plan.from_left = turn_cue(aircraft, eye_at(aircraft, start, Seat::Left), bend_end);
   plan.from_right = turn_cue(aircraft, eye_at(aircraft, start, Seat::Right), bend_end);
@@ -256,7 +257,7 @@ double furthest_past_on_line_m(const Setting& setting, double ahead_m) {
 }
 
 TrackPlan gear_on_eased_line_plan(const Setting& setting, double speed_mps) {
-  const Aircraft& aircraft = setting.brief.aircraft;
+  const Aircraft& aircraft = setting.aircraft;
   TrackPlan plan;
   plan.technique = TurnTechnique::MainGearOnLine;
   plan.steering_rad = arctangent(setting.wheelbase_m / setting.arc.radius_m);
@@ -279,7 +280,7 @@ TrackPlan gear_on_eased_line_plan(const Setting& setting, double speed_mps) {
 
 TrackPlan gear_on_line_plan(const Setting& setting, int leg, double speed_mps) {
   if (leg_easing_m(setting.arc) > 0.0) return gear_on_eased_line_plan(setting, speed_mps);
-  const Aircraft& aircraft = setting.brief.aircraft;
+  const Aircraft& aircraft = setting.aircraft;
   const double radius_m = setting.arc.radius_m;
   const double nose_speed_mps = speed_mps * hypotenuse(radius_m, setting.wheelbase_m) / radius_m;
   const auto turn_at_rate = [&](double rate_radps) {
@@ -290,7 +291,7 @@ TrackPlan gear_on_line_plan(const Setting& setting, int leg, double speed_mps) {
   plan.technique = TurnTechnique::MainGearOnLine;
   GearOnLineTurn turn = turn_at_rate(aircraft.steering_rate_radps);
   const double room_m =
-      std::min(ramp_room_m(setting.brief.route, leg, -1), ramp_room_m(setting.brief.route, leg, 1));
+      std::min(ramp_room_m(setting.route, leg, -1), ramp_room_m(setting.route, leg, 1));
   plan.ramps_fit = turn.start_before_arc_m <= room_m;
   if (!plan.ramps_fit) turn = turn_at_rate(0.0);
   plan.possible = turn.possible;
@@ -358,13 +359,13 @@ double largest_lag_rad(const PaintedLine& line, const CarriedLag& carried, const
 Pose pose_of_eye(const Setting& setting, const CarriedLag& carried, double at_m) {
   const LinePoint line = line_at(setting.line, at_m);
   const double heading_rad = line.heading_rad - lag_at_rad(carried, setting.line, at_m);
-  return {ahead_of(line.point, heading_rad, -setting.brief.aircraft.eye_ahead_m), heading_rad};
+  return {ahead_of(line.point, heading_rad, -setting.aircraft.eye_ahead_m), heading_rad};
 }
 
 TrackPlan eye_on_line_plan(const Setting& setting, int leg, double speed_mps) {
-  const Aircraft& aircraft = setting.brief.aircraft;
+  const Aircraft& aircraft = setting.aircraft;
   const double eye_m = setting.eye_m;
-  const double end_m = leg_length_m(setting.arc) + run_out_m(setting.brief.route, leg, eye_m);
+  const double end_m = leg_length_m(setting.arc) + run_out_m(setting.route, leg, eye_m);
   const CarriedLag carried = carried_lag(setting.line, eye_m);
   TrackPlan plan;
   plan.technique = TurnTechnique::EyeOnLine;
@@ -401,30 +402,31 @@ double largest_lag_in_turn_rad(const TaxiRoute& route, int leg, double ahead_m) 
                          route.legs[static_cast<std::size_t>(leg)]);
 }
 
-TrackAnswer track_answer(const Brief& brief, int leg, double speed_mps) {
-  const Setting setting = setting_of(brief, leg);
+TrackAnswer track_answer(const Aircraft& aircraft, const TaxiRoute& route, double nose_clearance_m,
+                         int leg, double speed_mps) {
+  const Setting setting = setting_of(aircraft, route, leg);
   TrackAnswer answer;
   answer.leg = leg;
   answer.radius_m = setting.arc.radius_m;
   answer.turn_rad = setting.arc.turn_rad;
-  answer.eye_side_m = brief.aircraft.eye_side_m;
-  answer.steering_limit_rad = brief.aircraft.steering_limit_rad;
+  answer.eye_side_m = aircraft.eye_side_m;
+  answer.steering_limit_rad = aircraft.steering_limit_rad;
   answer.turn_axis_ahead_m = setting.axis_m;
   answer.radius_reachable =
-      arctangent(setting.wheelbase_m / setting.arc.radius_m) <= brief.aircraft.steering_limit_rad;
-  const bool more_follows = leg + 1 < static_cast<int>(brief.route.legs.size());
-  const Leg& entered = brief.route.legs[static_cast<std::size_t>(more_follows ? leg + 1 : leg)];
-  answer.crossing = crossing_turn(brief.aircraft, setting.angle_rad, 0.5 * entered.width_m,
-                                  brief.limits.nose_clearance_m, setting.arc.radius_m);
+      arctangent(setting.wheelbase_m / setting.arc.radius_m) <= aircraft.steering_limit_rad;
+  const bool more_follows = leg + 1 < static_cast<int>(route.legs.size());
+  const Leg& entered = route.legs[static_cast<std::size_t>(more_follows ? leg + 1 : leg)];
+  answer.crossing = crossing_turn(aircraft, setting.angle_rad, 0.5 * entered.width_m,
+                                  nose_clearance_m, setting.arc.radius_m);
   answer.eye_on_line = eye_on_line_plan(setting, leg, speed_mps);
   answer.gear_on_line = gear_on_line_plan(setting, leg, speed_mps);
   return answer;
 }
 
-TurnOutline turn_outline(const Brief& brief, int leg) {
-  const PaintedLine line = painted_line(brief.route, leg);
-  const double length_m = leg_length_m(brief.route.legs[static_cast<std::size_t>(leg)]);
-  const double reach_m = brief.aircraft.eye_ahead_m + 30.0;
+TurnOutline turn_outline(const Aircraft& aircraft, const TaxiRoute& route, int leg) {
+  const PaintedLine line = painted_line(route, leg);
+  const double length_m = leg_length_m(route.legs[static_cast<std::size_t>(leg)]);
+  const double reach_m = aircraft.eye_ahead_m + 30.0;
   TurnOutline outline;
   outline.samples = kEdgeSamples;
   for (int i = 0; i < kEdgeSamples; ++i) {

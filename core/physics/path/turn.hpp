@@ -19,7 +19,9 @@
 #pragma once
 
 #include "physics/given/limits.hpp"
+#include "physics/given/taxi_route.hpp"
 #include "physics/motion/roll.hpp"
+#include "physics/numerics/fixed_list.hpp"
 
 namespace tillerline {
 
@@ -91,5 +93,8 @@ struct TurnAnswer {
   double restart_extra_thrust_n = 0.0;     // above idle, 0 when idle does it
   bool restart_within_limit = true;        // within the thrust limit for taxiing
 };
+
+// One entry per arc of a route, in order.
+using Turns = FixedList<TurnAnswer, kMaxLegs>;
 
 }  // namespace tillerline

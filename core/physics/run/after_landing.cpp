@@ -6,7 +6,6 @@
 #include "physics/heat/indication.hpp"
 #include "physics/motion/application.hpp"
 #include "physics/numerics/root_finding.hpp"
-#include "physics/world/surface.hpp"
 
 namespace tillerline {
 namespace {
@@ -41,9 +40,9 @@ struct Surroundings {
   Probe probe;
 };
 
-Surroundings surroundings(const Aircraft& aircraft, const Air& air, bool fans_on) {
-  return {.pack = heat_pack(aircraft, air.temperature_k, fans_on),
-          .probe = brake_probe(aircraft, air.temperature_k, fans_on)};
+Surroundings surroundings(const Today& today, bool fans_on) {
+  return {.pack = heat_pack(today.aircraft, today.air.temperature_k, fans_on),
+          .probe = brake_probe(today.aircraft, today.air.temperature_k, fans_on)};
 }
 
 double after_step_k(const HeatPack& pack, double heat_share, const Load& load, const Step& step,
@@ -65,11 +64,11 @@ struct Walk {
   double mean_indicated_k;
 };
 
-Walk begin_walk(const Brief& brief, const Probe& probe, double brakes_k) {
-  const BrakeShares shares = brake_shares(brief.aircraft, brief.condition);
+Walk begin_walk(const Today& today, const Probe& probe, double brakes_k) {
+  const BrakeShares& shares = today.shares;
   const double indicated_k = settled_indication_k(probe, brakes_k);
   return {
-      .heat_share = brief.aircraft.brake_heat_share,
+      .heat_share = today.aircraft.brake_heat_share,
       .mean = {.share = shares.mean_share},
       .worst = {.share = shares.worst_share, .dragging_n = shares.dragging_force_n},
       .now = {.time_s = 0.0, .mean_k = brakes_k, .worst_k = brakes_k, .indicated_k = indicated_k},
@@ -139,16 +138,15 @@ void take_long_step(Walk& walk, const Surroundings& around, const Step& whole, i
   }
 }
 
-SpeedBand straight_band(const Brief& brief) {
-  return speed_band(brief.technique, BrakeTechnique::FewLong, brief.limits.straight_speed_mps);
+SpeedBand straight_band(const Today& today) {
+  return speed_band(today.technique, BrakeTechnique::FewLong, today.limits.straight_speed_mps);
 }
 
 // Rolling on the level in calm air at idle, on today's surface.
-RollLaw level_law(const Brief& brief, const Air& air, double mass_kg) {
-  Condition condition = brief.condition;
-  condition.mass_kg = mass_kg;
-  return roll_law(idle_forces(brief.aircraft, condition, air, 0.0, 0.0,
-                              pavement_state(brief.aircraft, brief.day).displacement_drag_nspm2));
+RollLaw level_law(const Today& today, double mass_kg) {
+  RollForces forces = today.idle;
+  forces.mass_kg = mass_kg;
+  return roll_law(forces);
 }
 
 // ----------------------------------------------------------------------- landing to stand -------
@@ -159,12 +157,11 @@ struct TaxiInWork {
   double stop_j;
 };
 
-TaxiInWork taxi_in_work(const Brief& brief, const Air& air) {
-  const Turnaround& turn = brief.turnaround;
+TaxiInWork taxi_in_work(const Today& today, const Turnaround& turn) {
   const double mass_kg = turn.landing_mass_kg;
-  const SpeedBand band = straight_band(brief);
+  const SpeedBand band = straight_band(today);
   const double middle_mps = 0.5 * (band.top_mps + band.bottom_mps);
-  const double surplus_n = mass_kg * acceleration_mps2(level_law(brief, air, mass_kg), middle_mps);
+  const double surplus_n = mass_kg * acceleration_mps2(level_law(today, mass_kg), middle_mps);
   TaxiInWork work;
   work.stop_j = kinetic_j(mass_kg, middle_mps);
   work.slowing_j = std::max(0.0, kinetic_j(mass_kg, turn.turn_off_mps) - work.stop_j);
@@ -179,15 +176,14 @@ double landing_work_j(const Turnaround& turn) {
 }
 
 // From touchdown until the taxi-out begins.
-Walk walk_turnaround(const Brief& brief, const Air& air, AfterLanding& answer) {
-  const Turnaround& turn = brief.turnaround;
-  const Surroundings rolling = surroundings(brief.aircraft, air, false);
-  const Surroundings stand = surroundings(brief.aircraft, air, turn.fans_at_stand);
-  const TaxiInWork taxi_in = taxi_in_work(brief, air);
+Walk walk_turnaround(const Today& today, const Turnaround& turn, AfterLanding& answer) {
+  const Surroundings rolling = surroundings(today, false);
+  const Surroundings stand = surroundings(today, turn.fans_at_stand);
+  const TaxiInWork taxi_in = taxi_in_work(today, turn);
   answer.landing_energy_j = landing_work_j(turn);
   answer.taxi_in_energy_j = taxi_in.slowing_j + taxi_in.rolling_j + taxi_in.stop_j;
 
-  Walk walk = begin_walk(brief, rolling.probe, turn.brakes_at_touchdown_k);
+  Walk walk = begin_walk(today, rolling.probe, turn.brakes_at_touchdown_k);
   corner(walk, answer);
   take_step(walk, rolling, {.energy_j = answer.landing_energy_j});
   corner(walk, answer);
@@ -211,13 +207,13 @@ Walk walk_turnaround(const Brief& brief, const Air& air, AfterLanding& answer) {
 }
 
 // The brakes as they are when the taxi-out begins, however they came to be so.
-Walk walk_to_taxi_out(const Brief& brief, const Air& air, AfterLanding& answer) {
-  if (brief.turnaround.included) return walk_turnaround(brief, air, answer);
-  const Probe probe = brake_probe(brief.aircraft, air.temperature_k, brief.condition.fans_on);
-  const double brakes_k = brief.condition.brake_temperature_k;
+Walk walk_to_taxi_out(const Today& today, const Turnaround& turn, AfterLanding& answer) {
+  if (turn.included) return walk_turnaround(today, turn, answer);
+  const Probe probe = surroundings(today, today.condition.fans_on).probe;
+  const double brakes_k = today.condition.brake_temperature_k;
   answer.mean.after_stop_k = answer.mean.at_stand_k = brakes_k;
   answer.worst.after_stop_k = answer.worst.at_stand_k = brakes_k;
-  return begin_walk(brief, probe, brakes_k);
+  return begin_walk(today, probe, brakes_k);
 }
 
 // ------------------------------------------------------------------------------- taxi-out -------
@@ -265,34 +261,34 @@ double worst_at_line_up_k(const Walk& walk, const HeatPack& pack, const RouteRun
 
 // How cold the worst pack must leave the stand, and how long it takes to get there: the end of the
 // chain grows with its begin.
-void fill_longer_stand(const Brief& brief, const Air& air, const Walk& walk,
+void fill_longer_stand(const Today& today, const Turnaround& turn, const Walk& walk,
                        const Surroundings& rolling, const RouteRun& run, AfterLanding& answer) {
   const auto excess_k = [&](double off_stand_k) {
     return worst_at_line_up_k(walk, rolling.pack, run, off_stand_k) - answer.limit_k;
   };
-  answer.wait_reaches_limit = excess_k(air.temperature_k) < 0.0;
+  answer.wait_reaches_limit = excess_k(today.air.temperature_k) < 0.0;
   if (!answer.wait_reaches_limit) return;
-  const double off_stand_k = find_zero(air.temperature_k, answer.worst.off_stand_k, excess_k);
-  const bool fans = answer.included ? brief.turnaround.fans_at_stand : brief.condition.fans_on;
-  const HeatPack stand = heat_pack(brief.aircraft, air.temperature_k, fans);
+  const double off_stand_k = find_zero(today.air.temperature_k, answer.worst.off_stand_k, excess_k);
+  const bool fans = turn.included ? turn.fans_at_stand : today.condition.fans_on;
+  const HeatPack stand = surroundings(today, fans).pack;
   answer.longer_stand_s =
       time_between_temperatures(stand, answer.worst.off_stand_k, off_stand_k, 0.0).time_s;
 }
 
-double application_work_j(const Brief& brief, const Air& air) {
-  const SpeedBand band = straight_band(brief);
-  const double mass_kg = brief.condition.mass_kg;
-  const RollLaw law = level_law(brief, air, mass_kg);
-  const Technique& technique = brief.technique;
+double application_work_j(const Today& today) {
+  const SpeedBand band = straight_band(today);
+  const double mass_kg = today.condition.mass_kg;
+  const RollLaw law = level_law(today, mass_kg);
+  const Technique& technique = today.technique;
   return application_energy_j(plan_application(law, band.top_mps, band.bottom_mps,
                                                technique.deceleration_mps2, technique.jerk_mps3),
                               law, mass_kg);
 }
 
-void fill_applications_left(const Brief& brief, const Walk& walk, AfterLanding& answer) {
-  const BrakeMaterial material = brief.aircraft.brake_material;
+void fill_applications_left(const Today& today, const Walk& walk, AfterLanding& answer) {
+  const BrakeMaterial material = today.aircraft.brake_material;
   const double room_j =
-      brief.aircraft.heat_pack_mass_kg * (heat_content_jpkg(material, answer.limit_k) -
+      today.aircraft.heat_pack_mass_kg * (heat_content_jpkg(material, answer.limit_k) -
                                           heat_content_jpkg(material, answer.worst.line_up_k));
   const double each_j = walk.heat_share * walk.worst.share * answer.energy_per_application_j;
   const double count = std::floor(std::max(0.0, room_j) / each_j);
@@ -301,23 +297,23 @@ void fill_applications_left(const Brief& brief, const Walk& walk, AfterLanding& 
 
 }  // namespace
 
-double brakes_at_taxi_out_k(const Brief& brief, const Air& air) {
+double brakes_at_taxi_out_k(const Today& today, const Turnaround& turn) {
   AfterLanding unused;
-  return walk_to_taxi_out(brief, air, unused).now.mean_k;
+  return walk_to_taxi_out(today, turn, unused).now.mean_k;
 }
 
-AfterLanding after_landing(const Brief& brief, const Air& air, const RouteRun& run) {
+AfterLanding after_landing(const Today& today, const Turnaround& turn, const RouteRun& run) {
   AfterLanding answer;
-  answer.included = brief.turnaround.included;
-  answer.shares = brake_shares(brief.aircraft, brief.condition);
-  answer.limit_k = departure_limit_k(brief);
-  Walk walk = walk_to_taxi_out(brief, air, answer);
-  const Surroundings rolling = surroundings(brief.aircraft, air, brief.condition.fans_on);
+  answer.included = turn.included;
+  answer.shares = today.shares;
+  answer.limit_k = today.departure_limit_k;
+  Walk walk = walk_to_taxi_out(today, turn, answer);
+  const Surroundings rolling = surroundings(today, today.condition.fans_on);
   walk_taxi_out(walk, rolling, run, answer);
   answer.within_limit = answer.worst.line_up_k <= answer.limit_k;
-  answer.energy_per_application_j = application_work_j(brief, air);
-  fill_applications_left(brief, walk, answer);
-  if (!answer.within_limit) fill_longer_stand(brief, air, walk, rolling, run, answer);
+  answer.energy_per_application_j = application_work_j(today);
+  fill_applications_left(today, walk, answer);
+  if (!answer.within_limit) fill_longer_stand(today, turn, walk, rolling, run, answer);
   return answer;
 }
 

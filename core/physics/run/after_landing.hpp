@@ -32,11 +32,11 @@
 // Valid for taxi_in_s > 0, touchdown faster than turn-off, the ranges of heat.hpp.
 #pragma once
 
-#include "physics/given/brief.hpp"
-#include "physics/heat/heat.hpp"
+#include "physics/given/turnaround.hpp"
 #include "physics/heat/wheel_brakes.hpp"
+#include "physics/numerics/fixed_list.hpp"
 #include "physics/run/route_run.hpp"
-#include "physics/world/atmosphere.hpp"
+#include "physics/run/today.hpp"
 
 namespace tillerline {
 
@@ -82,11 +82,10 @@ struct AfterLanding {
 };
 
 // Pack temperature of the mean brake when the taxi-out begins; the condition's own when no
-// turnaround is included. `brief` as tightened for its surface.
-double brakes_at_taxi_out_k(const Brief& brief, const Air& air);
+// turnaround is included. Of `today` the brakes at the taxi-out are not asked.
+double brakes_at_taxi_out_k(const Today& today, const Turnaround& turn);
 
-// `brief` likewise, and `run` as computed from it, started with the brakes as brakes_at_taxi_out_k
-// has them.
-AfterLanding after_landing(const Brief& brief, const Air& air, const RouteRun& run);
+// `run`: today's.
+AfterLanding after_landing(const Today& today, const Turnaround& turn, const RouteRun& run);
 
 }  // namespace tillerline

@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "physics/numerics/elementary.hpp"
-#include "physics/world/engines.hpp"
 
 namespace tillerline {
 namespace {
@@ -21,10 +20,6 @@ double free_jet_distance_m(double thrust_n, double air_density_kgpm3, double vel
   return strength_m2ps(thrust_n, air_density_kgpm3) / velocity_mps;
 }
 
-double free_jet_velocity_mps(double thrust_n, double air_density_kgpm3, double distance_m) {
-  return strength_m2ps(thrust_n, air_density_kgpm3) / distance_m;
-}
-
 BlastReach blast_reach(double thrust_n, int engines, double air_density_kgpm3,
                        double velocity_mps) {
   BlastReach reach;
@@ -35,21 +30,21 @@ BlastReach blast_reach(double thrust_n, int engines, double air_density_kgpm3,
   return reach;
 }
 
-BlastAnswer blast_answer(const Brief& brief, const Air& air, double worst_restart_n,
-                         int restart_leg) {
+BlastAnswer blast_answer(const Today& today, double worst_restart_n, int restart_leg) {
   constexpr double kVelocities_mps[3] = {kBlastGust_mps, kBlastPeople_mps, kBlastContour_mps};
-  const int engines = brief.condition.engines_running;
+  const int engines = today.condition.engines_running;
+  const double density_kgpm3 = today.air.density_kgpm3;
   BlastAnswer answer;
-  answer.idle_n = idle_thrust(brief.aircraft, brief.condition, air).standing_n;
+  answer.idle_n = today.idle.thrust_n;
   answer.restart_n = std::max(answer.idle_n, worst_restart_n);
   answer.restart_leg = restart_leg;
   for (int i = 0; i < 3; ++i) {
     const double velocity_mps = kVelocities_mps[i];
-    answer.idle[i] = blast_reach(answer.idle_n, engines, air.density_kgpm3, velocity_mps);
-    answer.restart[i] = blast_reach(answer.restart_n, engines, air.density_kgpm3, velocity_mps);
+    answer.idle[i] = blast_reach(answer.idle_n, engines, density_kgpm3, velocity_mps);
+    answer.restart[i] = blast_reach(answer.restart_n, engines, density_kgpm3, velocity_mps);
   }
   answer.growth = square_root(answer.restart_n / answer.idle_n);
-  answer.manual_contour_m = brief.aircraft.blast_contour_m;
+  answer.manual_contour_m = today.aircraft.blast_contour_m;
   return answer;
 }
 

@@ -22,8 +22,7 @@
 // memory).
 #pragma once
 
-#include "physics/given/brief.hpp"
-#include "physics/world/atmosphere.hpp"
+#include "physics/run/today.hpp"
 
 namespace tillerline {
 
@@ -37,9 +36,9 @@ inline constexpr double kBlastContour_mps =
 inline constexpr double kJetDecay = 5.8;
 inline constexpr double kJetDecayMost = 6.06;
 
-// Distance on the axis of a round free jet of momentum flux `thrust_n`, and the velocity there.
+// Distance on the axis of a round free jet of momentum flux `thrust_n` at which it has that
+// velocity.
 double free_jet_distance_m(double thrust_n, double air_density_kgpm3, double velocity_mps);
-double free_jet_velocity_mps(double thrust_n, double air_density_kgpm3, double distance_m);
 
 struct BlastReach {
   double velocity_mps = 0.0;
@@ -60,7 +59,6 @@ struct BlastAnswer {
   double growth = 1.0;            // restart reach / idle reach
   double manual_contour_m = 0.0;  // as entered, 0: none
 };
-BlastAnswer blast_answer(const Brief& brief, const Air& air, double worst_restart_n,
-                         int restart_leg);
+BlastAnswer blast_answer(const Today& today, double worst_restart_n, int restart_leg);
 
 }  // namespace tillerline

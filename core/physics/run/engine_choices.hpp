@@ -7,9 +7,9 @@
 // their idle thrust on the last part of the way is left out (it would be taken out by the brakes).
 #pragma once
 
-#include "physics/given/brief.hpp"
+#include "physics/given/taxi_route.hpp"
 #include "physics/numerics/fixed_list.hpp"
-#include "physics/world/atmosphere.hpp"
+#include "physics/run/today.hpp"
 
 namespace tillerline {
 
@@ -37,7 +37,7 @@ struct EngineChoice {
 struct EngineChoices {
   FixedList<EngineChoice, kMostEngines> rows;  // from fewest to all
 };
-// `brief` as tightened for its surface; its own number of running engines does not count.
-EngineChoices engine_choices(const Brief& brief, const Air& air);
+// Each number of engines has stations of its own; the number that runs today does not count.
+EngineChoices engine_choices(const Today& today, const TaxiRoute& route);
 
 }  // namespace tillerline

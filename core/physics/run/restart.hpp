@@ -22,8 +22,9 @@
 #pragma once
 
 #include "physics/numerics/fixed_list.hpp"
-#include "physics/run/route_run.hpp"
-#include "physics/world/atmosphere.hpp"
+#include "physics/path/turn.hpp"
+#include "physics/run/legs.hpp"
+#include "physics/run/today.hpp"
 
 namespace tillerline {
 
@@ -45,19 +46,10 @@ struct RestartAnswer {
   int worst = -1;  // index into points
   bool idle_everywhere = true;
 };
-// `turns` as from plan_turns: one for each arc, in order.
-RestartAnswer restart_answer(const Brief& brief, const Air& air,
-                             const FixedList<TurnAnswer, kMaxLegs>& turns);
+// `turns` as planned: one for each arc, in order (route_plan.hpp).
+RestartAnswer restart_answer(const Today& today, const Legs& legs, const Turns& turns);
 
 // The point that needs most; none on a route without legs.
 const RestartPoint* worst_point(const RestartAnswer& restart);
-
-// The strongest headwind on a leg that starts with `heading_rad`, and the angle turned by then.
-struct WorstHeadwind {
-  double headwind_mps = 0.0;
-  double after_rad = 0.0;  // >= 0
-};
-WorstHeadwind worst_headwind(const Leg& leg, double heading_rad, double wind_speed_mps,
-                             double wind_from_rad);
 
 }  // namespace tillerline

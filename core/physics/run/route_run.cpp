@@ -3,12 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "physics/heat/wheel_brakes.hpp"
 #include "physics/numerics/elementary.hpp"
 #include "physics/numerics/root_finding.hpp"
-#include "physics/path/track.hpp"
 #include "physics/world/engines.hpp"
-#include "physics/world/surface.hpp"
 
 namespace tillerline {
 namespace {
@@ -25,145 +22,19 @@ constexpr double kRoundingRoom_m = 1e-6;
 constexpr double kShortestRoll_s = 4.0;  // between applications: if less, the speed is held
 constexpr std::size_t kPiecesKept = 6;   // that a leg may need once its speed is held
 
-using Turns = FixedList<TurnAnswer, kMaxLegs>;
-
-// What one leg is like for the run: its forces at idle and the speeds that bound it.
-struct LegPlan {
-  RollForces forces;
-  RollLaw law;
-  int turn = -1;          // index into the turns, -1: a straight
-  double length_m = 0.0;  // up to the stop
-  double limit_mps = 0.0;
-  double deceleration_mps2 = 0.0;  // of its applications
-  double brake_friction = 0.0;     // that the surface gives
-  double exit_aim_mps = 0.0;       // what an application before the next leg brakes to
-  double exit_most_mps = 0.0;      // what the next leg allows without one
-};
-
-struct Plan {
-  FixedList<LegPlan, kMaxLegs> legs;
-};
-
-double rolling_radius_m(const Brief& brief, int leg) {
-  const Leg& arc = brief.route.legs[static_cast<std::size_t>(leg)];
-  if (brief.technique.turning == TurnTechnique::MainGearOnLine) return arc.radius_m;
-  const double eye_m = brief.aircraft.eye_ahead_m;
-  const double smallest =
-      smallest_gear_radius_m(largest_lag_in_turn_rad(brief.route, leg, eye_m), eye_m);
-  // A turn too short to build up lag is not wider than its line.
-  return std::min(smallest, arc.radius_m);
-}
-
-double braked_weight_n(const Brief& brief) {
-  return braked_load_share(brief.aircraft, brief.condition) * brief.condition.mass_kg *
-         units::kGravity_mps2;
-}
-
-// The technique's deceleration, as far as the braked wheels can give it against slope and thrust.
-double planned_deceleration_mps2(const Brief& brief, const LegPlan& leg) {
-  constexpr double kLeast_mps2 = 0.05;
-  const double most_mps2 = leg.brake_friction * braked_weight_n(brief) / brief.condition.mass_kg;
-  const double pull_mps2 = std::max(0.0, acceleration_mps2(leg.law, 0.0));
-  return std::min(brief.technique.deceleration_mps2, std::max(kLeast_mps2, most_mps2 - pull_mps2));
-}
-
-// Forces and lengths of all legs, without the speeds at their ends.
-Plan lay_out(const Brief& brief, const Air& air, const Turns& turns) {
-  const PavementState pavement = pavement_state(brief.aircraft, brief.day);
-  Plan plan;
-  double heading_rad = brief.route.start_heading_rad;
-  double left_m = std::max(0.0, stop_position_m(brief));
-  int next_turn = 0;
-  for (const Leg& leg : brief.route.legs) {
-    LegPlan here;
-    here.length_m = std::min(left_m, leg_length_m(leg));
-    left_m -= here.length_m;
-    const double headwind =
-        leg_headwind_mps(leg, heading_rad, brief.day.wind_speed_mps, brief.day.wind_from_rad);
-    here.forces = idle_forces(brief.aircraft, brief.condition, air, leg.slope_rad, headwind,
-                              pavement.displacement_drag_nspm2);
-    here.limit_mps = brief.limits.straight_speed_mps;
-    if (leg.speed_limit_mps > 0.0) here.limit_mps = std::min(here.limit_mps, leg.speed_limit_mps);
-    if (leg.kind == LegKind::Arc) {
-      heading_rad += leg.turn_rad;
-      here.turn = next_turn++;
-      const TurnAnswer& turn = turns[static_cast<std::size_t>(here.turn)];
-      here.forces.scrub_drag_n = turn.loads.scrub_drag_n;
-      here.limit_mps = turn.limit.speed_mps;
-    }
-    here.law = roll_law(here.forces);
-    here.brake_friction = braking_friction(pavement, here.limit_mps);
-    here.deceleration_mps2 = planned_deceleration_mps2(brief, here);
-    plan.legs.push(here);
-  }
-  return plan;
-}
-
-// Fastest speed from which one smooth application over the leg comes down to `exit_mps`.
-double fastest_entry_mps(const LegPlan& leg, double exit_mps, double jerk_mps3) {
-  const RollLaw still_air_level{};
-  const auto spare = [&](double v) {
-    return leg.length_m -
-           plan_application(still_air_level, v, exit_mps, leg.deceleration_mps2, jerk_mps3)
-               .length_m;
-  };
-  if (exit_mps >= leg.limit_mps || spare(leg.limit_mps) >= 0.0) return leg.limit_mps;
-  if (leg.length_m <= kLeast_m) return exit_mps;
-  return find_zero(exit_mps + kSameSpeed_mps, leg.limit_mps, spare);
-}
-
-// The pass backwards: what each leg must leave with. `visit` is called for each turn before its
-// window is used, when it is known what the leg behind allows.
-template <class Visit>
-void plan_backwards(const Brief& brief, Plan& plan, const Turns& turns, Visit&& visit) {
-  double aim = 0.0;
-  double most = 0.0;
-  for (std::size_t i = plan.legs.size(); i-- > 0;) {
-    LegPlan& here = plan.legs[i];
-    here.exit_aim_mps = aim;
-    here.exit_most_mps = most;
-    if (here.turn < 0) {
-      most = fastest_entry_mps(here, aim, brief.technique.jerk_mps3);
-      aim = most;
-      continue;
-    }
-    visit(here);
-    const TurnAnswer& turn = turns[static_cast<std::size_t>(here.turn)];
-    const double slowest =
-        std::max(0.5, std::min(brief.limits.walking_pace_mps, turn.planned_entry_mps));
-    aim = std::max(slowest, turn.planned_entry_mps);
-    most = std::max(aim, turn.window.upper_mps);
-  }
-}
-
-void fill_window(const Brief& brief, const LegPlan& here, TurnAnswer& turn) {
-  const double walk = brief.limits.walking_pace_mps;
-  // A turn may be left no faster than the next leg allows.
-  const double limit = here.limit_mps < walk
-                           ? here.limit_mps
-                           : std::max(std::min(here.limit_mps, here.exit_most_mps), walk);
-  turn.window = entry_window(here.forces, here.length_m, limit, walk);
-  turn.planned_entry_mps =
-      turn.window.lower_mps +
-      brief.technique.entry_aim * (turn.window.upper_mps - turn.window.lower_mps);
-}
-
 // ------------------------------------------------------------------------------ the run ---------
 
 class Runner {
  public:
-  Runner(const Brief& brief, const Air& air, BrakeTechnique braking, const Turns& turns,
-         const Plan& plan, RouteRun& run)
-      : brief_(brief),
-        braking_(braking),
-        turns_(turns),
+  Runner(const Today& today, const RoutePlan& plan, BrakeTechnique braking, RouteRun& run)
+      : today_(today),
+        technique_(today.technique),
         plan_(plan),
+        braking_(braking),
         run_(run),
-        pack_(heat_pack(brief.aircraft, air.temperature_k, brief.condition.fans_on)),
-        pack_share_(brief.aircraft.brake_heat_share *
-                    brake_shares(brief.aircraft, brief.condition).mean_share),
-        speed_(brief.route.start_speed_mps),
-        brake_k_(brief.condition.brake_temperature_k) {
+        pack_share_(today.aircraft.brake_heat_share * today.shares.mean_share),
+        speed_(plan.start_speed_mps),
+        brake_k_(today.brakes_k) {
     run_.peak_brake_k = brake_k_;
   }
 
@@ -182,18 +53,15 @@ class Runner {
     double hold;
   };
 
-  const LegPlan& leg_plan() const { return plan_.legs[static_cast<std::size_t>(leg_)]; }
-  double mass() const { return brief_.condition.mass_kg; }
+  const PlannedLeg& leg_plan() const { return plan_.legs[static_cast<std::size_t>(leg_)]; }
+  double mass() const { return today_.condition.mass_kg; }
   double left_m() const { return leg_end_m_ - at_m_; }
   double idle_acceleration() const { return acceleration_mps2(leg_plan().law, speed_); }
 
-  double thrust_limit_n() const {
-    return brief_.condition.engines_running * brief_.aircraft.taxi_thrust_limit_n;
-  }
-
   double most_extra_thrust_n() const {
     const RollForces& forces = leg_plan().forces;
-    return std::max(0.0, thrust_limit_n() - forces.thrust_n + forces.thrust_fall_nspm * speed_);
+    return std::max(0.0,
+                    today_.thrust_limit_n - forces.thrust_n + forces.thrust_fall_nspm * speed_);
   }
 
   // True at the very speed where a roll ends because it barely gains, whatever its last digit.
@@ -202,14 +70,14 @@ class Runner {
   }
 
   Band band() const {
-    const SpeedBand speeds = speed_band(brief_.technique, braking_, leg_plan().limit_mps);
-    const double hold = std::min(brief_.technique.band_bottom_mps, kHighestBottom * speeds.top_mps);
+    const SpeedBand speeds = speed_band(technique_, braking_, leg_plan().limit_mps);
+    const double hold = std::min(technique_.band_bottom_mps, kHighestBottom * speeds.top_mps);
     return {speeds.top_mps, speeds.bottom_mps, hold};
   }
 
   Application application_to(double from, double to) const {
     return plan_application(leg_plan().law, from, to, leg_plan().deceleration_mps2,
-                            brief_.technique.jerk_mps3);
+                            technique_.jerk_mps3);
   }
 
   // ------------------------------------------------------------------ recording of pieces -------
@@ -231,11 +99,12 @@ class Runner {
     piece.v1_mps = v1;
     piece.brake_energy_j = brake_energy_j + brake_power_w * duration_s;
     piece.brake_start_k = brake_k_;
-    brake_k_ = temperature_after_time_k(pack_, brake_k_, duration_s, brake_power_w * pack_share_);
-    brake_k_ = temperature_after_energy_k(pack_, brake_k_, brake_energy_j * pack_share_);
+    brake_k_ =
+        temperature_after_time_k(today_.pack, brake_k_, duration_s, brake_power_w * pack_share_);
+    brake_k_ = temperature_after_energy_k(today_.pack, brake_k_, brake_energy_j * pack_share_);
     piece.brake_end_k = brake_k_;
     piece.extra_thrust_n = extra_thrust_n;
-    piece.fuel_kg = duration_s * fuel_flow_kgps(brief_.aircraft, brief_.condition, extra_thrust_n);
+    piece.fuel_kg = duration_s * fuel_flow_kgps(today_.aircraft, today_.condition, extra_thrust_n);
     run_.pieces.push(piece);
     run_.fuel_kg += piece.fuel_kg;
     run_.brake_energy_j += piece.brake_energy_j;
@@ -261,7 +130,7 @@ class Runner {
 
   void note_brake_force(double force_n) {
     LegResult& leg = run_.legs.back();
-    leg.brake_friction_used = std::max(leg.brake_friction_used, force_n / braked_weight_n(brief_));
+    leg.brake_friction_used = std::max(leg.brake_friction_used, force_n / today_.braked_weight_n);
   }
 
   // -------------------------------------------------------------------- kinds of piece ----------
@@ -307,8 +176,8 @@ class Runner {
 
   // Thrust above idle that gives the wanted acceleration now (and overcomes breakaway at rest).
   double push_thrust_n() const {
-    const LegPlan& here = leg_plan();
-    double extra = mass() * (brief_.technique.push_acceleration_mps2 - idle_acceleration());
+    const PlannedLeg& here = leg_plan();
+    double extra = mass() * (technique_.push_acceleration_mps2 - idle_acceleration());
     if (speed_ <= 0.0) extra = std::max(extra, -breakaway_margin_n(here.forces));
     return std::clamp(extra, 0.0, most_extra_thrust_n());
   }
@@ -376,8 +245,8 @@ class Runner {
   // One piece inside a turn: roll at idle; hold walking pace (or the entry speed of a turn that
   // stalls) with thrust; brake only when it runs away.
   void turn_step() {
-    const TurnAnswer& turn = turns_[static_cast<std::size_t>(leg_plan().turn)];
-    const double walk = brief_.limits.walking_pace_mps;
+    const TurnAnswer& turn = plan_.turns[static_cast<std::size_t>(leg_plan().turn)];
+    const double walk = today_.limits.walking_pace_mps;
     const double limit = std::max(leg_plan().limit_mps, walk);
     const double a = idle_acceleration();
     const bool stalls = turn.window.state == WindowState::Stalls;
@@ -430,7 +299,7 @@ class Runner {
     const bool at_rest_held = speed_ <= 0.0 && breakaway_margin_n(leg_plan().forces) < 0.0;
     if (at_rest_held || (speed_ < goal - kSameSpeed_mps && barely_gains(a))) {
       // Not beyond the band, where walking pace is: it would be braked off again.
-      const double to = std::min(b.top, std::max(goal, brief_.limits.walking_pace_mps));
+      const double to = std::min(b.top, std::max(goal, today_.limits.walking_pace_mps));
       if (!push_to_speed(to)) stuck();
       return;
     }
@@ -450,14 +319,14 @@ class Runner {
   double hold_speed(const Band& b) const {
     const double exit = leg_plan().exit_aim_mps;
     const double calm = std::max(std::min(speed_, b.hold), std::min(exit, b.hold));
-    const double push = brief_.technique.push_acceleration_mps2;
-    const double brake = brief_.technique.deceleration_mps2;
+    const double push = technique_.push_acceleration_mps2;
+    const double brake = technique_.deceleration_mps2;
     // Peak of push-then-brake over the way left, v^2 (1/2p + 1/2b) = left + ...
     const double square = (left_m() + 0.5 * speed_ * speed_ / push + 0.5 * exit * exit / brake) /
                           (0.5 / push + 0.5 / brake);
     const double peak = 0.8 * square_root(std::max(0.0, square));
     constexpr double kWorthAPush_mps = 1.5;
-    const double slow = std::max(calm, std::min(brief_.limits.walking_pace_mps, b.hold));
+    const double slow = std::max(calm, std::min(today_.limits.walking_pace_mps, b.hold));
     return peak - slow > kWorthAPush_mps ? std::min(b.hold, peak) : slow;
   }
 
@@ -501,7 +370,7 @@ class Runner {
   // application in place of two. The band's bottom when the way is too long for that.
   double speed_for_rolling_in(const Band& b) const {
     const double exit = leg_plan().exit_aim_mps;
-    const double slowest = std::max(brief_.limits.walking_pace_mps, 0.6 * b.bottom);
+    const double slowest = std::max(today_.limits.walking_pace_mps, 0.6 * b.bottom);
     if (exit <= slowest) return b.bottom;
     const auto excess = [&](double to) {
       const double rest = left_m() - application_to(speed_, to).length_m;
@@ -549,7 +418,7 @@ class Runner {
   // comes before the event; then brakes. Only on straights: no brakes inside turns.
   bool brake_point_before(const RollLaw& law, PieceKind kind, double extra_n, double event_speed,
                           double event_m) {
-    const LegPlan& here = leg_plan();
+    const PlannedLeg& here = leg_plan();
     if (here.turn >= 0) return false;
     const double exit = here.exit_aim_mps;
     if (event_speed <= here.exit_most_mps) return false;
@@ -599,12 +468,11 @@ class Runner {
     roll_for(law, kind, extra_n, find_zero(0.0, event_m, short_along));
   }
 
-  const Brief& brief_;
+  const Today& today_;
+  const Technique& technique_;
+  const RoutePlan& plan_;
   BrakeTechnique braking_;
-  const Turns& turns_;
-  const Plan& plan_;
   RouteRun& run_;
-  HeatPack pack_;
   double pack_share_;  // of the braking work, for the mean working brake
   std::size_t piece_budget_ = 0;
   int leg_ = 0;
@@ -625,105 +493,12 @@ SpeedBand speed_band(const Technique& technique, BrakeTechnique braking, double 
   return {top, std::clamp(wanted, kLowestBottom * top, kHighestBottom * top)};
 }
 
-void plan_turns(const Brief& brief, const Air& air, Turns& turns) {
-  turns.clear();
-  const PavementState pavement = pavement_state(brief.aircraft, brief.day);
-  const double idle_n = idle_thrust(brief.aircraft, brief.condition, air).standing_n;
-  for (std::size_t i = 0; i < brief.route.legs.size(); ++i) {
-    const Leg& leg = brief.route.legs[i];
-    if (leg.kind != LegKind::Arc) continue;
-    TurnAnswer turn;
-    turn.leg = static_cast<int>(i);
-    turn.turn_rad = leg.turn_rad;
-    turn.radius_m = leg.radius_m;
-    turn.rolling_radius_m = rolling_radius_m(brief, turn.leg);
-    turn.grip = grip_in_turn(pavement, brief.limits, leg);
-    turn.uneven_moment_nm =
-        thrust_yaw(brief.aircraft, brief.condition, idle_n, turn.grip).moment_nm;
-    turn.loads =
-        turn_loads(brief.aircraft, brief.condition.mass_kg, turn.rolling_radius_m, turn.grip);
-    turn.limit = turn_speed_limit(brief.aircraft, brief.limits, brief.condition.mass_kg,
-                                  turn.rolling_radius_m, leg.turn_rad, leg.speed_limit_mps,
-                                  turn.grip, turn.uneven_moment_nm);
-    turns.push(turn);
-  }
-  Plan plan = lay_out(brief, air, turns);
-  plan_backwards(brief, plan, turns, [&](const LegPlan& here) {
-    fill_window(brief, here, turns[static_cast<std::size_t>(here.turn)]);
-  });
-}
-
-RouteRun run_route(const Brief& brief, const Air& air, BrakeTechnique braking, const Turns& turns) {
+RouteRun run_route(const Today& today, const RoutePlan& plan, BrakeTechnique braking) {
   RouteRun run;
-  Plan plan = lay_out(brief, air, turns);
-  plan_backwards(brief, plan, turns, [](const LegPlan&) {});
-  Runner runner(brief, air, braking, turns, plan, run);
+  Runner runner(today, plan, braking, run);
   runner.go();
   run.co2_kg = kCo2PerFuel * run.fuel_kg;
   return run;
-}
-
-namespace {
-
-constexpr int kMostSamplesPerPiece = 12;
-
-// Fills in points of one piece between its ends: speeds evenly spaced for a roll, times for an
-// application.
-void trace_piece(const Piece& piece, const LegResult& leg, double jerk_mps3, double elevation_m,
-                 int samples, RouteTrace& trace) {
-  const auto push = [&](double distance_m, double time_s, double speed_mps) {
-    const double share = time_s / piece.duration_s;
-    trace.points.push(
-        {.distance_m = piece.start_m + distance_m,
-         .time_s = piece.start_s + time_s,
-         .speed_mps = speed_mps,
-         .brake_k = piece.brake_start_k + share * (piece.brake_end_k - piece.brake_start_k),
-         .elevation_m = elevation_m + distance_m * sine(leg.forces.slope_rad)});
-  };
-  push(0.0, 0.0, piece.v0_mps);
-  if (piece.kind == PieceKind::Roll || piece.kind == PieceKind::Push) {
-    RollForces forces = leg.forces;
-    forces.thrust_n += piece.extra_thrust_n;
-    const RollLaw law = roll_law(forces);
-    for (int i = 1; i < samples; ++i) {
-      const double v = piece.v0_mps + (piece.v1_mps - piece.v0_mps) * i / samples;
-      const Passage p = passage(law, piece.v0_mps, v);
-      push(std::min(p.distance_m, piece.length_m), std::min(p.time_s, piece.duration_s), v);
-    }
-  } else if (piece.kind == PieceKind::Apply) {
-    Application a = plan_application(roll_law(leg.forces), piece.v0_mps, piece.v1_mps,
-                                     leg.deceleration_mps2, jerk_mps3);
-    if (std::abs(a.length_m - piece.length_m) > 1e-3)
-      a = firm_application(piece.v0_mps, piece.v1_mps, piece.length_m);
-    for (int i = 1; i < samples; ++i) {
-      const double t = a.duration_s * i / samples;
-      const ApplicationState state = application_state(a, t);
-      push(state.distance_m, t, state.speed_mps);
-    }
-  }
-  push(piece.length_m, piece.duration_s, piece.v1_mps);
-}
-
-}  // namespace
-
-RouteTrace route_trace(const Brief& brief, const RouteRun& run) {
-  RouteTrace trace;
-  // The two ends of every piece always have room.
-  const int pieces = static_cast<int>(std::max<std::size_t>(1, run.pieces.size()));
-  const int samples = std::min(kMostSamplesPerPiece, kMaxTrace / pieces - 1);
-  double leg_elevation_m = brief.route.start_elevation_m;
-  std::size_t leg = 0;
-  for (const Piece& piece : run.pieces) {
-    for (; leg < static_cast<std::size_t>(piece.leg); ++leg) {
-      const Leg& passed = brief.route.legs[leg];
-      leg_elevation_m += leg_length_m(passed) * sine(passed.slope_rad);
-    }
-    const LegResult& here = run.legs[leg];
-    const double into_leg_m = piece.start_m - here.start_m;
-    trace_piece(piece, here, brief.technique.jerk_mps3,
-                leg_elevation_m + into_leg_m * sine(here.forces.slope_rad), samples, trace);
-  }
-  return trace;
 }
 
 }  // namespace tillerline

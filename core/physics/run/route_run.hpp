@@ -10,19 +10,16 @@
 // Events: the top of the speed band, the point where the next lower speed must be braked for, the
 // end of a leg, the fall to the speed to hold, the stop.
 //
-// A first pass from the end backwards gives the speed allowed at the begin of every leg (turn
-// limits and windows, the stop); the run then goes forward. No brakes inside turns: if a turn runs
-// away even from the lower edge (state RunsAway) one application inside is made and counted, and
-// the card says so.
+// The plan gives the speed allowed at the begin of every leg (turn limits and windows, the stop);
+// the run goes forward on it. No brakes inside turns: if a turn runs away even from the lower edge
+// (state RunsAway) one application inside is made and counted, and the card says so.
 // Where idle regains the speed of an application in less than 4 s, or where a leg has used its
 // share of the pieces there is room for, no crew would apply and release: the speed is held on the
 // brakes.
 //
-// The brief is taken as tightened for its surface (surface.hpp). On each leg the planned
-// deceleration is cut further to what the braked wheels can give against the slope and idle thrust
-// there (but not below 0.05 m/s^2: `brake_friction_used` against `brake_friction` says when the
-// surface does not give what a leg needs). Grip in turns is that at the operator's limit. Uneven
-// thrust loads the nose wheels in the worse of the two turning directions (engines.hpp).
+// Where the surface does not give what a leg needs (route_plan.hpp), `brake_friction_used` against
+// `brake_friction` says so. Grip in turns is that at the operator's limit. Uneven thrust loads the
+// nose wheels in the worse of the two turning directions (engines.hpp).
 //
 // Brake energy of an application: integral of m (a_brake + a_idle(v)) v dt over its polynomial
 // speed history, by Gauss-Legendre of an order that is exact for it.
@@ -32,18 +29,15 @@
 // time. CO2: 3.16 kg per kg of fuel (ICAO Carbon Emissions Calculator methodology, v13.1).
 #pragma once
 
-#include "physics/given/brief.hpp"
-#include "physics/heat/heat.hpp"
 #include "physics/motion/application.hpp"
 #include "physics/motion/roll.hpp"
 #include "physics/numerics/fixed_list.hpp"
-#include "physics/path/turn.hpp"
-#include "physics/run/stop.hpp"
+#include "physics/run/route_plan.hpp"
+#include "physics/run/today.hpp"
 
 namespace tillerline {
 
 inline constexpr int kMaxPieces = 600;
-inline constexpr int kMaxTrace = 1400;
 inline constexpr double kCo2PerFuel = 3.16;
 
 enum class PieceKind { Push, Roll, Apply, Hold, Drag };
@@ -62,14 +56,6 @@ struct Piece {
   double brake_end_k = 0.0;
   double extra_thrust_n = 0.0;  // mean, above idle
   double fuel_kg = 0.0;
-};
-
-struct TracePoint {
-  double distance_m = 0.0;
-  double time_s = 0.0;
-  double speed_mps = 0.0;
-  double brake_k = 0.0;
-  double elevation_m = 0.0;
 };
 
 struct LegResult {
@@ -128,19 +114,6 @@ struct SpeedBand {
 };
 SpeedBand speed_band(const Technique& technique, BrakeTechnique braking, double limit_mps);
 
-// One entry per arc of the route, in order: loads, limit, entry window and planned entry, from a
-// pass backwards (a turn may be left no faster than the next leg allows). The run fills the rest
-// later.
-void plan_turns(const Brief& brief, const Air& air, FixedList<TurnAnswer, kMaxLegs>& turns);
-
-// Run the brief's route with the given braking technique; `turns` as from plan_turns.
-RouteRun run_route(const Brief& brief, const Air& air, BrakeTechnique braking,
-                   const FixedList<TurnAnswer, kMaxLegs>& turns);
-
-// The run as points close enough to be joined by straight lines in a picture.
-struct RouteTrace {
-  FixedList<TracePoint, kMaxTrace> points;
-};
-RouteTrace route_trace(const Brief& brief, const RouteRun& run);
+RouteRun run_route(const Today& today, const RoutePlan& plan, BrakeTechnique braking);
 
 }  // namespace tillerline

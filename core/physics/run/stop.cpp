@@ -10,36 +10,31 @@ namespace tillerline {
 namespace {
 
 // Where the eye stops, counted back from the line (negative: beyond it).
-double eye_before_line_at_stop_m(const Brief& brief) {
-  const Aircraft& aircraft = brief.aircraft;
-  if (brief.route.end == RouteEnd::StandMark) return aircraft.wheelbase_m - aircraft.eye_ahead_m;
+double eye_before_line_at_stop_m(const Aircraft& aircraft, const Limits& limits,
+                                 const TaxiRoute& route) {
+  if (route.end == RouteEnd::StandMark) return aircraft.wheelbase_m - aircraft.eye_ahead_m;
   const double nose_ahead_of_eye_m = aircraft.nose_tip_ahead_m - aircraft.eye_ahead_m;
-  const double by_rule_m = nose_ahead_of_eye_m + brief.limits.stop_short_m;
-  if (!brief.route.stop_bar_lit) return by_rule_m;
+  const double by_rule_m = nose_ahead_of_eye_m + limits.stop_short_m;
+  if (!route.stop_bar_lit) return by_rule_m;
   const double obscured_m = obscured_ahead_m(aircraft.eye_height_m, aircraft.view_cutoff_rad, 0.0);
-  return std::max(by_rule_m, obscured_m + brief.limits.stop_bar_view_m);
+  return std::max(by_rule_m, obscured_m + limits.stop_bar_view_m);
 }
 
 }  // namespace
 
-SmoothStop smooth_stop(double speed_mps, double deceleration_mps2, double jerk_mps3) {
-  const Application a = plan_application(RollLaw{}, speed_mps, 0.0, deceleration_mps2, jerk_mps3);
-  return {a.length_m, a.duration_s, a.peak_mps2};
+double stop_position_m(const Aircraft& aircraft, const Limits& limits, const TaxiRoute& route) {
+  return route_length_m(route) - eye_before_line_at_stop_m(aircraft, limits, route) -
+         aircraft.eye_ahead_m;
 }
 
-double stop_position_m(const Brief& brief) {
-  return route_length_m(brief.route) - eye_before_line_at_stop_m(brief) -
-         brief.aircraft.eye_ahead_m;
-}
-
-StopAnswer stop_answer(const Brief& brief, const Application& application) {
-  const Aircraft& aircraft = brief.aircraft;
+StopAnswer stop_answer(const Aircraft& aircraft, const Limits& limits, const TaxiRoute& route,
+                       const Application& application) {
   StopAnswer answer;
-  answer.end = brief.route.end;
-  answer.stop_bar_lit = brief.route.stop_bar_lit;
+  answer.end = route.end;
+  answer.stop_bar_lit = route.stop_bar_lit;
   answer.obscured_m = obscured_ahead_m(aircraft.eye_height_m, aircraft.view_cutoff_rad, 0.0);
   answer.nose_ahead_of_eye_m = aircraft.nose_tip_ahead_m - aircraft.eye_ahead_m;
-  answer.eye_before_line_m = eye_before_line_at_stop_m(brief);
+  answer.eye_before_line_m = eye_before_line_at_stop_m(aircraft, limits, route);
   answer.nose_before_line_m = answer.eye_before_line_m - answer.nose_ahead_of_eye_m;
   answer.gear_before_line_m = answer.eye_before_line_m + aircraft.eye_ahead_m;
   answer.nose_gear_before_line_m = answer.gear_before_line_m - aircraft.wheelbase_m;

@@ -10,19 +10,12 @@
 // Level pavement within the obscured stretch; eye height and cut-off at the normal ground attitude.
 #pragma once
 
-#include "physics/given/brief.hpp"
+#include "physics/given/aircraft.hpp"
+#include "physics/given/limits.hpp"
+#include "physics/given/taxi_route.hpp"
 #include "physics/motion/application.hpp"
 
 namespace tillerline {
-
-struct SmoothStop {
-  double distance_m = 0.0;
-  double time_s = 0.0;
-  double peak_deceleration_mps2 = 0.0;
-};
-// One application from `speed_mps` to rest on its own (no thrust, drag or slope changes it: the
-// brakes are modulated to give this deceleration).
-SmoothStop smooth_stop(double speed_mps, double deceleration_mps2, double jerk_mps3);
 
 struct StopAnswer {
   RouteEnd end = RouteEnd::HoldingLine;
@@ -47,9 +40,10 @@ struct StopAnswer {
 };
 
 // Positions follow from geometry and rule; speeds and times from the last application of the run.
-StopAnswer stop_answer(const Brief& brief, const Application& application);
+StopAnswer stop_answer(const Aircraft& aircraft, const Limits& limits, const TaxiRoute& route,
+                       const Application& application);
 
 // Distance along the route at which the main-gear axis stops, m.
-double stop_position_m(const Brief& brief);
+double stop_position_m(const Aircraft& aircraft, const Limits& limits, const TaxiRoute& route);
 
 }  // namespace tillerline

@@ -95,6 +95,7 @@ inline CarlsonPair carlson_end(const CarlsonState& state) {
   const double difference = phi_difference_sum(1.0 - rz * rz, 1.0 - rx * rx);
   return {phi_x * x_part, turn * difference * z_part - phi_x * state.dx * scale};
 }
+// One pair by itself: the form that the lanes of carlson_pairs are held against.
 inline CarlsonPair carlson_pair(double z_root, double x_root, double y_root) {
   CarlsonState state{z_root, y_root, x_root, y_root, 1.0, 0.0};
   for (int i = 0; i < kCarlsonSteps; ++i) carlson_step(state);

@@ -23,14 +23,13 @@ double drawn(Unknown unknown, double band, double even) {
   return nominal_of(unknown) + band * share;
 }
 
-Scrub scrub_of(const Brief& brief, const TurnAnswer& turn) {
+Scrub scrub_of(const Today& today, double band, const TurnAnswer& turn) {
   Scrub scrub{.nominal_n = turn.loads.scrub_drag_n};
-  const double band = brief.bands.scrub_share;
   if (band <= 0.0) return scrub;
   const auto drag_n = [&](double factor) {
-    Aircraft aircraft = brief.aircraft;
+    Aircraft aircraft = today.aircraft;
     aircraft.cornering_stiffness_prad *= factor;
-    return turn_loads(aircraft, brief.condition.mass_kg, turn.rolling_radius_m, turn.grip)
+    return turn_loads(aircraft, today.condition.mass_kg, turn.rolling_radius_m, turn.grip)
         .scrub_drag_n;
   };
   const double softer_n = drag_n(1.0 - band);
@@ -78,10 +77,10 @@ DrawBlock nominal_block() {
   return block;
 }
 
-Scrubs scrubs_of(const Brief& brief, const FixedList<TurnAnswer, kMaxLegs>& turns) {
+Scrubs scrubs_of(const Today& today, const Bands& bands, const Turns& turns) {
   Scrubs scrubs;
   for (const TurnAnswer& turn : turns)
-    scrubs.of[static_cast<std::size_t>(turn.leg)] = scrub_of(brief, turn);
+    scrubs.of[static_cast<std::size_t>(turn.leg)] = scrub_of(today, bands.scrub_share, turn);
   return scrubs;
 }
 

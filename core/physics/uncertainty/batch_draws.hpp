@@ -7,9 +7,9 @@
 #include <cstdint>
 
 #include "physics/given/bands.hpp"
-#include "physics/given/brief.hpp"
 #include "physics/numerics/fixed_list.hpp"
 #include "physics/path/turn.hpp"
+#include "physics/run/today.hpp"
 #include "physics/uncertainty/batch_roll.hpp"
 
 namespace tillerline {
@@ -55,7 +55,7 @@ struct Scrub {
 struct Scrubs {
   Scrub of[kMaxLegs];
 };
-Scrubs scrubs_of(const Brief& brief, const FixedList<TurnAnswer, kMaxLegs>& turns);
+Scrubs scrubs_of(const Today& today, const Bands& bands, const Turns& turns);
 
 // The nominal forces as drawn.
 BatchForces forces_in(const RollForces& nominal, const Scrub& scrub, const DrawBlock& draws);

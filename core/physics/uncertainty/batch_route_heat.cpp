@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "physics/heat/wheel_brakes.hpp"
 #include "physics/numerics/quadrature.hpp"
 
 namespace tillerline {
@@ -166,15 +165,14 @@ void fill_model(RouteHeat& heat, const DrawBlock& nominal) {
 
 }  // namespace
 
-RouteHeat route_heat(const Brief& brief, const Air& air, const RouteRun& run, const Scrubs& scrubs,
+RouteHeat route_heat(const Today& today, const RouteRun& run, const Scrubs& scrubs,
                      const RollForces& forces) {
   RouteHeat heat;
   heat.stretches = joined(stretches_of(run, scrubs));
   heat.forces = forces;
-  heat.pack = batch_pack(heat_pack(brief.aircraft, air.temperature_k, brief.condition.fans_on));
-  heat.start_k = brief.condition.brake_temperature_k;
-  heat.pack_share =
-      brief.aircraft.brake_heat_share * brake_shares(brief.aircraft, brief.condition).mean_share;
+  heat.pack = batch_pack(today.pack);
+  heat.start_k = today.brakes_k;
+  heat.pack_share = today.aircraft.brake_heat_share * today.shares.mean_share;
   heat.run_end_k = run.end_brake_k;
   const DrawBlock nominal = nominal_block();
   for (std::size_t n = 0; n < heat.stretches.size(); ++n) {

@@ -64,7 +64,7 @@ struct RouteHeat {
 };
 
 // `forces`: idle forces of any leg, for what is the same on all.
-RouteHeat route_heat(const Brief& brief, const Air& air, const RouteRun& run, const Scrubs& scrubs,
+RouteHeat route_heat(const Today& today, const RouteRun& run, const Scrubs& scrubs,
                      const RollForces& forces);
 
 // Temperature of the mean pack at the line in every lane, K.

@@ -26,14 +26,14 @@ Spread between(const Spread& a, const Spread& b, double share) {
 
 }  // namespace
 
-HeatBand heat_band(const Brief& brief, const Air& air, const FixedList<TurnAnswer, kMaxLegs>& turns,
+HeatBand heat_band(const Today& today, const Bands& bands, const Turns& turns,
                    const RouteRun& run) {
   HeatBand band;
   if (run.status != RunStatus::Complete) return band;
-  const RouteHeat heat = route_heat(brief, air, run, scrubs_of(brief, turns), run.legs[0].forces);
+  const RouteHeat heat = route_heat(today, run, scrubs_of(today, bands, turns), run.legs[0].forces);
   Taxis taxis;
   for (int k = 0; k < kDrawBlocks; ++k) {
-    answer_block(brief.bands, k, taxis.draws[k]);
+    answer_block(bands, k, taxis.draws[k]);
     taxis.on_way[k] = block_at_start(heat, taxis.draws[k]);
   }
   band.push(point_at(0.0, heat.start_k, heat.start_k, taxis));

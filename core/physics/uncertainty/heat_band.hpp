@@ -8,13 +8,13 @@
 // in proportion to the way.
 #pragma once
 
-#include "physics/given/brief.hpp"
+#include "physics/given/bands.hpp"
 #include "physics/numerics/fixed_list.hpp"
 #include "physics/numerics/quantile.hpp"
 #include "physics/path/turn.hpp"
 #include "physics/run/route_run.hpp"
+#include "physics/run/today.hpp"
 #include "physics/uncertainty/batch_route_heat.hpp"
-#include "physics/world/atmosphere.hpp"
 
 namespace tillerline {
 
@@ -27,10 +27,9 @@ struct HeatBandPoint {
 inline constexpr std::size_t kMostHeatPlaces = 1 + 2 * kMostStretches;
 using HeatBand = FixedList<HeatBandPoint, kMostHeatPlaces>;
 
-// `run`: the nominal run of the brief, whose brakes are as they are when it begins. In the order of
+// `run`: today's nominal run. In the order of
 // the distance; empty where the run does not get to the end.
-HeatBand heat_band(const Brief& brief, const Air& air, const FixedList<TurnAnswer, kMaxLegs>& turns,
-                   const RouteRun& run);
+HeatBand heat_band(const Today& today, const Bands& bands, const Turns& turns, const RouteRun& run);
 
 // At any distance of a band that is not empty: between two places in proportion to the way, beyond
 // the ends as there.

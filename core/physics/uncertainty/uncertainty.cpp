@@ -5,7 +5,6 @@
 #include <initializer_list>
 
 #include "physics/numerics/sobol_index.hpp"
-#include "physics/run/restart.hpp"
 #include "physics/uncertainty/batch_draws.hpp"
 #include "physics/uncertainty/batch_roll.hpp"
 #include "physics/uncertainty/batch_route_heat.hpp"
@@ -16,8 +15,6 @@ namespace {
 constexpr int kPairs = kDraws / 2;  // samples A and B of sobol_index.hpp, together the draws
 constexpr int kBlocks = kDrawBlocks / 2;
 constexpr double kTarget_mps = units::mps_from_knots(10.0);
-
-using Turns = FixedList<TurnAnswer, kMaxLegs>;
 
 // ------------------------------------------------------------------------------- the draws ------
 
@@ -56,14 +53,6 @@ Lanes breakaway_of(double nominal, const DrawBlock& block, const Lanes& rolling)
 double chance(int count) { return static_cast<double>(count) / kDraws; }
 
 // --------------------------------------------------------------------------------- the roll -----
-
-RollForces first_leg_forces(const Brief& brief, const Air& air, const PavementState& pavement) {
-  const Leg& first = brief.route.legs[0];
-  const double headwind_mps = leg_headwind_mps(first, brief.route.start_heading_rad,
-                                               brief.day.wind_speed_mps, brief.day.wind_from_rad);
-  return idle_forces(brief.aircraft, brief.condition, air, first.slope_rad, headwind_mps,
-                     pavement.displacement_drag_nspm2);
-}
 
 void fill_roll(const RollForces& nominal, const Samples& samples, UncertaintyAnswer& answer) {
   double time_s[kDraws];
@@ -119,10 +108,8 @@ Lanes roll_measure(const RollForces& nominal, bool at_rest, const DrawBlock& blo
 
 // ---------------------------------------------------------------------------------- turns -------
 
-TurnChance turn_chance(const Brief& brief, const RollForces& forces, const Scrub& scrub,
-                       const TurnAnswer& turn, const Samples& samples) {
-  const double length_m = leg_length_m(brief.route.legs[static_cast<std::size_t>(turn.leg)]);
-  const double walk_mps = brief.limits.walking_pace_mps;
+TurnChance turn_chance(double walk_mps, double length_m, const RollForces& forces,
+                       const Scrub& scrub, const TurnAnswer& turn, const Samples& samples) {
   const double entry_mps = turn.planned_entry_mps;
   const double fastest_mps = std::max({turn.limit.speed_mps, walk_mps, entry_mps});
   const double slowest_mps = std::min(walk_mps, entry_mps);
@@ -147,40 +134,18 @@ TurnChance turn_chance(const Brief& brief, const RollForces& forces, const Scrub
 
 // -------------------------------------------------------------------------------- restart -------
 
-struct RestartLeg {
-  RollForces forces;  // with the worst headwind of the leg
-  Scrub scrub;
-};
-
-FixedList<RestartLeg, kMaxLegs> restart_legs(const Brief& brief, const Air& air,
-                                             const Scrubs& scrubs) {
-  FixedList<RestartLeg, kMaxLegs> legs;
-  double heading_rad = brief.route.start_heading_rad;
-  for (const Leg& leg : brief.route.legs) {
-    const double wind_mps =
-        worst_headwind(leg, heading_rad, brief.day.wind_speed_mps, brief.day.wind_from_rad)
-            .headwind_mps;
-    legs.push({idle_forces(brief.aircraft, brief.condition, air, leg.slope_rad, wind_mps),
-               scrubs.of[legs.size()]});
-    if (leg.kind == LegKind::Arc) heading_rad += leg.turn_rad;
-  }
-  return legs;
-}
-
-void fill_restart(const Brief& brief, const Air& air, const Scrubs& scrubs, const Samples& samples,
-                  UncertaintyAnswer& answer) {
-  const FixedList<RestartLeg, kMaxLegs> legs = restart_legs(brief, air, scrubs);
-  const double limit_n = brief.condition.engines_running * brief.aircraft.taxi_thrust_limit_n;
+void fill_restart(const Today& today, const Legs& legs, const Scrubs& scrubs,
+                  const Samples& samples, UncertaintyAnswer& answer) {
   double extra_n[kDraws];
   int over = 0;
   for (int k = 0; k < 2 * kBlocks; ++k) {
     const DrawBlock& block = block_at(samples, k);
     Lanes least = same_in_all_lanes(1e30);  // margin at the place where it is least
     Lanes idle;
-    for (const RestartLeg& leg : legs) {
-      const BatchForces forces = forces_in(leg.forces, leg.scrub, block);
+    for (std::size_t leg = 0; leg < legs.at.size(); ++leg) {
+      const BatchForces forces = forces_in(legs.at[leg].at_rest, scrubs.of[leg], block);
       const Lanes breakaway =
-          breakaway_of(brief.aircraft.breakaway_resistance, block, forces.rolling_resistance);
+          breakaway_of(today.aircraft.breakaway_resistance, block, forces.rolling_resistance);
       Lanes margin;
       batch_margin(forces, breakaway, margin);
       for (int i = 0; i < kLanes; ++i) least[i] = std::min(least[i], margin[i]);
@@ -188,7 +153,7 @@ void fill_restart(const Brief& brief, const Air& air, const Scrubs& scrubs, cons
     }
     for (int i = 0; i < kLanes; ++i) {
       extra_n[k * kLanes + i] = std::max(0.0, -least[i]);
-      if (idle[i] - least[i] > std::max(limit_n, idle[i])) ++over;
+      if (idle[i] - least[i] > std::max(today.thrust_limit_n, idle[i])) ++over;
     }
   }
   answer.restart_extra_n = spread_of(extra_n, kDraws);
@@ -244,27 +209,27 @@ void rank(const Samples& samples, std::initializer_list<Unknown> unknowns, Measu
 
 }  // namespace
 
-UncertaintyAnswer uncertainty_answer(const Brief& brief, const Air& air,
-                                     const PavementState& pavement, const Turns& turns,
-                                     const RouteRun& run, double limit_k) {
+UncertaintyAnswer uncertainty_answer(const Today& today, const Legs& legs, const Bands& bands,
+                                     const Turns& turns, const RouteRun& run) {
   UncertaintyAnswer answer;
   answer.draws = kDraws;
   Samples samples;
   for (int k = 0; k < kBlocks; ++k) {
-    answer_block(brief.bands, k, samples.a[k]);
-    answer_block(brief.bands, kBlocks + k, samples.b[k]);
+    answer_block(bands, k, samples.a[k]);
+    answer_block(bands, kBlocks + k, samples.b[k]);
   }
-  const RollForces first = first_leg_forces(brief, air, pavement);
-  const Scrubs scrubs = scrubs_of(brief, turns);
+  const RollForces& first = legs.at.size() > 0 ? legs.at[0].forces : today.idle;
+  const Scrubs scrubs = scrubs_of(today, bands, turns);
   fill_roll(first, samples, answer);
-  fill_restart(brief, air, scrubs, samples, answer);
+  fill_restart(today, legs, scrubs, samples, answer);
   for (const TurnAnswer& turn : turns) {
     const auto leg = static_cast<std::size_t>(turn.leg);
     if (leg >= run.legs.size()) break;  // the run does not get there
-    answer.turns.push(turn_chance(brief, run.legs[leg].forces, scrubs.of[leg], turn, samples));
+    answer.turns.push(turn_chance(today.limits.walking_pace_mps, legs.at[leg].length_m,
+                                  run.legs[leg].forces, scrubs.of[leg], turn, samples));
   }
-  const RouteHeat heat = route_heat(brief, air, run, scrubs, first);
-  fill_heat(heat, samples, limit_k, answer);
+  const RouteHeat heat = route_heat(today, run, scrubs, first);
+  fill_heat(heat, samples, today.departure_limit_k, answer);
 
   constexpr double kEnoughGetThere = 0.9;
   answer.ranked_at_rest = answer.reaches_target < kEnoughGetThere;

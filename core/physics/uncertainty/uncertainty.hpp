@@ -25,13 +25,12 @@
 #pragma once
 
 #include "physics/given/bands.hpp"
-#include "physics/given/brief.hpp"
 #include "physics/numerics/fixed_list.hpp"
 #include "physics/numerics/quantile.hpp"
 #include "physics/path/turn.hpp"
+#include "physics/run/legs.hpp"
 #include "physics/run/route_run.hpp"
-#include "physics/world/atmosphere.hpp"
-#include "physics/world/surface.hpp"
+#include "physics/run/today.hpp"
 
 namespace tillerline {
 
@@ -67,11 +66,9 @@ struct UncertaintyAnswer {
   Importance heat_ranking[kUnknowns];  // line-up temperature, most important first
 };
 
-// `brief` as tightened for its surface, `run` the nominal run of it, `limit_k` the departure limit
-// that counts. Deterministic: a fixed low-discrepancy sequence.
-UncertaintyAnswer uncertainty_answer(const Brief& brief, const Air& air,
-                                     const PavementState& pavement,
-                                     const FixedList<TurnAnswer, kMaxLegs>& turns,
-                                     const RouteRun& run, double limit_k);
+// `run` the nominal run, `turns` with the entries of that run. Deterministic: a fixed
+// low-discrepancy sequence.
+UncertaintyAnswer uncertainty_answer(const Today& today, const Legs& legs, const Bands& bands,
+                                     const Turns& turns, const RouteRun& run);
 
 }  // namespace tillerline

@@ -18,7 +18,7 @@ struct Air {
   double sound_speed_mps = 340.294;
 };
 
-// Standard atmosphere at a geopotential altitude.
+// Standard atmosphere at a geopotential altitude: the reference that the day's air is held against.
 Air standard_air(double altitude_m);
 
 // Air at an aerodrome of the given elevation under the given QNH and temperature.

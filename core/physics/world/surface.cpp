@@ -193,8 +193,9 @@ double braked_load_share(const Aircraft& aircraft, const Condition& condition) {
   return aircraft.main_gear_load_share * std::min(1.0, working / aircraft.main_wheel_count);
 }
 
-SurfaceLimits limits_on_surface(const Brief& brief, const PavementState& pavement) {
-  const Limits& given = brief.limits;
+SurfaceLimits limits_on_surface(const Aircraft& aircraft, const Condition& condition,
+                                const Limits& given, const Technique& technique,
+                                const PavementState& pavement) {
   const bool winter = pavement.condition_code <= kWinterCode;
   const auto cut = [winter](double speed_mps, double winter_mps) {
     return winter ? std::min(speed_mps, winter_mps) : speed_mps;
@@ -206,25 +207,22 @@ SurfaceLimits limits_on_surface(const Brief& brief, const PavementState& pavemen
   limits.speeds_cut = limits.straight_speed_mps < given.straight_speed_mps ||
                       limits.sharp_turn_speed_mps < given.sharp_turn_speed_mps ||
                       limits.gentle_turn_speed_mps < given.gentle_turn_speed_mps;
-  const double top_mps = std::min(brief.technique.band_top_mps, limits.straight_speed_mps);
-  limits.planned_deceleration_mps2 = brief.technique.deceleration_mps2;
+  const double top_mps = std::min(technique.band_top_mps, limits.straight_speed_mps);
+  limits.planned_deceleration_mps2 = technique.deceleration_mps2;
   limits.braking_friction = braking_friction(pavement, top_mps);
-  limits.most_deceleration_mps2 = limits.braking_friction *
-                                  braked_load_share(brief.aircraft, brief.condition) *
-                                  units::kGravity_mps2;
+  limits.most_deceleration_mps2 =
+      limits.braking_friction * braked_load_share(aircraft, condition) * units::kGravity_mps2;
   limits.deceleration_mps2 =
       std::min(limits.planned_deceleration_mps2, kBrakingKept * limits.most_deceleration_mps2);
   limits.braking_cut = limits.deceleration_mps2 < limits.planned_deceleration_mps2;
   return limits;
 }
 
-Brief tightened_for_surface(const Brief& brief, const SurfaceLimits& limits) {
-  Brief tightened = brief;
-  tightened.limits.straight_speed_mps = limits.straight_speed_mps;
-  tightened.limits.sharp_turn_speed_mps = limits.sharp_turn_speed_mps;
-  tightened.limits.gentle_turn_speed_mps = limits.gentle_turn_speed_mps;
-  tightened.technique.deceleration_mps2 = limits.deceleration_mps2;
-  return tightened;
+void tighten_for_surface(const SurfaceLimits& by, Limits& limits, Technique& technique) {
+  limits.straight_speed_mps = by.straight_speed_mps;
+  limits.sharp_turn_speed_mps = by.sharp_turn_speed_mps;
+  limits.gentle_turn_speed_mps = by.gentle_turn_speed_mps;
+  technique.deceleration_mps2 = by.deceleration_mps2;
 }
 
 }  // namespace tillerline

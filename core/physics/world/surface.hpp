@@ -103,9 +103,11 @@ struct SurfaceLimits {
   double gentle_turn_speed_mps = 0.0;
   double deceleration_mps2 = 0.0;
 };
-SurfaceLimits limits_on_surface(const Brief& brief, const PavementState& pavement);
+SurfaceLimits limits_on_surface(const Aircraft& aircraft, const Condition& condition,
+                                const Limits& given, const Technique& technique,
+                                const PavementState& pavement);
 
-// The brief with those limits put in. What the run, the turns and the stop are computed from.
-Brief tightened_for_surface(const Brief& brief, const SurfaceLimits& limits);
+// Puts those limits in.
+void tighten_for_surface(const SurfaceLimits& by, Limits& limits, Technique& technique);
 
 }  // namespace tillerline

@@ -28,12 +28,6 @@ double slip_for_side_force_rad(double force_per_load, double cornering_stiffness
   return scaled * grip / cornering_stiffness_prad;
 }
 
-double yawed_drag_per_load(double slip_rad, double cornering_stiffness_prad, double grip,
-                           double rolling_resistance) {
-  return rolling_resistance * cosine(slip_rad) +
-         side_force_per_load(slip_rad, cornering_stiffness_prad, grip) * sine(slip_rad);
-}
-
 BogieScrub bogie_scrub(const Bogie& bogie, double radius_m, double grip) {
   BogieScrub scrub;
   for (int axle = 0; axle < bogie.axles; ++axle) {
@@ -54,12 +48,6 @@ double axle_spread_m2(const Bogie& bogie) {
     sum += x_m * x_m;
   }
   return sum / bogie.axles;
-}
-
-double equivalent_wheelbase_m(const Bogie& bogie, double wheelbase_m,
-                              double rear_to_front_stiffness) {
-  const double spread = axle_spread_m2(bogie) / (wheelbase_m * wheelbase_m);
-  return wheelbase_m * (1.0 + spread * (1.0 + rear_to_front_stiffness));
 }
 
 }  // namespace tillerline

@@ -27,10 +27,6 @@ double side_force_per_load(double slip_rad, double cornering_stiffness_prad, dou
 // suffice.
 double slip_for_side_force_rad(double force_per_load, double cornering_stiffness_prad, double grip);
 
-// Drag along the wheel's own path per load: R cos + F sin, with rolling resistance R per load.
-double yawed_drag_per_load(double slip_rad, double cornering_stiffness_prad, double grip,
-                           double rolling_resistance);
-
 struct Bogie {
   int axles = 2;
   double axle_spacing_m = 1.5;
@@ -46,12 +42,9 @@ struct BogieScrub {
 // Scrub of one bogie whose middle runs on a circle of the given radius (> 0), on this grip.
 BogieScrub bogie_scrub(const Bogie& bogie, double radius_m, double grip);
 
-// Mean square distance of the axles from the bogie's middle, m^2.
+// Mean square distance of the axles from the bogie's middle, m^2: on a large radius and dry
+// pavement the scrub's moment is the cornering stiffness times it over the radius, a reference that
+// `bogie_scrub` is held against.
 double axle_spread_m2(const Bogie& bogie);
-
-// Wheelbase of the two-axle vehicle that turns like one with this bogie, for small angles and
-// linear tyres: l (1 + (T/l^2)(1 + C_rear/C_front)) (Winkler, Vehicle System Dynamics 29(3), 1998).
-double equivalent_wheelbase_m(const Bogie& bogie, double wheelbase_m,
-                              double rear_to_front_stiffness);
 
 }  // namespace tillerline

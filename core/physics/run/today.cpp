@@ -1,0 +1,43 @@
+#include "physics/run/today.hpp"
+
+#include "physics/world/engines.hpp"
+
+namespace tillerline {
+namespace {
+
+void start_engines(Today& today) {
+  today.idle = idle_forces(today.aircraft, today.condition, today.air, 0.0, 0.0,
+                           today.pavement.displacement_drag_nspm2);
+  today.idle_fuel_kgps = fuel_flow_kgps(today.aircraft, today.condition, 0.0);
+  today.thrust_limit_n = today.condition.engines_running * today.aircraft.taxi_thrust_limit_n;
+}
+
+}  // namespace
+
+Today today_as_given(const Brief& brief, const Air& air) {
+  Today today;
+  today.aircraft = brief.aircraft;
+  today.condition = brief.condition;
+  today.day = brief.day;
+  today.technique = brief.technique;
+  today.limits = brief.limits;
+  today.air = air;
+  today.pavement = pavement_state(brief.aircraft, brief.day);
+  start_engines(today);
+  today.braked_weight_n = braked_load_share(brief.aircraft, brief.condition) *
+                          brief.condition.mass_kg * units::kGravity_mps2;
+  today.pack = heat_pack(brief.aircraft, air.temperature_k, brief.condition.fans_on);
+  today.shares = brake_shares(brief.aircraft, brief.condition);
+  today.brakes_k = brief.condition.brake_temperature_k;
+  today.departure_limit_k = departure_limit_k(brief.aircraft, brief.condition, brief.limits);
+  return today;
+}
+
+Today with_engines(const Today& today, int running) {
+  Today with = today;
+  with.condition.engines_running = running;
+  start_engines(with);
+  return with;
+}
+
+}  // namespace tillerline
