@@ -45,11 +45,11 @@ std::string options_text(const Choice& choice) {
 int option_index(const Choice& choice, const Json& value) {
   if (choice.yes_no) return value.is_boolean() ? (value.get<bool>() ? 1 : 0) : -1;
   if (!value.is_string()) return -1;
-  const auto& word = value.get_ref<const std::string&>();
-  for (std::size_t i = 0; i < choice.options.size(); ++i) {
-    if (choice.options[i].value == word) return static_cast<int>(i);
-  }
-  return -1;
+  return option_named(choice.options, value.get_ref<const std::string&>());
+}
+
+Presence presence_of(LeftOut left_out) {
+  return left_out == LeftOut::Refused ? Presence::Required : Presence::Optional;
 }
 
 }  // namespace
@@ -148,12 +148,13 @@ bool ObjectReader::header(std::string_view kind) {
   return true;
 }
 
-bool ObjectReader::text(std::string_view key, std::string_view label, Presence presence,
-                        std::size_t longest, std::string& out) {
-  const std::string allowed = "text of at most " + std::to_string(longest) + " characters";
-  const Json* value = member(key, label, presence, allowed);
+bool ObjectReader::text(const TextSpec& spec, std::string& out) {
+  const std::string_view key = spec.key;
+  const std::string allowed = "text of at most " + std::to_string(spec.longest) + " characters";
+  const Json* value =
+      member(key, spec.label, spec.required ? Presence::Required : Presence::Optional, allowed);
   if (value == nullptr) return false;
-  const std::string name(label);
+  const std::string name(spec.label);
   if (!value->is_string()) {
     fail(key, shortened(*value), allowed,
          name + " must be text, but " + shortened(*value) +
@@ -162,14 +163,14 @@ bool ObjectReader::text(std::string_view key, std::string_view label, Presence p
     return false;
   }
   const auto& words = value->get_ref<const std::string&>();
-  if (presence == Presence::Required && words.empty()) {
+  if (spec.required && words.empty()) {
     fail(key, "\"\"", allowed, name + " is empty. Write " + allowed + ".");
     return false;
   }
-  if (character_count(words) > longest) {
+  if (character_count(words) > spec.longest) {
     fail(key, shortened(*value), allowed,
          name + " has " + std::to_string(character_count(words)) + " characters, at most " +
-             std::to_string(longest) + " are allowed. Shorten it.");
+             std::to_string(spec.longest) + " are allowed. Shorten it.");
     return false;
   }
   if (has_control_character(words)) {
@@ -195,13 +196,12 @@ bool ObjectReader::identifier(std::string_view key, std::string& out) {
   return true;
 }
 
-bool ObjectReader::number(std::string_view key, std::string_view label, std::string_view unit,
-                          Presence presence, double minimum, double maximum, bool whole,
-                          double& out) {
-  const std::string allowed = range_text(minimum, maximum, unit);
-  const Json* value = member(key, label, presence, allowed);
+bool ObjectReader::number(const NumberSpec& spec, FieldRange range, double& out) {
+  const std::string_view key = spec.key;
+  const std::string allowed = range_text(range.minimum, range.maximum, spec.unit);
+  const Json* value = member(key, spec.label, presence_of(spec.left_out), allowed);
   if (value == nullptr) return false;
-  const std::string name(label);
+  const std::string name(spec.label);
   if (!value->is_number()) {
     fail(key, shortened(*value), allowed,
          name + " must be a number, but " + shortened(*value) +
@@ -209,20 +209,20 @@ bool ObjectReader::number(std::string_view key, std::string_view label, std::str
     return false;
   }
   const auto given = value->get<double>();
-  if (whole && given != std::floor(given)) {
+  if (spec.whole && given != std::floor(given)) {
     fail(
         key, shortened(*value), allowed,
         name + " is " + shortened(*value) + ", but must be a whole number. Enter " + allowed + ".");
     return false;
   }
-  if (!(given >= minimum && given <= maximum)) {
-    SentencePart stands = quantity(given, unit);
-    stands.words = with_unit(shortened(*value), unit);
+  if (!(given >= range.minimum && given <= range.maximum)) {
+    SentencePart stands = quantity(given, spec.unit);
+    stands.words = with_unit(shortened(*value), spec.unit);
     report(errors_, error_with(pointer_to(pointer_, key), shortened(*value), allowed,
                                {{where_ + name + " is "},
                                 stands,
                                 {", outside "},
-                                range_piece(minimum, maximum, unit),
+                                range_piece(range.minimum, range.maximum, spec.unit),
                                 {". Enter a value in that range."}}));
     return false;
   }
@@ -230,17 +230,9 @@ bool ObjectReader::number(std::string_view key, std::string_view label, std::str
   return true;
 }
 
-bool ObjectReader::field(const Field& field, Presence presence, Brief& brief) {
-  double value = 0.0;
-  const bool good = number(field.key, field.label, field.unit, presence, field.minimum,
-                           field.maximum, field.whole, value);
-  if (good) field.set(brief, value);
-  return good;
-}
-
-bool ObjectReader::choice(const Choice& choice, Presence presence, Brief& brief) {
+bool ObjectReader::choice(const Choice& choice, Brief& brief) {
   const std::string allowed = options_text(choice);
-  const Json* value = member(choice.key, choice.label, presence, allowed);
+  const Json* value = member(choice.key, choice.label, presence_of(choice.left_out), allowed);
   if (value == nullptr) return false;
   const int index = option_index(choice, *value);
   if (index < 0) {

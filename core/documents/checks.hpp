@@ -8,6 +8,7 @@
 #include <string_view>
 #include <vector>
 
+#include "documents/document_members.hpp"
 #include "documents/fields.hpp"
 #include "documents/json_text.hpp"
 
@@ -20,11 +21,6 @@ void report(Errors& errors, DocumentError error);
 bool reported(const Errors& errors, std::string_view field);
 
 enum class Presence { Required, Optional };
-
-// How long texts may be, in characters.
-inline constexpr std::size_t kLongestId = 40;
-inline constexpr std::size_t kLongestName = 60;
-inline constexpr std::size_t kLongestNote = 300;
 
 // "5 to 700 t"
 std::string range_text(double minimum, double maximum, std::string_view unit);
@@ -50,14 +46,20 @@ class ObjectReader {
                      const std::string& allowed);
 
   bool header(std::string_view kind);
-  bool text(std::string_view key, std::string_view label, Presence presence, std::size_t longest,
-            std::string& out);
+  bool text(const TextSpec& spec, std::string& out);
   bool identifier(std::string_view key, std::string& out);
-  bool number(std::string_view key, std::string_view label, std::string_view unit,
-              Presence presence, double minimum, double maximum, bool whole, double& out);
-  // Sets the field or choice of the brief. True when the document gave it and it was good.
-  bool field(const Field& field, Presence presence, Brief& brief);
-  bool choice(const Choice& choice, Presence presence, Brief& brief);
+  // True when the document gave it and it was good.
+  bool number(const NumberSpec& spec, FieldRange range, double& out);
+  bool number(const NumberSpec& spec, double& out) { return number(spec, spec.range, out); }
+  // The same for a number or a choice that is set in its holder at once.
+  template <class Holder>
+  bool field(const NumberOf<Holder>& field, Holder& holder) {
+    double value = 0.0;
+    const bool good = number(field.spec, value);
+    if (good) field.set(holder, value);
+    return good;
+  }
+  bool choice(const Choice& choice, Brief& brief);
 
   // Reports keys that nobody asked for.
   void finish();

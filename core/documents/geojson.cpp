@@ -304,7 +304,7 @@ std::string usable_name(const std::string& name) {
   const Json holder = {{"name", name}};
   ObjectReader reader(holder, "", "", errors);
   std::string out;
-  reader.text("name", "Name", Presence::Required, kLongestName, out);
+  reader.text(kName, out);
   return errors.empty() ? out : "Route from a line";
 }
 

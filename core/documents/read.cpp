@@ -1,5 +1,6 @@
 // Reading documents: the checks of checks.hpp in the order of each document's keys.
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 #include <utility>
 
@@ -17,51 +18,27 @@ constexpr double kInnerArmShare = 0.15;
 constexpr double kOuterArmShare = 0.32;
 
 // Everything of one group that a document may hold. `entered` (may be null) gets what it gave.
-void read_group(ObjectReader& reader, FieldGroup group, Presence presence, Brief& brief,
+void read_group(ObjectReader& reader, FieldGroup group, Brief& brief,
                 std::vector<std::string>* entered) {
   const auto note = [entered](bool given, std::string_view key) {
     if (given && entered != nullptr) entered->emplace_back(key);
   };
   for (const Field& field : brief_fields()) {
-    if (field.group != group) continue;
-    const Presence needed = field.optional ? Presence::Optional : presence;
-    note(reader.field(field, needed, brief), field.key);
+    if (field.spec.group == group) note(reader.field(field, brief), field.spec.key);
   }
   for (const Choice& choice : brief_choices()) {
-    if (choice.group != group) continue;
-    // Whether fans run or a stop bar is lit may be left out: no is the safe and usual answer.
-    const bool optional = choice.yes_no || choice.optional;
-    const Presence needed = optional ? Presence::Optional : presence;
-    note(reader.choice(choice, needed, brief), choice.key);
+    if (choice.group == group) note(reader.choice(choice, brief), choice.key);
   }
 }
 
 // Where a field stands in the document: under its group's object in a brief, else at the top.
 std::string field_pointer(const Field& field, bool in_brief) {
-  if (!in_brief) return pointer_to("", field.key);
-  switch (field.group) {
-    case FieldGroup::Day:
-      return pointer_to("/day", field.key);
-    case FieldGroup::Condition:
-      return pointer_to("/condition", field.key);
-    case FieldGroup::Technique:
-      return pointer_to("/technique", field.key);
-    case FieldGroup::Limits:
-      return pointer_to("/limits", field.key);
-    case FieldGroup::Aircraft:
-      return pointer_to("/aircraft", field.key);
-    case FieldGroup::Route:
-      return pointer_to("/route", field.key);
-    case FieldGroup::Turnaround:
-      return pointer_to("/turnaround", field.key);
-    case FieldGroup::Bands:
-      return pointer_to("/bands", field.key);
-  }
-  return "";
+  const std::string holder = in_brief ? pointer_to("", group_spec(field.spec.group).key) : "";
+  return pointer_to(holder, field.spec.key);
 }
 
 SentencePart value_of(const Field& field, const Brief& brief) {
-  return quantity(std::round(field.get(brief) * 1e6) / 1e6, field.unit);
+  return quantity(std::round(field.get(brief) * 1e6) / 1e6, field.spec.unit);
 }
 
 std::string value_text(const Field& field, const Brief& brief) {
@@ -70,7 +47,7 @@ std::string value_text(const Field& field, const Brief& brief) {
 
 // The one of a pair that is the day's rather than the type's is the one to change.
 bool smaller_is_to_blame(const Field& smaller, const Field& larger) {
-  return smaller.group != FieldGroup::Aircraft || larger.group == FieldGroup::Aircraft;
+  return smaller.spec.group != FieldGroup::Aircraft || larger.spec.group == FieldGroup::Aircraft;
 }
 
 void check_pair(const FieldPair& pair, const Brief& brief, bool in_brief, Errors& errors) {
@@ -86,22 +63,23 @@ void check_pair(const FieldPair& pair, const Brief& brief, bool in_brief, Errors
   const FieldRange range = field_range(blamed, brief);
   const std::string bound = blame_smaller ? "at most " + plain_number(range.maximum)
                                           : "at least " + plain_number(range.minimum);
-  const std::string allowed = blamed.unit.empty() ? bound : bound + " " + std::string(blamed.unit);
+  const std::string allowed =
+      blamed.spec.unit.empty() ? bound : bound + " " + std::string(blamed.spec.unit);
   report(errors,
          error_with(blame_smaller ? smaller_at : larger_at, value_text(blamed, brief), allowed,
-                    {{std::string(blamed.label) + " is "},
+                    {{std::string(blamed.spec.label) + " is "},
                      value_of(blamed, brief),
                      {blame_smaller ? ", but at most " : ", but at least "},
-                     quantity(blame_smaller ? range.maximum : range.minimum, blamed.unit),
-                     {" goes with \"" + std::string(other.label) + "\" of "},
+                     quantity(blame_smaller ? range.maximum : range.minimum, blamed.spec.unit),
+                     {" goes with \"" + std::string(other.spec.label) + "\" of "},
                      value_of(other, brief),
                      {". Change one of the two."}}));
 }
 
 void check_pairs(const Brief& brief, bool in_brief, Errors& errors) {
   for (const FieldPair& pair : field_pairs()) {
-    const bool of_the_type = find_field(pair.smaller)->group == FieldGroup::Aircraft &&
-                             find_field(pair.larger)->group == FieldGroup::Aircraft;
+    const bool of_the_type = find_field(pair.smaller)->spec.group == FieldGroup::Aircraft &&
+                             find_field(pair.larger)->spec.group == FieldGroup::Aircraft;
     // In a brief the type's own pairs were checked when the aircraft was read.
     if (of_the_type != in_brief) check_pair(pair, brief, in_brief, errors);
   }
@@ -137,32 +115,28 @@ void complete_aircraft(const std::vector<std::string>& given, Aircraft& aircraft
   }
 }
 
-int option_named(std::span<const ChoiceOption> options, const Json& word) {
-  for (std::size_t i = 0; i < options.size(); ++i) {
-    if (word == std::string(options[i].value)) return static_cast<int>(i);
-  }
-  return -1;
-}
-
-std::string words_allowed(std::span<const ChoiceOption> options) {
+// "\"straight\" or \"arc\""; of more than two a list.
+std::string words_allowed(OptionList options) {
+  const char* const joint = options.size() == 2 ? " or " : ", ";
   std::string text;
   for (const ChoiceOption& option : options) {
-    text += (text.empty() ? "\"" : ", \"") + std::string(option.value) + "\"";
+    text += (text.empty() ? "\"" : std::string(joint) + "\"") + std::string(option.value) + "\"";
   }
   return text;
 }
 
 // The member that says which of these words it is; -1 and an error when it is none.
 int read_option(ObjectReader& reader, std::string_view key, std::string_view label,
-                std::span<const ChoiceOption> options, const std::string& where, Errors& errors) {
+                OptionList options, const std::string& where, Errors& errors) {
   const std::string allowed = words_allowed(options);
   const Json* word = reader.member(key, label, Presence::Required, allowed);
   if (word == nullptr) return -1;
-  const int index = option_named(options, *word);
+  const int index =
+      word->is_string() ? option_named(options, word->get_ref<const std::string&>()) : -1;
   if (index < 0) {
     report(errors, {pointer_to(reader.pointer(), key), shortened(*word), allowed,
-                    where + std::string(label) + " is " + shortened(*word) +
-                        ", but must be one of " + allowed + ". Write one of them."});
+                    where + std::string(label) + " is " + shortened(*word) + ", but must be " +
+                        (options.size() == 2 ? "" : "one of ") + allowed + ". Write one of them."});
   }
   return index;
 }
@@ -183,13 +157,10 @@ CalibrationRecord::Item calibrated_constant_from(const Json& json, const std::st
   ObjectReader reader(json, pointer, where, errors);
   if (!reader.usable()) return item;
   const int index =
-      read_option(reader, "constant", "Constant", calibrated_constants(), where, errors);
+      read_option(reader, "constant", "Constant", options_of(Constant{}), where, errors);
   item.constant = static_cast<Constant>(std::max(0, index));
-  const bool axis = item.constant == Constant::TurnAxis;
-  reader.number(axis ? "value_m" : "factor", axis ? "Value" : "Factor", axis ? "m" : "",
-                Presence::Required, axis ? -10.0 : 0.01, axis ? 10.0 : 100.0, false, item.factor);
-  reader.number(axis ? "standard_error_m" : "standard_error", "Standard error", axis ? "m" : "",
-                Presence::Required, 0.0, 100.0, false, item.standard_error);
+  reader.number(estimate_spec(item.constant).value, item.factor);
+  reader.number(estimate_spec(item.constant).standard_error, item.standard_error);
   reader.finish();
   return item;
 }
@@ -200,10 +171,9 @@ void read_calibration(ObjectReader& outer, CalibrationRecord& record, Errors& er
   ObjectReader reader(*object, pointer_to(outer.pointer(), "calibration"), "Calibration: ", errors);
   if (!reader.usable()) return;
   double observations = 0.0;
-  reader.number("observations", "Observations", "", Presence::Required, 1.0, kMaxObservations, true,
-                observations);
+  reader.number(kObservationsUsed, observations);
   record.observations = static_cast<int>(observations);
-  reader.text("note", "Note", Presence::Optional, kLongestNote, record.note);
+  reader.text(kCalibrationNote, record.note);
   const Json* list = list_member(reader, "constants", "Constants", Presence::Required, errors);
   const std::string pointer = pointer_to(reader.pointer(), "constants");
   if (list != nullptr && (list->empty() || list->size() > kConstants)) {
@@ -226,11 +196,11 @@ AircraftDocument aircraft_from(const Json& json, Errors& errors) {
   ObjectReader reader(json, "", "", errors);
   if (!reader.usable() || !reader.header("aircraft")) return document;
   reader.identifier("id", document.facts.id);
-  reader.text("name", "Name", Presence::Required, kLongestName, document.facts.name);
-  reader.text("note", "Note", Presence::Optional, kLongestNote, document.facts.note);
+  reader.text(kName, document.facts.name);
+  reader.text(kAircraftNote, document.facts.note);
   Brief brief;
   std::vector<std::string> given;
-  read_group(reader, FieldGroup::Aircraft, Presence::Required, brief, &given);
+  read_group(reader, FieldGroup::Aircraft, brief, &given);
   complete_aircraft(given, brief.aircraft);
   read_calibration(reader, document.facts.calibration, errors);
   reader.finish();
@@ -240,17 +210,10 @@ AircraftDocument aircraft_from(const Json& json, Errors& errors) {
 }
 
 bool read_kind(ObjectReader& reader, const std::string& where, Leg& leg, Errors& errors) {
-  const std::string allowed = "\"straight\" or \"arc\"";
-  const Json* kind = reader.member("kind", "Kind", Presence::Required, allowed);
-  if (kind == nullptr) return false;
-  if (*kind == "straight" || *kind == "arc") {
-    leg.kind = *kind == "arc" ? LegKind::Arc : LegKind::Straight;
-    return true;
-  }
-  report(errors, {pointer_to(reader.pointer(), "kind"), shortened(*kind), allowed,
-                  where + "Kind is " + shortened(*kind) + ", but must be " + allowed +
-                      ". Write one of them."});
-  return false;
+  const int kind = read_option(reader, "kind", "Kind", options_of(LegKind{}), where, errors);
+  if (kind < 0) return false;
+  leg.kind = static_cast<LegKind>(kind);
+  return true;
 }
 
 // The two holes in ranges: see fields.hpp.
@@ -296,26 +259,15 @@ void check_easing(const Leg& leg, const std::string& pointer, const std::string&
                              {". Shorten it, or widen the turn."}}));
 }
 
-bool is_optional_leg_field(std::string_view key) {
-  return key == "widening_m" || key == "lead_in_m" || key == "speed_limit_kt" || key == "easing_m";
-}
-
 Leg leg_from(const Json& json, std::size_t index, std::string& name, Errors& errors) {
   const std::string pointer = pointer_to("/legs", index);
   const std::string where = "Leg " + std::to_string(index + 1) + ": ";
   Leg leg;
   ObjectReader reader(json, pointer, where, errors);
   if (!reader.usable() || !read_kind(reader, where, leg, errors)) return leg;
-  reader.text("name", "Name", Presence::Optional, kLongestName, name);
+  reader.text(kLegName, name);
   for (const LegField& field : leg_fields()) {
-    if (!(leg.kind == LegKind::Arc ? field.arcs : field.straights)) continue;
-    const Presence presence =
-        is_optional_leg_field(field.key) ? Presence::Optional : Presence::Required;
-    double value = 0.0;
-    if (reader.number(field.key, field.label, field.unit, presence, field.minimum, field.maximum,
-                      false, value)) {
-      field.set(leg, value);
-    }
+    if (field.applies(leg)) reader.field(field, leg);
   }
   reader.finish();
   check_holes(leg, pointer, where, errors);
@@ -377,13 +329,13 @@ RouteDocument route_from(const Json& json, Errors& errors) {
   ObjectReader reader(json, "", "", errors);
   if (!reader.usable() || !reader.header("route")) return document;
   reader.identifier("id", document.facts.id);
-  reader.text("name", "Name", Presence::Required, kLongestName, document.facts.name);
-  reader.text("aerodrome", "Aerodrome", Presence::Optional, kLongestName, document.facts.aerodrome);
-  reader.text("note", "Note", Presence::Optional, kLongestNote, document.facts.note);
-  reader.text("from", "From", Presence::Required, kLongestName, document.facts.from);
-  reader.text("to", "To", Presence::Required, kLongestName, document.facts.to);
+  reader.text(kName, document.facts.name);
+  reader.text(kAerodromeName, document.facts.aerodrome);
+  reader.text(kPlaceNote, document.facts.note);
+  reader.text(kFrom, document.facts.from);
+  reader.text(kTo, document.facts.to);
   Brief brief;
-  read_group(reader, FieldGroup::Route, Presence::Required, brief, nullptr);
+  read_group(reader, FieldGroup::Route, brief, nullptr);
   document.route = brief.route;
   document.route.legs.clear();
   read_legs(reader, document, errors);
@@ -391,17 +343,13 @@ RouteDocument route_from(const Json& json, Errors& errors) {
   return document;
 }
 
-const Field& elevation_field() { return *find_field("start_elevation_m"); }
-
 AerodromePoint point_from(const Json& json, std::size_t index, Errors& errors) {
   AerodromePoint point;
   ObjectReader reader(json, pointer_to("/points", index),
                       "Point " + std::to_string(index + 1) + ": ", errors);
   if (!reader.usable()) return point;
-  const Field& elevation = elevation_field();
-  reader.text("name", "Name", Presence::Required, kLongestName, point.name);
-  reader.number("elevation_m", "Elevation", "m", Presence::Required, elevation.minimum,
-                elevation.maximum, false, point.elevation_m);
+  reader.text(kPointName, point.name);
+  reader.number(kElevation, point.elevation_m);
   reader.finish();
   return point;
 }
@@ -424,12 +372,10 @@ AerodromeDocument aerodrome_from(const Json& json, Errors& errors) {
   AerodromeDocument document;
   ObjectReader reader(json, "", "", errors);
   if (!reader.usable() || !reader.header("aerodrome")) return document;
-  const Field& elevation = elevation_field();
   reader.identifier("id", document.id);
-  reader.text("name", "Name", Presence::Required, kLongestName, document.name);
-  reader.text("note", "Note", Presence::Optional, kLongestNote, document.note);
-  reader.number("elevation_m", "Elevation", "m", Presence::Required, elevation.minimum,
-                elevation.maximum, false, document.elevation_m);
+  reader.text(kName, document.name);
+  reader.text(kPlaceNote, document.note);
+  reader.number(kElevation, document.elevation_m);
   if (const Json* points = list_member(reader, "points", "Points", Presence::Required, errors)) {
     for (std::size_t i = 0; i < points->size(); ++i) {
       document.points.push_back(point_from((*points)[i], i, errors));
@@ -474,14 +420,17 @@ void read_part(ObjectReader& reader, std::string_view key, std::string_view labe
               (near.empty() ? "Take one of: " + allowed + "." : "Did you mean \"" + near + "\"?")});
 }
 
-void read_brief_group(ObjectReader& reader, std::string_view key, std::string_view label,
-                      FieldGroup group, Presence presence, Brief& brief,
+void read_brief_group(ObjectReader& reader, FieldGroup group, Brief& brief,
                       std::vector<std::string>& entered, Errors& errors) {
+  const std::string key(group_spec(group).key);
+  std::string label = key;
+  label[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(label[0])));
+  const Presence presence = may_be_left_out(group) ? Presence::Optional : Presence::Required;
   const Json* object = reader.member(key, label, presence, "an object");
   if (object == nullptr) return;
   ObjectReader inner(*object, pointer_to("", key), "", errors);
   if (!inner.usable()) return;
-  read_group(inner, group, presence, brief, &entered);
+  read_group(inner, group, brief, &entered);
   inner.finish();
 }
 
@@ -503,17 +452,14 @@ Observation observation_from(const Json& json, std::size_t index, const Brief& b
   Observation observation;
   ObjectReader reader(json, pointer_to("/observations", index), where, errors);
   if (!reader.usable()) return observation;
-  const int kind = read_option(reader, "kind", "Kind", observation_kinds(), where, errors);
+  const int kind =
+      read_option(reader, "kind", "Kind", options_of(ObservationKind{}), where, errors);
   if (kind < 0) return observation;
   observation.kind = static_cast<ObservationKind>(kind);
   for (const ObservationField& field : observation_fields()) {
-    if (!carries(field, observation.kind)) continue;
-    // Never more engines than the type has.
-    const bool engines = field.key == "engines_running";
-    const double most = engines ? brief.aircraft.engine_count : field.maximum;
     double value = 0.0;
-    if (reader.number(field.key, field.label, field.unit, Presence::Required, field.minimum, most,
-                      field.whole, value)) {
+    if (field.applies(observation) &&
+        reader.number(field.spec, field_range_within(field, brief), value)) {
       field.set(observation, value);
     }
   }
@@ -544,12 +490,15 @@ void check_stop_fits(const Brief& brief, Errors& errors) {
   const double needed_m =
       route_length_m(brief.route) - stop_position_m(brief.aircraft, brief.limits, brief.route);
   if (last_leg_m > needed_m) return;
-  const std::string allowed = "more than " + plain_number(std::ceil(needed_m * 10.0) / 10.0) + " m";
+  const double room_m = std::ceil(needed_m * 10.0) / 10.0;
   report(errors,
-         {pointer_to(pointer_to("/route/legs", last), "length_m"), plain_number(last_leg_m) + " m",
-          allowed,
-          "The last leg is " + plain_number(last_leg_m) + " m long, but this aircraft needs " +
-              allowed + " there to stop short of the line. Lengthen it."});
+         error_with(pointer_to(pointer_to("/route/legs", last), "length_m"),
+                    plain_number(last_leg_m) + " m", "more than " + plain_number(room_m) + " m",
+                    {{"The last leg is "},
+                     quantity(last_leg_m, "m"),
+                     {" long, but this aircraft needs more than "},
+                     quantity(room_m, "m"),
+                     {" there to stop short of the line. Lengthen it."}}));
 }
 
 BriefDocument brief_from(const Json& json, Errors& errors) {
@@ -565,17 +514,10 @@ BriefDocument brief_from(const Json& json, Errors& errors) {
   document.brief.aircraft = aircraft.aircraft;
   document.route = std::move(route.facts);
   document.brief.route = route.route;
-  const auto group = [&](std::string_view key, std::string_view label, FieldGroup which,
-                         Presence presence) {
-    read_brief_group(reader, key, label, which, presence, document.brief, document.entered, errors);
-  };
-  group("day", "Day", FieldGroup::Day, Presence::Required);
-  group("condition", "Condition", FieldGroup::Condition, Presence::Required);
-  group("technique", "Technique", FieldGroup::Technique, Presence::Optional);
-  group("limits", "Limits", FieldGroup::Limits, Presence::Optional);
   document.brief.turnaround.landing_mass_kg = usual_landing_mass_kg(document.brief.aircraft);
-  group("turnaround", "Turnaround", FieldGroup::Turnaround, Presence::Optional);
-  group("bands", "Bands", FieldGroup::Bands, Presence::Optional);
+  for (const FieldGroup group : groups_of_briefs()) {
+    read_brief_group(reader, group, document.brief, document.entered, errors);
+  }
   read_observations(reader, document, errors);
   read_entered(reader, document.entered, errors);
   reader.finish();

@@ -27,14 +27,13 @@ double round_step(double step) {
 
 }  // namespace
 
-bool is_difference(std::string_view key) { return key == "brakes_now_band_c" || key == "error_c"; }
-
 ShownNumber shown_number(const NumberAsKept& kept, const ShownUnits& units) {
+  const NumberSpec& spec = kept.spec;
   const UnitConversion to =
-      kept.difference ? difference_conversion(kept.unit, units) : conversion(kept.unit, units);
-  ShownNumber number{to.unit,       kept.range, kept.value, kept.fine_step, kept.coarse_step,
-                     kept.decimals, 0.0,        to,         kept.value};
-  number.resolution = power_of_ten(to.fewer_decimals - kept.decimals);
+      spec.difference ? difference_conversion(spec.unit, units) : conversion(spec.unit, units);
+  ShownNumber number{to.unit,       kept.range, kept.value, spec.fine_step, spec.coarse_step,
+                     spec.decimals, 0.0,        to,         kept.value};
+  number.resolution = power_of_ten(to.fewer_decimals - spec.decimals);
   if (to.same()) return number;
   // What arithmetic leaves on a bound that is round in the unit shown must not push it inward.
   constexpr double kSlack = 1e-6;
@@ -44,9 +43,9 @@ ShownNumber shown_number(const NumberAsKept& kept, const ShownUnits& units) {
   const FieldRange whole{to.shown(kept.range.minimum), to.shown(kept.range.maximum)};
   number.range = inside.minimum <= inside.maximum ? inside : whole;
   number.value = std::round(to.shown(kept.value) / grid) * grid;
-  number.fine_step = std::max(grid, round_step(to.factor * kept.fine_step));
-  number.coarse_step = std::max(number.fine_step, round_step(to.factor * kept.coarse_step));
-  number.decimals = std::max(0, kept.decimals - to.fewer_decimals);
+  number.fine_step = std::max(grid, round_step(to.factor * spec.fine_step));
+  number.coarse_step = std::max(number.fine_step, round_step(to.factor * spec.coarse_step));
+  number.decimals = std::max(0, spec.decimals - to.fewer_decimals);
   return number;
 }
 

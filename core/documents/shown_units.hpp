@@ -26,30 +26,18 @@ struct ShownNumber {
   double field_value;  // the value in the field's own unit, unrounded
 };
 
+// A number as it is kept: in the unit of its spec, with the range that holds now.
 struct NumberAsKept {
-  std::string_view unit;  // of the field
+  const NumberSpec& spec;
   FieldRange range;
   double value;
-  double fine_step;
-  double coarse_step;
-  int decimals;
-  bool difference;  // a rise, a band or an error
 };
 ShownNumber shown_number(const NumberAsKept& kept, const ShownUnits& units);
 
-// Is the number of this field a difference? Those of which the unit's zero does not matter.
-bool is_difference(std::string_view key);
-
-// The number of a field of the brief, a leg or an observation, with the range that holds now.
-template <class AnyField>
-NumberAsKept as_kept(const AnyField& field, FieldRange range, double value) {
-  return {field.unit,
-          range,
-          value,
-          field.fine_step,
-          field.coarse_step,
-          field.decimals,
-          is_difference(field.key)};
+// The number of a field of the brief, a leg or an observation.
+template <class Holder>
+NumberAsKept as_kept(const NumberOf<Holder>& field, const Holder& holder) {
+  return {field.spec, field_range(field, holder), field.get(holder)};
 }
 
 // What goes into the field when `shown` is entered. The number that is shown already changes

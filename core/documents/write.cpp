@@ -1,56 +1,13 @@
 // Writing documents: keys in a fixed order, numbers in their shortest form that reads back to the
 // same bits.
-#include <cmath>
-#include <cstdio>
-#include <cstdlib>
-#include <cstring>
-#include <type_traits>
-
+#include "documents/document_members.hpp"
 #include "documents/documents.hpp"
 #include "documents/fields.hpp"
+#include "documents/json_number.hpp"
 #include "documents/json_text.hpp"
 
 namespace tillerline {
 namespace {
-
-Json json_number(double value) {
-  if (value == std::floor(value) && std::fabs(value) < 1e15) {
-    return static_cast<std::int64_t>(value);
-  }
-  return value;
-}
-
-// A field's value went through SI, so that 20 kt may have become 19.999999999999996 kt. Of all
-// numbers that give the same bits in SI, the one with the fewest digits is written.
-template <class Holder, class FieldOf>
-Json number_json(const FieldOf& field, const Holder& holder) {
-  static_assert(std::is_trivially_copyable_v<Holder>);
-  Holder trial;
-  // A copy of all bytes, so that padding between members does not disturb the comparison.
-  std::memcpy(static_cast<void*>(&trial), &holder, sizeof holder);
-  const auto same = [&](double candidate) {
-    field.set(trial, candidate);
-    // The same bits are what is asked for, not equal values.
-    // NOLINTNEXTLINE(bugprone-suspicious-memory-comparison)
-    return std::memcmp(&trial, &holder, sizeof holder) == 0;
-  };
-  const double value = field.get(holder);
-  char text[40];
-  for (int digits = 1; digits <= 17; ++digits) {
-    std::snprintf(text, sizeof text, "%.*g", digits, value);
-    const double candidate = std::strtod(text, nullptr);
-    if (same(candidate)) return json_number(candidate);
-  }
-  double above = value;
-  double below = value;
-  for (int step = 0; step < 4; ++step) {
-    above = std::nextafter(above, HUGE_VAL);
-    below = std::nextafter(below, -HUGE_VAL);
-    if (same(above)) return above;
-    if (same(below)) return below;
-  }
-  return value;
-}
 
 Json choice_json(const Choice& choice, const Brief& brief) {
   const int index = choice.get(brief);
@@ -60,7 +17,7 @@ Json choice_json(const Choice& choice, const Brief& brief) {
 
 void put_group(Json& object, FieldGroup group, const Brief& brief) {
   for (const Field& field : brief_fields()) {
-    if (field.group == group) object[std::string(field.key)] = number_json(field, brief);
+    if (field.spec.group == group) object[std::string(field.spec.key)] = number_json(field, brief);
   }
   for (const Choice& choice : brief_choices()) {
     if (choice.group == group) object[std::string(choice.key)] = choice_json(choice, brief);
@@ -85,25 +42,28 @@ Json header(std::string_view kind) {
 Json calibration_json(const CalibrationRecord& record) {
   Json constants = Json::array();
   for (const CalibrationRecord::Item& item : record.items) {
-    const bool axis = item.constant == Constant::TurnAxis;
-    const auto named = static_cast<std::size_t>(item.constant);
+    const EstimateSpec& found = estimate_spec(item.constant);
     constants.push_back(
-        {{"constant", std::string(calibrated_constants()[named].value)},
-         {axis ? "value_m" : "factor", json_number(item.factor)},
-         {axis ? "standard_error_m" : "standard_error", json_number(item.standard_error)}});
+        {{"constant", document_word(item.constant)},
+         {std::string(found.value.key), json_number(item.factor)},
+         {std::string(found.standard_error.key), json_number(item.standard_error)}});
   }
   return {{"observations", record.observations},
           {"note", record.note},
           {"constants", std::move(constants)}};
 }
 
-Json observation_json(const Observation& observation) {
-  const auto kind = static_cast<std::size_t>(observation.kind);
-  Json json = {{"kind", std::string(observation_kinds()[kind].value)}};
-  for (const ObservationField& field : observation_fields()) {
-    if (!carries(field, observation.kind)) continue;
-    json[std::string(field.key)] = number_json(field, observation);
+// Those that a leg or an observation of this kind has.
+template <class Holder>
+void put_numbers(Json& object, std::span<const NumberOf<Holder>> fields, const Holder& holder) {
+  for (const NumberOf<Holder>& field : fields) {
+    if (field.applies(holder)) object[std::string(field.spec.key)] = number_json(field, holder);
   }
+}
+
+Json observation_json(const Observation& observation) {
+  Json json = {{"kind", document_word(observation.kind)}};
+  put_numbers(json, observation_fields(), observation);
   return json;
 }
 
@@ -120,14 +80,9 @@ Json aircraft_json(const AircraftFacts& facts, const Brief& brief) {
 }
 
 Json leg_json(const Leg& leg, const std::string& name) {
-  const bool arc = leg.kind == LegKind::Arc;
-  Json json = {{"kind", arc ? "arc" : "straight"}};
+  Json json = {{"kind", document_word(leg.kind)}};
   if (!name.empty()) json["name"] = name;
-  for (const LegField& field : leg_fields()) {
-    if (arc ? field.arcs : field.straights) {
-      json[std::string(field.key)] = number_json(field, leg);
-    }
-  }
+  put_numbers(json, leg_fields(), leg);
   return json;
 }
 
@@ -153,17 +108,11 @@ Json brief_json(const BriefDocument& document) {
   Json json = header("brief");
   json["aircraft"] = aircraft_json(document.aircraft, document.brief);
   json["route"] = route_json(document.route, document.brief);
-  const auto group = [&](const char* key, FieldGroup which) {
+  for (const FieldGroup group : groups_of_briefs()) {
     Json object = Json::object();
-    put_group(object, which, document.brief);
-    json[key] = std::move(object);
-  };
-  group("day", FieldGroup::Day);
-  group("condition", FieldGroup::Condition);
-  group("technique", FieldGroup::Technique);
-  group("limits", FieldGroup::Limits);
-  group("turnaround", FieldGroup::Turnaround);
-  group("bands", FieldGroup::Bands);
+    put_group(object, group, document.brief);
+    json[std::string(group_spec(group).key)] = std::move(object);
+  }
   if (!document.observations.empty()) {
     Json observations = Json::array();
     for (const Observation& observation : document.observations) {
@@ -187,8 +136,8 @@ bool is_preset(const Document& document, const std::vector<Document>& presets,
 // What the groups of a document hold counts as entered where the document does not say so itself.
 std::vector<std::string> taken_as_entered(const Json& json) {
   std::vector<std::string> keys;
-  for (const char* group : {"day", "condition", "technique", "limits", "turnaround", "bands"}) {
-    const auto object = json.find(group);
+  for (const FieldGroup group : groups_of_briefs()) {
+    const auto object = json.find(std::string(group_spec(group).key));
     if (object == json.end()) continue;
     for (const auto& [key, value] : object->items()) keys.push_back(key);
   }
@@ -207,16 +156,14 @@ Json shortest_brief_json(const BriefDocument& document) {
   filled_in.aircraft = document.brief.aircraft;
   filled_in.route = document.brief.route;
   filled_in.turnaround.landing_mass_kg = usual_landing_mass_kg(filled_in.aircraft);
-  const auto shorten = [&](const char* key, FieldGroup group) {
+  for (const FieldGroup group : groups_of_briefs()) {
+    if (!may_be_left_out(group)) continue;
     Json changes = Json::object();
     put_changes(changes, group, document.brief, filled_in);
+    const std::string key(group_spec(group).key);
     json.erase(key);
     if (!changes.empty()) json[key] = std::move(changes);
-  };
-  shorten("technique", FieldGroup::Technique);
-  shorten("limits", FieldGroup::Limits);
-  shorten("turnaround", FieldGroup::Turnaround);
-  shorten("bands", FieldGroup::Bands);
+  }
   if (taken_as_entered(json) == document.entered) json.erase("entered");
   return json;
 }

@@ -36,27 +36,44 @@ bool same_shape(const TaxiRoute& a, const TaxiRoute& b) {
 
 }  // namespace
 
-const DrawnField kDrawnRadius{"radius", "Radius", "m", 5.0, 0, "Of the centreline in this turn."};
-const DrawnField kDrawnSlope{
-    "slope", "Slope from here",
-    "%",     0.1,
-    2,       "As far as the next point: positive uphill, negative downhill."};
-const DrawnField kDrawnElevation{"elevation",
-                                 "Elevation here",
-                                 "m",
-                                 0.5,
-                                 1,
-                                 "At the start, of the whole route; elsewhere it sets the slope of "
-                                 "the stretch before."};
-const DrawnField kDrawnWidth{
-    "width", "Pavement width", "m", 0.5, 1, "Of this turn and of the stretch from here."};
-
-const DrawnField kDrawnEveryRadius{"every-radius",
-                                   "Radius of every turn",
-                                   "m",
-                                   5.0,
-                                   0,
-                                   "Sets all of them. What stands now is the tightest one's."};
+const NumberSpec kDrawnRadius{.key = "radius",
+                              .label = "Radius",
+                              .unit = "m",
+                              .fine_step = 5.0,
+                              .coarse_step = 5.0,
+                              .decimals = 0,
+                              .help = "Of the centreline in this turn."};
+const NumberSpec kDrawnSlope{
+    .key = "slope",
+    .label = "Slope from here",
+    .unit = "%",
+    .fine_step = 0.1,
+    .coarse_step = 0.1,
+    .decimals = 2,
+    .help = "As far as the next point: positive uphill, negative downhill."};
+const NumberSpec kDrawnElevation{
+    .key = "elevation",
+    .label = "Elevation here",
+    .unit = "m",
+    .fine_step = 0.5,
+    .coarse_step = 0.5,
+    .decimals = 1,
+    .help = "At the start, of the whole route; elsewhere it sets the slope of the stretch before."};
+const NumberSpec kDrawnWidth{.key = "width",
+                             .label = "Pavement width",
+                             .unit = "m",
+                             .fine_step = 0.5,
+                             .coarse_step = 0.5,
+                             .decimals = 1,
+                             .help = "Of this turn and of the stretch from here."};
+const NumberSpec kDrawnEveryRadius{
+    .key = "every-radius",
+    .label = "Radius of every turn",
+    .unit = "m",
+    .fine_step = 5.0,
+    .coarse_step = 5.0,
+    .decimals = 0,
+    .help = "Sets all of them. What stands now is the tightest one's."};
 
 double square_m(float pixels_per_metre, double unit_m) {
   for (const double round : kSquares) {
@@ -224,7 +241,7 @@ void Drawing::redo() {
   changed();
 }
 
-double Drawing::number(const DrawnField& field, std::size_t point) const {
+double Drawing::number(const NumberSpec& field, std::size_t point) const {
   if (&field == &kDrawnEveryRadius) return tightest_m();
   if (point >= count()) return 0.0;
   const DrawnPoint& p = now_.route.points[point];
@@ -234,14 +251,13 @@ double Drawing::number(const DrawnField& field, std::size_t point) const {
   return elevation_m(point);
 }
 
-FieldRange Drawing::range(const DrawnField& field, std::size_t point) const {
+FieldRange Drawing::range(const NumberSpec& field, std::size_t point) const {
   if (&field == &kDrawnRadius || &field == &kDrawnEveryRadius)
     return {kLeastDrawnRadius_m, kMostDrawnRadius_m};
   if (&field == &kDrawnSlope) return {-kSteepest_percent, kSteepest_percent};
   if (&field == &kDrawnWidth) return {5.0, 90.0};
   if (point == 0 || point >= count()) {
-    const Field& start = *find_field("start_elevation_m");
-    return {start.minimum, start.maximum};
+    return find_field("start_elevation_m")->spec.range;
   }
   const auto& points = now_.route.points;
   const double reach_m = distance_between_m(points[point - 1].at, points[point].at) *
@@ -250,14 +266,12 @@ FieldRange Drawing::range(const DrawnField& field, std::size_t point) const {
   return {before_m - reach_m, before_m + reach_m};
 }
 
-ShownNumber Drawing::shown(const DrawnField& field, std::size_t point,
+ShownNumber Drawing::shown(const NumberSpec& field, std::size_t point,
                            const ShownUnits& units) const {
-  return shown_number({field.unit, range(field, point), number(field, point), field.fine_step,
-                       field.fine_step, field.decimals, false},
-                      units);
+  return shown_number({field, range(field, point), number(field, point)}, units);
 }
 
-std::string Drawing::set(const DrawnField& field, std::size_t point, double value) {
+std::string Drawing::set(const NumberSpec& field, std::size_t point, double value) {
   if (point >= count()) return "There is no such point.";
   const FieldRange allowed = range(field, point);
   const double slack = 0.5 * std::pow(10.0, -field.decimals);

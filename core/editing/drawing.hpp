@@ -20,20 +20,12 @@ double square_m(float pixels_per_metre, double unit_m);
 
 class Drawing;
 
-// One number of a drawn point, for the keypad.
-struct DrawnField {
-  std::string_view key;
-  std::string_view label;
-  std::string_view unit;
-  double fine_step;
-  int decimals;
-  std::string_view help;
-};
-extern const DrawnField kDrawnRadius;
-extern const DrawnField kDrawnSlope;
-extern const DrawnField kDrawnElevation;
-extern const DrawnField kDrawnWidth;
-extern const DrawnField kDrawnEveryRadius;  // of all turns at once
+// The numbers of a drawn point.
+extern const NumberSpec kDrawnRadius;
+extern const NumberSpec kDrawnSlope;
+extern const NumberSpec kDrawnElevation;
+extern const NumberSpec kDrawnWidth;
+extern const NumberSpec kDrawnEveryRadius;  // of all turns at once
 
 class Drawing {
  public:
@@ -81,10 +73,10 @@ class Drawing {
   void undo();
   void redo();
 
-  double number(const DrawnField& field, std::size_t point) const;
-  FieldRange range(const DrawnField& field, std::size_t point) const;
-  ShownNumber shown(const DrawnField& field, std::size_t point, const ShownUnits& units) const;
-  std::string set(const DrawnField& field, std::size_t point, double value);
+  double number(const NumberSpec& field, std::size_t point) const;
+  FieldRange range(const NumberSpec& field, std::size_t point) const;
+  ShownNumber shown(const NumberSpec& field, std::size_t point, const ShownUnits& units) const;
+  std::string set(const NumberSpec& field, std::size_t point, double value);
 
   // Where a point put there comes to lie: on the squares, on a round angle from its neighbour, or
   // where its turn just meets the one before.

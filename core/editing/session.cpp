@@ -61,7 +61,7 @@ BriefDocument carried_over(const BriefDocument& old, const AircraftDocument& air
 
 void forget_group(BriefDocument& document, FieldGroup group) {
   for (const Field& field : brief_fields()) {
-    if (field.group == group) forget_entered(document, field.key);
+    if (field.spec.group == group) forget_entered(document, field.spec.key);
   }
   for (const Choice& choice : brief_choices()) {
     if (choice.group == group) forget_entered(document, choice.key);
@@ -132,18 +132,15 @@ void Session::choose_unit(const UnitChoice& choice, int option) {
 }
 
 ShownNumber Session::shown(const Field& field) const {
-  const Brief& brief = document_.brief;
-  return shown_number(as_kept(field, field_range(field, brief), field.get(brief)), units_);
+  return shown_number(as_kept(field, document_.brief), units_);
 }
 
 ShownNumber Session::shown(std::size_t leg, const LegField& field) const {
-  const Leg& at = document_.brief.route.legs[leg];
-  return shown_number(as_kept(field, leg_field_range(field, at), field.get(at)), units_);
+  return shown_number(as_kept(field, document_.brief.route.legs[leg]), units_);
 }
 
 ShownNumber Session::shown(std::size_t observation, const ObservationField& field) const {
-  const double value = field.get(document_.observations[observation]);
-  return shown_number(as_kept(field, {field.minimum, field.maximum}, value), units_);
+  return shown_number(as_kept(field, document_.observations[observation]), units_);
 }
 
 const RouteTrace& Session::trace() const {
@@ -173,16 +170,16 @@ const Calibration& Session::calibration() const {
 
 std::string Session::set_field(const Field& field, double value) {
   const FieldRange range = field_range(field, document_.brief);
-  if (!std::isfinite(value)) return std::string(field.label) + ": that is not a number.";
+  if (!std::isfinite(value)) return std::string(field.spec.label) + ": that is not a number.";
   // What the field shows is what counts, so a bound that is shown may also be entered.
-  const double slack = 0.5 * std::pow(10.0, -field.decimals);
+  const double slack = 0.5 * std::pow(10.0, -field.spec.decimals);
   if (value < range.minimum - slack || value > range.maximum + slack) {
-    return range_sentence(field.label, field.unit, range, field.decimals,
-                          format_number(value, field.decimals));
+    return range_sentence(field.spec.label, field.spec.unit, range, field.spec.decimals,
+                          format_number(value, field.spec.decimals));
   }
   BriefDocument changed = document_;
   field.set(changed.brief, std::clamp(value, range.minimum, range.maximum));
-  note_entered(changed, field.key);
+  note_entered(changed, field.spec.key);
   return try_change(std::move(changed));
 }
 
@@ -198,10 +195,10 @@ std::string Session::set_choice(const Choice& choice, int option) {
 
 std::string Session::set_leg_field(std::size_t leg, const LegField& field, double value) {
   if (leg >= document_.brief.route.legs.size()) return "There is no such leg.";
-  const FieldRange range = leg_field_range(field, document_.brief.route.legs[leg]);
+  const FieldRange range = field_range(field, document_.brief.route.legs[leg]);
   if (!std::isfinite(value) || value < range.minimum || value > range.maximum) {
-    return range_sentence(field.label, field.unit, range, field.decimals,
-                          format_number(value, field.decimals));
+    return range_sentence(field.spec.label, field.spec.unit, range, field.spec.decimals,
+                          format_number(value, field.spec.decimals));
   }
   BriefDocument changed = document_;
   field.set(changed.brief.route.legs[leg], value);
@@ -275,9 +272,10 @@ std::string Session::remove_observation(std::size_t index) {
 std::string Session::set_observation_field(std::size_t index, const ObservationField& field,
                                            double value) {
   if (index >= document_.observations.size()) return "There is no such observation.";
-  if (!std::isfinite(value) || value < field.minimum || value > field.maximum) {
-    return range_sentence(field.label, field.unit, {field.minimum, field.maximum}, field.decimals,
-                          format_number(value, field.decimals));
+  if (!std::isfinite(value) || value < field.spec.range.minimum ||
+      value > field.spec.range.maximum) {
+    return range_sentence(field.spec.label, field.spec.unit, field.spec.range, field.spec.decimals,
+                          format_number(value, field.spec.decimals));
   }
   BriefDocument changed = document_;
   field.set(changed.observations[index], value);

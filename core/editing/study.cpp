@@ -170,15 +170,20 @@ void use_units(Study& study, const ShownUnits& units) {
   publish(study);
 }
 
+NumberSpec guess_spec(const Exercise& exercise) {
+  return {.key = "guess",
+          .label = "Your guess",
+          .unit = exercise.unit,
+          .range = {exercise.lowest, exercise.highest},
+          .fine_step = exercise.step,
+          .coarse_step = exercise.step,
+          .decimals = exercise.decimals,
+          .help = exercise.question};
+}
+
 ShownNumber shown_guess(const Exercise& exercise, double guess, const ShownUnits& units) {
-  return shown_number({exercise.unit,
-                       {exercise.lowest, exercise.highest},
-                       guess,
-                       exercise.step,
-                       exercise.step,
-                       exercise.decimals,
-                       false},
-                      units);
+  const NumberSpec spec = guess_spec(exercise);
+  return shown_number({spec, spec.range, guess}, units);
 }
 
 Result result_of(const Study& study) {

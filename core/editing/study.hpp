@@ -51,6 +51,8 @@ std::string take_typed_guess(Study& study, std::string_view typed);
 // What the reader wants to see.
 void use_units(Study& study, const ShownUnits& units);
 
+// What the guess is about; its texts are the exercise's.
+NumberSpec guess_spec(const Exercise& exercise);
 // A guess as it is shown; the exercise itself keeps the units of the core.
 ShownNumber shown_guess(const Exercise& exercise, double guess, const ShownUnits& units);
 // That of the guess that was made.

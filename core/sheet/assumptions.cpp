@@ -19,7 +19,7 @@ std::string chosen(const Source& source, std::string_view key) {
 
 std::string value_words(const Source& source, std::string_view key) {
   const Field& field = *find_field(key);
-  return source.say.in(field.unit, field.get(source.brief()), field.decimals);
+  return source.say.in(field.spec.unit, field.get(source.brief()), field.spec.decimals);
 }
 
 std::string technique_words(const Source& source) {
@@ -51,7 +51,7 @@ std::string entered_words(const Source& source) {
     const Choice* choice = find_choice(key);
     if (names.size() == kNamedEntries || (field == nullptr && choice == nullptr)) continue;
     names.push_back(
-        words::lower_first(std::string(field != nullptr ? field->label : choice->label)));
+        words::lower_first(std::string(field != nullptr ? field->spec.label : choice->label)));
   }
   if (names.empty()) return "Nothing was entered: every input is a default.";
   const std::size_t more = entered.size() - names.size();

@@ -30,9 +30,7 @@ const Field& field_of(Constant constant) {
   return *find_field(keys[static_cast<int>(constant)]);
 }
 
-std::string name_of(Constant constant) {
-  return std::string(calibrated_constants()[static_cast<std::size_t>(constant)].label);
-}
+std::string name_of(Constant constant) { return std::string(option_label(constant)); }
 
 // A constant's SI value in the unit and with the digits of its field, one digit more.
 std::string value_words(const Say& say, Constant constant, double value_si) {
@@ -55,7 +53,7 @@ std::string value_words(const Say& say, Constant constant, double value_si) {
       brief.aircraft.turn_axis_ahead_m = value_si;
       break;
   }
-  return say.in(field.unit, field.get(brief), field.decimals + 1);
+  return say.in(field.spec.unit, field.get(brief), field.spec.decimals + 1);
 }
 
 double error_si(const Estimate& estimate) {

@@ -14,11 +14,62 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "documents/options.hpp"
 #include "sheet/parts.hpp"
 #include "sheet/sheet.hpp"
 #include "sheet/version.hpp"
 
 namespace tillerline {
+// The words of the card, one table an enumeration.
+NLOHMANN_JSON_SERIALIZE_ENUM(RuleFamily, {{RuleFamily::Icao, "icao"}, {RuleFamily::Faa, "faa"}})
+NLOHMANN_JSON_SERIALIZE_ENUM(RollVerdict, {{RollVerdict::RollsByItself, "rolls_by_itself"},
+                                           {RollVerdict::KeepsRolling, "keeps_rolling"},
+                                           {RollVerdict::NeedsThrust, "needs_thrust"},
+                                           {RollVerdict::CannotMove, "cannot_move"}})
+NLOHMANN_JSON_SERIALIZE_ENUM(TurnLimit, {{TurnLimit::Operator, "operator"},
+                                         {TurnLimit::Leg, "leg"},
+                                         {TurnLimit::Cockpit, "cockpit"},
+                                         {TurnLimit::CabinFront, "cabin_front"},
+                                         {TurnLimit::CabinRear, "cabin_rear"},
+                                         {TurnLimit::MainGear, "main_gear"},
+                                         {TurnLimit::NoseGrip, "nose_grip"}})
+NLOHMANN_JSON_SERIALIZE_ENUM(WindowState, {{WindowState::Open, "open"},
+                                           {WindowState::RunsAway, "runs_away"},
+                                           {WindowState::Stalls, "stalls"},
+                                           {WindowState::NoSpeed, "no_speed"}})
+NLOHMANN_JSON_SERIALIZE_ENUM(PieceKind, {{PieceKind::Push, "push"},
+                                         {PieceKind::Roll, "roll"},
+                                         {PieceKind::Apply, "apply"},
+                                         {PieceKind::Hold, "hold"},
+                                         {PieceKind::Drag, "drag"}})
+NLOHMANN_JSON_SERIALIZE_ENUM(RunStatus, {{RunStatus::Complete, "complete"},
+                                         {RunStatus::NotEnoughThrust, "not_enough_thrust"},
+                                         {RunStatus::TooManyPieces, "too_many_pieces"}})
+NLOHMANN_JSON_SERIALIZE_ENUM(WindowPlace, {{WindowPlace::OwnFront, "own_front"},
+                                           {WindowPlace::OtherFront, "other_front"},
+                                           {WindowPlace::OwnSide, "own_side"},
+                                           {WindowPlace::OtherSide, "other_side"},
+                                           {WindowPlace::Behind, "behind"}})
+NLOHMANN_JSON_SERIALIZE_ENUM(RuleKind, {{RuleKind::TaxiwayWidth, "taxiway_width"},
+                                        {RuleKind::EdgeClearance, "edge_clearance"},
+                                        {RuleKind::ParallelSeparation, "parallel_separation"},
+                                        {RuleKind::ObjectSeparation, "object_separation"},
+                                        {RuleKind::CurveRadius, "curve_radius"},
+                                        {RuleKind::Fillet, "fillet"},
+                                        {RuleKind::Slope, "slope"},
+                                        {RuleKind::SteeringAngle, "steering_angle"}})
+NLOHMANN_JSON_SERIALIZE_ENUM(Unknown, {{Unknown::IdleThrust, "idle_thrust"},
+                                       {Unknown::Rolling, "rolling"},
+                                       {Unknown::Breakaway, "breakaway"},
+                                       {Unknown::Slope, "slope"},
+                                       {Unknown::Wind, "wind"},
+                                       {Unknown::Mass, "mass"},
+                                       {Unknown::BrakesNow, "brakes_now"},
+                                       {Unknown::HeatCapacity, "heat_capacity"},
+                                       {Unknown::Cooling, "cooling"},
+                                       {Unknown::BrakeHeat, "brake_heat"},
+                                       {Unknown::Scrub, "scrub"}})
+
 namespace {
 
 using Json = nlohmann::ordered_json;
@@ -30,102 +81,6 @@ Json num(double value) {
 }
 
 Json optional_num(bool there, double value) { return there ? num(value) : Json(nullptr); }
-
-const char* word(RollVerdict verdict) {
-  switch (verdict) {
-    case RollVerdict::RollsByItself:
-      return "rolls_by_itself";
-    case RollVerdict::KeepsRolling:
-      return "keeps_rolling";
-    case RollVerdict::NeedsThrust:
-      return "needs_thrust";
-    case RollVerdict::CannotMove:
-      return "cannot_move";
-  }
-  return "";
-}
-
-const char* word(TurnLimit limit) {
-  switch (limit) {
-    case TurnLimit::Operator:
-      return "operator";
-    case TurnLimit::Leg:
-      return "leg";
-    case TurnLimit::Cockpit:
-      return "cockpit";
-    case TurnLimit::CabinFront:
-      return "cabin_front";
-    case TurnLimit::CabinRear:
-      return "cabin_rear";
-    case TurnLimit::MainGear:
-      return "main_gear";
-    case TurnLimit::NoseGrip:
-      return "nose_grip";
-  }
-  return "";
-}
-
-const char* word(WindowState state) {
-  switch (state) {
-    case WindowState::Open:
-      return "open";
-    case WindowState::RunsAway:
-      return "runs_away";
-    case WindowState::Stalls:
-      return "stalls";
-    case WindowState::NoSpeed:
-      return "no_speed";
-  }
-  return "";
-}
-
-const char* word(TurnTechnique technique) {
-  return technique == TurnTechnique::EyeOnLine ? "eye_on_line" : "main_gear_on_line";
-}
-
-const char* word(BrakeTechnique technique) {
-  switch (technique) {
-    case BrakeTechnique::FewLong:
-      return "few_long";
-    case BrakeTechnique::ManyShort:
-      return "many_short";
-    case BrakeTechnique::Dragging:
-      return "dragging";
-  }
-  return "";
-}
-
-const char* word(RouteEnd end) {
-  return end == RouteEnd::StandMark ? "stand_mark" : "holding_line";
-}
-
-const char* word(PieceKind kind) {
-  switch (kind) {
-    case PieceKind::Push:
-      return "push";
-    case PieceKind::Roll:
-      return "roll";
-    case PieceKind::Apply:
-      return "apply";
-    case PieceKind::Hold:
-      return "hold";
-    case PieceKind::Drag:
-      return "drag";
-  }
-  return "";
-}
-
-const char* word(RunStatus status) {
-  switch (status) {
-    case RunStatus::Complete:
-      return "complete";
-    case RunStatus::NotEnoughThrust:
-      return "not_enough_thrust";
-    case RunStatus::TooManyPieces:
-      return "too_many_pieces";
-  }
-  return "";
-}
 
 Json air_json(const Air& air) {
   return {{"temperature_k", num(air.temperature_k)},
@@ -143,7 +98,7 @@ Json roll_json(const RollAnswer& roll) {
                        {"time_s", optional_num(passage.reached, passage.time_s)},
                        {"distance_m", optional_num(passage.reached, passage.distance_m)}});
   }
-  return {{"verdict", word(roll.verdict)},
+  return {{"verdict", roll.verdict},
           {"idle_thrust_n", num(roll.idle_thrust_n)},
           {"idle_thrust_per_weight", num(roll.idle_thrust_per_weight)},
           {"breakaway_margin_n", num(roll.breakaway_margin_n)},
@@ -174,9 +129,9 @@ Json turn_json(const TurnAnswer& turn) {
           {"radius_m", num(turn.radius_m)},
           {"rolling_radius_m", num(turn.rolling_radius_m)},
           {"loads", loads_json(turn.loads)},
-          {"limit_by", word(turn.limit.by)},
+          {"limit_by", turn.limit.by},
           {"limit_mps", num(turn.limit.speed_mps)},
-          {"window", word(turn.window.state)},
+          {"window", turn.window.state},
           {"window_lower_mps", optional_num(open, turn.window.lower_mps)},
           {"window_upper_mps", optional_num(open, turn.window.upper_mps)},
           {"opening_thrust_n", num(turn.window.opening_thrust_n)},
@@ -196,31 +151,18 @@ Json turn_json(const TurnAnswer& turn) {
           {"restart_within_limit", turn.restart_within_limit}};
 }
 
-const char* word(WindowPlace window) {
-  switch (window) {
-    case WindowPlace::OwnFront:
-      return "own_front";
-    case WindowPlace::OtherFront:
-      return "other_front";
-    case WindowPlace::OwnSide:
-      return "own_side";
-    case WindowPlace::OtherSide:
-      return "other_side";
-    case WindowPlace::Behind:
-      return "behind";
-  }
-  return "";
-}
-
 // The new centreline when steering starts.
 Json cue_json(const TurnCue& cue) {
-  return {{"azimuth_rad", num(cue.sight.azimuth_rad)}, {"below_rad", num(cue.sight.below_rad)},
-          {"distance_m", num(cue.sight.distance_m)},   {"past_bend_m", num(cue.past_bend_m)},
-          {"window", word(cue.sight.window)},          {"in_view", cue.sight.in_view}};
+  return {{"azimuth_rad", num(cue.sight.azimuth_rad)},
+          {"below_rad", num(cue.sight.below_rad)},
+          {"distance_m", num(cue.sight.distance_m)},
+          {"past_bend_m", num(cue.past_bend_m)},
+          {"window", cue.sight.window},
+          {"in_view", cue.sight.in_view}};
 }
 
 Json plan_json(const TrackPlan& plan) {
-  return {{"technique", word(plan.technique)},
+  return {{"technique", document_word(plan.technique)},
           {"possible", plan.possible},
           {"ramps_fit", plan.ramps_fit},
           {"steering_rad", num(plan.steering_rad)},
@@ -257,7 +199,7 @@ Json track_json(const TrackAnswer& track) {
 Json heat_json(const HeatAnswer& heat) {
   Json techniques = Json::array();
   for (const TechniqueCost& cost : heat.techniques) {
-    techniques.push_back({{"technique", word(cost.technique)},
+    techniques.push_back({{"technique", document_word(cost.technique)},
                           {"applications", cost.applications},
                           {"energy_j", num(cost.energy_j)},
                           {"peak_k", num(cost.peak_k)},
@@ -281,7 +223,7 @@ Json heat_json(const HeatAnswer& heat) {
 }
 
 Json stop_json(const StopAnswer& stop) {
-  return {{"end", word(stop.end)},
+  return {{"end", document_word(stop.end)},
           {"stop_bar_lit", stop.stop_bar_lit},
           {"obscured_m", num(stop.obscured_m)},
           {"nose_ahead_of_eye_m", num(stop.nose_ahead_of_eye_m)},
@@ -324,7 +266,7 @@ Json leg_json(const LegResult& leg) {
 }
 
 Json piece_json(const Piece& piece) {
-  return {{"kind", word(piece.kind)},
+  return {{"kind", piece.kind},
           {"leg", piece.leg},
           {"start_m", num(piece.start_m)},
           {"start_s", num(piece.start_s)},
@@ -352,7 +294,7 @@ Json run_json(const RouteRun& run) {
   for (const LegResult& leg : run.legs) legs.push_back(leg_json(leg));
   Json pieces = Json::array();
   for (const Piece& piece : run.pieces) pieces.push_back(piece_json(piece));
-  return {{"status", word(run.status)},
+  return {{"status", run.status},
           {"stuck_leg", run.stuck_leg < 0 ? Json(nullptr) : Json(run.stuck_leg)},
           {"length_m", num(run.length_m)},
           {"duration_s", num(run.duration_s)},
@@ -367,61 +309,9 @@ Json run_json(const RouteRun& run) {
           {"pieces", pieces}};
 }
 
-const char* word(RuleFamily family) { return family == RuleFamily::Icao ? "icao" : "faa"; }
-
-const char* word(RuleKind kind) {
-  switch (kind) {
-    case RuleKind::TaxiwayWidth:
-      return "taxiway_width";
-    case RuleKind::EdgeClearance:
-      return "edge_clearance";
-    case RuleKind::ParallelSeparation:
-      return "parallel_separation";
-    case RuleKind::ObjectSeparation:
-      return "object_separation";
-    case RuleKind::CurveRadius:
-      return "curve_radius";
-    case RuleKind::Fillet:
-      return "fillet";
-    case RuleKind::Slope:
-      return "slope";
-    case RuleKind::SteeringAngle:
-      return "steering_angle";
-  }
-  return "";
-}
-
 const char* unit(RuleKind kind) {
   if (kind == RuleKind::Slope) return "";
   return kind == RuleKind::SteeringAngle ? "rad" : "m";
-}
-
-const char* word(Unknown unknown) {
-  switch (unknown) {
-    case Unknown::IdleThrust:
-      return "idle_thrust";
-    case Unknown::Rolling:
-      return "rolling";
-    case Unknown::Breakaway:
-      return "breakaway";
-    case Unknown::Slope:
-      return "slope";
-    case Unknown::Wind:
-      return "wind";
-    case Unknown::Mass:
-      return "mass";
-    case Unknown::BrakesNow:
-      return "brakes_now";
-    case Unknown::HeatCapacity:
-      return "heat_capacity";
-    case Unknown::Cooling:
-      return "cooling";
-    case Unknown::BrakeHeat:
-      return "brake_heat";
-    case Unknown::Scrub:
-      return "scrub";
-  }
-  return "";
 }
 
 Json leg_index(int leg) { return leg < 0 ? Json(nullptr) : Json(leg); }
@@ -540,8 +430,8 @@ Json blast_json(const BlastAnswer& blast) {
 }
 
 Json verdict_json(const RuleVerdict& verdict) {
-  return {{"family", word(verdict.family)},
-          {"rule", word(verdict.kind)},
+  return {{"family", verdict.family},
+          {"rule", verdict.kind},
           {"leg", leg_index(verdict.leg)},
           {"wanted", num(verdict.wanted)},
           {"actual", num(verdict.actual)},
@@ -576,7 +466,7 @@ Json ranking_json(const Importance (&ranking)[kUnknowns]) {
   Json list = Json::array();
   for (const Importance& item : ranking) {
     list.push_back(
-        {{"unknown", word(item.unknown)}, {"first", num(item.first)}, {"total", num(item.total)}});
+        {{"unknown", item.unknown}, {"first", num(item.first)}, {"total", num(item.total)}});
   }
   return list;
 }

@@ -7,6 +7,7 @@
 //     "refused": { "name": of the file that was not taken in,
 //                  "errors": [ { "message", "field" } ] }; only if one was not,
 //     "possible": true | false,
+//     "groups": [ { "key": "condition", "title", "folded": true | false } ],
 //     "inputs": [ { "key": "mass_t", "label": "Mass", "unit": "t", "group": "condition",
 //                   "value": 298.0, "text": "298", "min", "max", "step", "coarse_step", "decimals",
 //                   "entered": true, "origin": text, "help": text } ],
@@ -16,6 +17,7 @@
 //     "units": [ as in "choices": "units-speed", "units-mass", "units-length" and
 //                "units-temperature"; the inputs and all text are in them already ],
 //     "pickers": [ as in "choices": "aircraft" and "route"; the value is a preset's id, or "" ],
+//     "leg_kinds": [ { "value", "label" } ],
 //     "route_legs": [ { "leg", "number", "title", "kind": "straight" | "arc",
 //                       "fields": [ as in "inputs"; the keys are "leg-0-length_m" ] } ],
 //     "observations": [ { "number", "title", "fields": [ as in "inputs" ] } ],
@@ -51,7 +53,6 @@
 #include <nlohmann/json.hpp>
 #include <utility>
 
-#include "documents/field_groups.hpp"
 #include "documents/fields.hpp"
 #include "documents/shown_units.hpp"
 #include "sheet/section_list.hpp"
@@ -60,27 +61,25 @@
 #include "words/words.hpp"
 
 namespace tillerline {
+
+NLOHMANN_JSON_SERIALIZE_ENUM(Tone, {{Tone::Plain, "plain"},
+                                    {Tone::Care, "care"},
+                                    {Tone::Exceeded, "limit"}})
+
 namespace {
 
 using Json = nlohmann::ordered_json;
 
-const char* word(Tone tone) {
-  switch (tone) {
-    case Tone::Plain:
-      return "plain";
-    case Tone::Care:
-      return "care";
-    case Tone::Exceeded:
-      return "limit";
-  }
-  return "plain";
-}
-
-std::string_view word(FieldGroup group) { return row_of(group).word; }
-
 Json num(double value) {
   if (!std::isfinite(value)) return nullptr;
   return value == 0.0 ? 0.0 : value;
+}
+
+template <class List, class Write>
+Json array_of(const List& list, Write write) {
+  Json array = Json::array();
+  for (const auto& item : list) array.push_back(write(item));
+  return array;
 }
 
 bool entered(const BriefDocument& document, std::string_view key) {
@@ -88,12 +87,12 @@ bool entered(const BriefDocument& document, std::string_view key) {
 }
 
 // What every number has, whoever holds it; in the units shown.
-template <class AnyField>
-Json number_json(std::string key, const AnyField& field, FieldRange range, double value,
+template <class Holder>
+Json number_json(const std::string& key, const NumberOf<Holder>& field, const Holder& holder,
                  const ShownUnits& units) {
-  const ShownNumber shown = shown_number(as_kept(field, range, value), units);
-  return {{"key", std::move(key)},
-          {"label", field.label},
+  const ShownNumber shown = shown_number(as_kept(field, holder), units);
+  return {{"key", key + std::string(field.spec.key)},
+          {"label", field.spec.label},
           {"unit", shown.unit},
           {"value", num(shown.value)},
           {"text", words::number(shown.value, shown.decimals)},
@@ -103,40 +102,36 @@ Json number_json(std::string key, const AnyField& field, FieldRange range, doubl
           {"coarse_step", num(shown.coarse_step)},
           {"decimals", shown.decimals},
           {"entered", false},
-          {"origin", ""},
-          {"help", field.help}};
+          {"origin", field.spec.origin},
+          {"help", field.spec.help}};
 }
 
 Json input_json(const BriefDocument& document, const Field& field, const ShownUnits& units) {
-  Json input = number_json(std::string(field.key), field, field_range(field, document.brief),
-                           field.get(document.brief), units);
-  input["group"] = word(field.group);
-  input["entered"] = entered(document, field.key);
-  input["origin"] = field.origin;
+  Json input = number_json("", field, document.brief, units);
+  input["group"] = group_spec(field.spec.group).key;
+  input["entered"] = entered(document, field.spec.key);
   return input;
 }
 
-// A number of one leg or one observation.
-template <class AnyField, class Holder>
-Json part_field_json(const std::string& key, const AnyField& field, FieldRange range,
-                     const Holder& holder, const ShownUnits& units) {
-  return number_json(key + std::string(field.key), field, range, field.get(holder), units);
+// The numbers of one leg or one observation.
+template <class Holder>
+Json numbers_json(const std::string& key, std::span<const NumberOf<Holder>> fields,
+                  const Holder& holder, const ShownUnits& units) {
+  Json numbers = Json::array();
+  for (const NumberOf<Holder>& field : fields) {
+    if (field.applies(holder)) numbers.push_back(number_json(key, field, holder, units));
+  }
+  return numbers;
 }
 
 Json route_leg_json(const Leg& leg, std::size_t index, const Sheet& sheet,
                     const ShownUnits& units) {
-  const bool arc = leg.kind == LegKind::Arc;
   const std::string key = "leg-" + std::to_string(index) + "-";
-  Json fields = Json::array();
-  for (const LegField& field : leg_fields()) {
-    if (!(arc ? field.arcs : field.straights)) continue;
-    fields.push_back(part_field_json(key, field, leg_field_range(field, leg), leg, units));
-  }
   return {{"leg", index},
           {"number", std::to_string(index + 1)},
           {"title", index < sheet.legs.size() ? sheet.legs[index].title : ""},
-          {"kind", arc ? "arc" : "straight"},
-          {"fields", fields}};
+          {"kind", document_word(leg.kind)},
+          {"fields", numbers_json(key, leg_fields(), leg, units)}};
 }
 
 Json route_legs_json(const BriefDocument& document, const Sheet& sheet, const ShownUnits& units) {
@@ -151,41 +146,41 @@ Json observations_json(const BriefDocument& document, const ShownUnits& units) {
   Json list = Json::array();
   for (const Observation& observation : document.observations) {
     const std::string key = "observation-" + std::to_string(list.size()) + "-";
-    Json fields = Json::array();
-    for (const ObservationField& field : observation_fields()) {
-      if (!carries(field, observation.kind)) continue;
-      const FieldRange range{field.minimum, field.maximum};
-      fields.push_back(part_field_json(key, field, range, observation, units));
-    }
-    const auto kind = static_cast<std::size_t>(observation.kind);
     list.push_back({{"number", std::to_string(list.size() + 1)},
-                    {"title", observation_kinds()[kind].label},
-                    {"fields", fields}});
+                    {"title", option_label(observation.kind)},
+                    {"fields", numbers_json(key, observation_fields(), observation, units)}});
   }
   return list;
 }
 
-Json observation_kinds_json() {
-  Json kinds = Json::array();
-  for (const ChoiceOption& kind : observation_kinds()) {
-    kinds.push_back({{"value", kind.value}, {"label", kind.label}});
+// What groups the form has, in its order: those of the fields between two of the page's own.
+Json groups_json() {
+  const auto group = [](std::string_view key, std::string_view title, bool folded) {
+    return Json{{"key", key}, {"title", title}, {"folded", folded}};
+  };
+  Json groups = Json::array({group("briefing", "Aircraft and route", false)});
+  for (const GroupSpec& spec : field_groups()) {
+    groups.push_back(group(spec.key, spec.title, spec.folded));
   }
-  return kinds;
+  groups.push_back(group("units", "Units", true));
+  return groups;
+}
+
+Json options_json(OptionList options) {
+  return array_of(options, [](const ChoiceOption& option) {
+    return Json{{"value", option.value}, {"label", option.label}};
+  });
 }
 
 Json choice_json(const BriefDocument& document, const Choice& choice) {
-  Json options = Json::array();
-  for (const ChoiceOption& option : choice.options) {
-    options.push_back({{"value", option.value}, {"label", option.label}});
-  }
   const auto chosen = static_cast<std::size_t>(choice.get(document.brief));
   return {{"key", choice.key},
           {"label", choice.label},
-          {"group", word(choice.group)},
+          {"group", group_spec(choice.group).key},
           {"value", chosen < choice.options.size() ? choice.options[chosen].value : ""},
           {"entered", entered(document, choice.key)},
           {"help", choice.help},
-          {"options", options}};
+          {"options", options_json(choice.options)}};
 }
 
 // One of the program's own documents, or the one at hand where that came from a file.
@@ -221,19 +216,12 @@ Json units_json(const UnitChoice& choice, const ShownUnits& units) {
 }
 
 Json row_json(const SheetRow& row) {
-  return {{"label", row.label}, {"value", row.value}, {"note", row.note}, {"tone", word(row.tone)}};
-}
-
-template <class List, class Write>
-Json array_of(const List& list, Write write) {
-  Json array = Json::array();
-  for (const auto& item : list) array.push_back(write(item));
-  return array;
+  return {{"label", row.label}, {"value", row.value}, {"note", row.note}, {"tone", row.tone}};
 }
 
 Json table_json(const SheetTable& table) {
   Json tones = Json::array();
-  for (const Tone tone : table.tones) tones.push_back(word(tone));
+  for (const Tone tone : table.tones) tones.push_back(tone);
   return {{"columns", table.columns}, {"rows", table.rows}, {"tones", tones}};
 }
 
@@ -247,7 +235,7 @@ Json section_json(const SheetSection& section) {
           {"table", table_json(section.table)},
           {"why", section.why},
           {"caution", section.caution},
-          {"tone", word(section.tone)}};
+          {"tone", section.tone}};
 }
 
 Json sections_json(const BriefDocument& document, const Sheet& sheet, const ShownUnits& units) {
@@ -273,7 +261,7 @@ Json turn_json(const SheetTurn& turn) {
 Json leg_json(const SheetLeg& leg) {
   return {{"leg", leg.leg},       {"number", leg.number},   {"title", leg.title},
           {"text", leg.text},     {"speed", leg.speed},     {"time", leg.time},
-          {"brakes", leg.brakes}, {"caution", leg.caution}, {"tone", word(leg.tone)}};
+          {"brakes", leg.brakes}, {"caution", leg.caution}, {"tone", leg.tone}};
 }
 
 void put_announcement(Json& json, const Announcement& announcement, const Sheet& sheet) {
@@ -299,9 +287,7 @@ std::string page_json(const BriefDocument& document, const Card& card, const She
   json["card_headline"] = sheet.card_headline;
   put_announcement(json, announcement, sheet);
   json["possible"] = card.possible;
-  json["groups"] = array_of(field_groups(), [](const FieldGroupRow& row) {
-    return Json{{"value", row.word}, {"label", row.title}};
-  });
+  json["groups"] = groups_json();
   json["inputs"] = Json::array();
   for (const Field& field : brief_fields()) {
     json["inputs"].push_back(input_json(document, field, units));
@@ -316,9 +302,10 @@ std::string page_json(const BriefDocument& document, const Card& card, const She
   };
   json["units"] =
       array_of(unit_choices(), [&](const UnitChoice& c) { return units_json(c, units); });
+  json["leg_kinds"] = options_json(options_of(LegKind{}));
   json["route_legs"] = route_legs_json(document, sheet, units);
   json["observations"] = observations_json(document, units);
-  json["observation_kinds"] = observation_kinds_json();
+  json["observation_kinds"] = options_json(options_of(ObservationKind{}));
   json["sections"] = sections_json(document, sheet, units);
   json["turns"] = array_of(sheet.turns, turn_json);
   json["legs"] = array_of(sheet.legs, leg_json);

@@ -56,7 +56,7 @@ UnknownWords unknown_words(Unknown unknown) {
 std::string band_words(const Source& source, Unknown unknown) {
   const Field* field = find_field(unknown_words(unknown).band);
   const std::string size =
-      source.say.difference_in(field->unit, field->get(source.brief()), field->decimals);
+      source.say.difference_in(field->spec.unit, field->get(source.brief()), field->spec.decimals);
   return unknown == Unknown::BrakeHeat ? "down to \u2212" + size : "± " + size;
 }
 
@@ -183,8 +183,7 @@ void add_calibration_row(SheetSection& section, const CalibrationRecord& record)
   if (record.items.empty()) return;
   std::vector<std::string> names;
   for (const CalibrationRecord::Item& item : record.items) {
-    const auto named = static_cast<std::size_t>(item.constant);
-    names.push_back(words::lower_first(std::string(calibrated_constants()[named].label)));
+    names.push_back(words::lower_first(std::string(option_label(item.constant))));
   }
   section.rows.push_back({"Calibrated", words::upper_first(words::list(names)),
                           "from " + words::count(record.observations, "observation"), Tone::Plain});

@@ -9,16 +9,6 @@ import * as Paper from './paper.js';
 import * as program from './program.js';
 import * as Share from './share.js';
 
-// The other groups of inputs are seldom changed, and folded.
-const OPEN = ['briefing', 'condition', 'day'];
-// The groups of the brief have their names from the card; before and after them stand the page's own.
-const groupsOf = (card) => [
-  {value: 'briefing', label: 'Aircraft and route'},
-  ...card.groups,
-  {value: 'units', label: 'Units'},
-];
-
-const KINDS = [{value: 'straight', label: 'Straight'}, {value: 'arc', label: 'Turn'}];
 // What acts on the whole brief: key, label, what is said when it is done.
 const ACTIONS = [
   ['undo', 'Undo', 'The last change was taken back.'],
@@ -209,8 +199,7 @@ function groupNode(form, index, key, title, folded, open) {
 function showInputs(form, card) {
   const problem = card.problem || {};
   let next = 1;  // after the heading, which is in the page already
-  for (const {value: key, label: title} of groupsOf(card)) {
-    const folded = !OPEN.includes(key);
+  for (const {key, title, folded} of card.groups) {
     const of = (list) => list.filter((input) => input.group === key);
     const inputs = [...of(card.pickers), ...of(card.inputs), ...of(card.choices), ...of(card.units)];
     if (inputs.length === 0) continue;
@@ -260,7 +249,7 @@ function openPart(id, selector) {
 
 function showLegForm(parent, index, leg, card) {
   const key = `leg-${leg.leg}`;
-  const kind = {key: `${key}-kind`, label: 'Kind', value: leg.kind, options: KINDS, help: ''};
+  const kind = {key: `${key}-kind`, label: 'Kind', value: leg.kind, options: card.leg_kinds, help: ''};
   const title = `Leg ${leg.number}: ${leg.title}`;
   const buttons = partForm(parent, index, key, title, card, [kind, ...leg.fields]);
   const add = (value, words) => act(`${key}-add`, value, words, () =>

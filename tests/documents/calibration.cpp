@@ -43,9 +43,10 @@ TEST_CASE("observations of every kind survive writing and reading bit for bit") 
   for (int kind = 0; kind < 5; ++kind) {
     Observation observation = new_observation(static_cast<ObservationKind>(kind), document.brief);
     for (const ObservationField& field : observation_fields()) {
-      if (!carries(field, observation.kind)) continue;
-      const double value = field.minimum + 0.37 * (field.maximum - field.minimum);
-      field.set(observation, field.whole ? 2.0 : value);
+      if (!field.applies(observation)) continue;
+      const double value =
+          field.spec.range.minimum + 0.37 * (field.spec.range.maximum - field.spec.range.minimum);
+      field.set(observation, field.spec.whole ? 2.0 : value);
     }
     document.observations.push(observation);
   }
@@ -59,7 +60,7 @@ TEST_CASE("observations of every kind survive writing and reading bit for bit") 
     const Observation& b = read.value->observations[i];
     CHECK(a.kind == b.kind);
     for (const ObservationField& field : observation_fields()) {
-      if (carries(field, a.kind)) CHECK(field.get(a) == field.get(b));
+      if (field.applies(a)) CHECK(field.get(a) == field.get(b));
     }
   }
 }

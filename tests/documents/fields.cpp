@@ -14,16 +14,16 @@ using namespace tillerline;
 TEST_CASE("every field has a key of its own, a label, a help sentence and a sensible range") {
   std::set<std::string_view> keys;
   for (const Field& field : brief_fields()) {
-    CAPTURE(field.key);
-    CHECK(keys.insert(field.key).second);
-    CHECK_FALSE(field.label.empty());
-    CHECK(field.help.back() == '.');
-    CHECK(field.minimum < field.maximum);
-    CHECK(field.fine_step > 0.0);
-    CHECK(field.coarse_step >= field.fine_step);
-    CHECK(field.coarse_step <= field.maximum - field.minimum);
-    CHECK(find_field(field.key) == &field);
-    if (field.whole) CHECK(field.decimals == 0);
+    CAPTURE(field.spec.key);
+    CHECK(keys.insert(field.spec.key).second);
+    CHECK_FALSE(field.spec.label.empty());
+    CHECK(field.spec.help.back() == '.');
+    CHECK(field.spec.range.minimum < field.spec.range.maximum);
+    CHECK(field.spec.fine_step > 0.0);
+    CHECK(field.spec.coarse_step >= field.spec.fine_step);
+    CHECK(field.spec.coarse_step <= field.spec.range.maximum - field.spec.range.minimum);
+    CHECK(find_field(field.spec.key) == &field);
+    if (field.spec.whole) CHECK(field.spec.decimals == 0);
   }
   for (const Choice& choice : brief_choices()) {
     CAPTURE(choice.key);
@@ -38,23 +38,25 @@ TEST_CASE("every field has a key of its own, a label, a help sentence and a sens
 
 TEST_CASE("a step of a field can be seen in its decimals") {
   for (const Field& field : brief_fields()) {
-    CAPTURE(field.key);
-    CHECK(field.fine_step >= 0.999 * std::pow(10.0, -field.decimals));
+    CAPTURE(field.spec.key);
+    CHECK(field.spec.fine_step >= 0.999 * std::pow(10.0, -field.spec.decimals));
   }
 }
 
 TEST_CASE("what is set in a field comes back, and no other field moves") {
   for (const Field& field : brief_fields()) {
     Brief brief = default_brief().brief;
-    const double value =
-        field.whole ? field.minimum + 1.0 : field.minimum + 0.37 * (field.maximum - field.minimum);
+    const double value = field.spec.whole
+                             ? field.spec.range.minimum + 1.0
+                             : field.spec.range.minimum +
+                                   0.37 * (field.spec.range.maximum - field.spec.range.minimum);
     const Brief before = brief;
     field.set(brief, value);
-    CAPTURE(field.key);
+    CAPTURE(field.spec.key);
     CHECK(field.get(brief) == doctest::Approx(value).epsilon(1e-14));
     for (const Field& other : brief_fields()) {
-      if (other.key == field.key) continue;
-      CAPTURE(other.key);
+      if (other.spec.key == field.spec.key) continue;
+      CAPTURE(other.spec.key);
       CHECK(other.get(brief) == other.get(before));
     }
   }
@@ -63,9 +65,9 @@ TEST_CASE("what is set in a field comes back, and no other field moves") {
 TEST_CASE("every number of the defaults lies within its range") {
   const Brief brief = default_brief().brief;
   for (const Field& field : brief_fields()) {
-    CAPTURE(field.key);
-    CHECK(field.get(brief) >= field.minimum);
-    CHECK(field.get(brief) <= field.maximum);
+    CAPTURE(field.spec.key);
+    CHECK(field.get(brief) >= field.spec.range.minimum);
+    CHECK(field.get(brief) <= field.spec.range.maximum);
   }
 }
 
@@ -98,7 +100,7 @@ TEST_CASE("units of fields are the ones people say") {
 
 TEST_CASE("slope in percent is the climb per level distance") {
   for (const LegField& field : leg_fields()) {
-    if (field.key != "slope_percent") continue;
+    if (field.spec.key != "slope_percent") continue;
     Leg leg;
     field.set(leg, 3.0);
     // 3 m up in 100 m along the level: the angle whose tangent is 0.03.
@@ -110,11 +112,15 @@ TEST_CASE("slope in percent is the climb per level distance") {
 TEST_CASE("fields of a leg come back as they were set") {
   for (const LegField& field : leg_fields()) {
     Leg leg;
-    const double value = field.minimum + 0.61 * (field.maximum - field.minimum);
+    leg.kind = LegKind::Straight;
+    const bool on_straights = field.applies(leg);
+    leg.kind = LegKind::Arc;
+    const double value =
+        field.spec.range.minimum + 0.61 * (field.spec.range.maximum - field.spec.range.minimum);
     field.set(leg, value);
-    CAPTURE(field.key);
+    CAPTURE(field.spec.key);
     CHECK(field.get(leg) == doctest::Approx(value).epsilon(1e-14));
-    CHECK((field.straights || field.arcs));
+    CHECK((on_straights || field.applies(leg)));
   }
 }
 
@@ -140,17 +146,17 @@ TEST_CASE("the range of a leg: easing and radius go together") {
   arc.turn_rad = -1.0;
   arc.easing_m = 30.0;
   for (const LegField& field : leg_fields()) {
-    const FieldRange range = leg_field_range(field, arc);
-    if (field.key == "easing_m") {
+    const FieldRange range = field_range(field, arc);
+    if (field.spec.key == "easing_m") {
       CHECK(range.maximum == 50.0);
     } else {
-      CHECK(range.maximum == field.maximum);
+      CHECK(range.maximum == field.spec.range.maximum);
     }
-    CHECK(range.minimum == (field.key == "radius_m" ? 30.0 : field.minimum));
+    CHECK(range.minimum == (field.spec.key == "radius_m" ? 30.0 : field.spec.range.minimum));
     Leg straight = arc;
     straight.kind = LegKind::Straight;
-    CHECK(leg_field_range(field, straight).minimum == field.minimum);
-    CHECK(leg_field_range(field, straight).maximum == field.maximum);
+    CHECK(field_range(field, straight).minimum == field.spec.range.minimum);
+    CHECK(field_range(field, straight).maximum == field.spec.range.maximum);
   }
 }
 
@@ -173,7 +179,7 @@ TEST_CASE("every pair names two fields in the same unit") {
     CAPTURE(pair.smaller);
     REQUIRE(find_field(pair.smaller) != nullptr);
     REQUIRE(find_field(pair.larger) != nullptr);
-    CHECK(find_field(pair.smaller)->unit == find_field(pair.larger)->unit);
+    CHECK(find_field(pair.smaller)->spec.unit == find_field(pair.larger)->spec.unit);
   }
 }
 

@@ -295,12 +295,12 @@ TEST_CASE("drawn routes in words: each fault names the place, the value and the 
 
 TEST_CASE("drawn routes keep to the ranges that documents have") {
   for (const LegField& field : leg_fields()) {
-    if (field.key == "length_m") {
-      CHECK(field.minimum == kLeastStraight_m);
-      CHECK(field.maximum == kMostStraight_m);
-    } else if (field.key == "radius_m") {
-      CHECK(field.minimum == kLeastDrawnRadius_m);
-      CHECK(field.maximum == kMostDrawnRadius_m);
+    if (field.spec.key == "length_m") {
+      CHECK(field.spec.range.minimum == kLeastStraight_m);
+      CHECK(field.spec.range.maximum == kMostStraight_m);
+    } else if (field.spec.key == "radius_m") {
+      CHECK(field.spec.range.minimum == kLeastDrawnRadius_m);
+      CHECK(field.spec.range.maximum == kMostDrawnRadius_m);
     }
   }
   CHECK(kSmallestTurn_deg * units::kDegree_rad == doctest::Approx(kLeastDrawnTurn_rad));

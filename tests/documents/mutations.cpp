@@ -65,9 +65,9 @@ void check_in_range(const Brief& brief) {
   for (const Field& field : brief_fields()) {
     const double value = field.get(brief);
     const double slack = 1e-9 * std::fmax(1.0, std::fabs(value));
-    CAPTURE(field.key);
-    CHECK(value >= field.minimum - slack);
-    CHECK(value <= field.maximum + slack);
+    CAPTURE(field.spec.key);
+    CHECK(value >= field.spec.range.minimum - slack);
+    CHECK(value <= field.spec.range.maximum + slack);
   }
 }
 

@@ -14,7 +14,7 @@ namespace {
 
 void check_same_numbers(const Brief& a, const Brief& b) {
   for (const Field& field : brief_fields()) {
-    CAPTURE(field.key);
+    CAPTURE(field.spec.key);
     CHECK(field.get(a) == field.get(b));
   }
   for (const Choice& choice : brief_choices()) CHECK(choice.get(a) == choice.get(b));
@@ -22,8 +22,8 @@ void check_same_numbers(const Brief& a, const Brief& b) {
   for (std::size_t i = 0; i < a.route.legs.size(); ++i) {
     CHECK(a.route.legs[i].kind == b.route.legs[i].kind);
     for (const LegField& field : leg_fields()) {
-      const bool carried = a.route.legs[i].kind == LegKind::Arc ? field.arcs : field.straights;
-      if (carried) CHECK(field.get(a.route.legs[i]) == field.get(b.route.legs[i]));
+      if (field.applies(a.route.legs[i]))
+        CHECK(field.get(a.route.legs[i]) == field.get(b.route.legs[i]));
     }
   }
 }
@@ -33,9 +33,9 @@ double some_value(const Field& field, const Brief& brief, std::mt19937_64& rando
   const FieldRange range = field_range(field, brief);
   std::uniform_real_distribution<double> anywhere(range.minimum, range.maximum);
   const double value = anywhere(random);
-  if (field.whole) return std::floor(value);
-  const double steps = std::floor((value - range.minimum) / field.fine_step);
-  return random() % 2 == 0 ? value : range.minimum + steps * field.fine_step;
+  if (field.spec.whole) return std::floor(value);
+  const double steps = std::floor((value - range.minimum) / field.spec.fine_step);
+  return random() % 2 == 0 ? value : range.minimum + steps * field.spec.fine_step;
 }
 
 }  // namespace
@@ -65,7 +65,8 @@ TEST_CASE("any values within range survive bit for bit, in SI as well") {
     BriefDocument brief = default_brief();
     // Day, condition, technique and limits; the order of the table keeps pairs in order.
     for (const Field& field : brief_fields()) {
-      if (field.group == FieldGroup::Aircraft || field.group == FieldGroup::Route) continue;
+      if (field.spec.group == FieldGroup::Aircraft || field.spec.group == FieldGroup::Route)
+        continue;
       field.set(brief.brief, some_value(field, brief.brief, random));
     }
     const Read<BriefDocument> read = read_brief(write_brief(brief));

@@ -89,12 +89,13 @@ TEST_CASE("any values within range come back from the short form bit for bit") {
   for (int round = 0; round < 200; ++round) {
     BriefDocument brief = default_brief();
     for (const Field& field : brief_fields()) {
-      if (field.group == FieldGroup::Aircraft || field.group == FieldGroup::Route) continue;
+      if (field.spec.group == FieldGroup::Aircraft || field.spec.group == FieldGroup::Route)
+        continue;
       if (random() % 3 != 0) continue;
       const FieldRange range = field_range(field, brief.brief);
       std::uniform_real_distribution<double> anywhere(range.minimum, range.maximum);
       const double value = anywhere(random);
-      field.set(brief.brief, field.whole ? std::floor(value) : value);
+      field.set(brief.brief, field.spec.whole ? std::floor(value) : value);
     }
     if (!read_brief(write_brief_line(brief)).value) continue;  // a pair was out of order
     check_comes_back(brief);

@@ -59,7 +59,7 @@ TEST_CASE("a bound may be entered as it is shown, and no more") {
   Desk desk;
   const Field& field = *find_field("mass_t");
   const FieldRange range = field_range(field, desk.session.document().brief);
-  const double shown = std::pow(10.0, -field.decimals);
+  const double shown = std::pow(10.0, -field.spec.decimals);
   CHECK(set(desk.session, "mass_t", range.maximum + 0.49 * shown).empty());
   CHECK(value(desk.session, "mass_t") == doctest::Approx(range.maximum).epsilon(1e-12));
   CHECK(set(desk.session, "mass_t", range.minimum - 0.49 * shown).empty());

@@ -103,15 +103,17 @@ inline std::string choose(Session& session, std::string_view key, int option) {
 
 inline const LegField& leg_field(std::string_view key) {
   for (const LegField& field : leg_fields()) {
-    if (field.key == key) return field;
+    if (field.spec.key == key) return field;
   }
   FAIL("no such leg field");
   return leg_fields().front();
 }
 
 inline const ObservationField& observation_field(std::string_view key, ObservationKind kind) {
+  Observation of_kind;
+  of_kind.kind = kind;
   for (const ObservationField& field : observation_fields()) {
-    if (field.key == key && carries(field, kind)) return field;
+    if (field.spec.key == key && field.applies(of_kind)) return field;
   }
   FAIL("no such observation field");
   return observation_fields().front();

@@ -136,7 +136,7 @@ TEST_CASE("a number of one leg changes that leg alone") {
   CHECK(has(set_leg(way.session, 3, "radius_m", 1e4), "Radius"));
   CHECK(legs(way.session)[3].radius_m == 70.0);
   // An easing curve has room for so much, which is told as its range.
-  const double most_m = leg_field_range(leg_field("easing_m"), legs(way.session)[3]).maximum;
+  const double most_m = field_range(leg_field("easing_m"), legs(way.session)[3]).maximum;
   CHECK(set_leg(way.session, 3, "easing_m", most_m - 0.1) == "");
   CHECK(has(set_leg(way.session, 3, "easing_m", most_m + 0.1), "outside"));
   CHECK(legs(way.session)[3].easing_m == doctest::Approx(most_m - 0.1));

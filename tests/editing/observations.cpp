@@ -39,8 +39,8 @@ TEST_CASE("an observation is added as the form shows it, changed and removed") {
   const auto& mass = observation_field("mass_t", ObservationKind::SpeedAfterTime);
   CHECK(session.shown(0, mass).value == doctest::Approx(250.0));
   const Standing before = standing(desk);
-  CHECK(has(set_seen(session, 0, "mass_t", mass.maximum + 1.0), "outside"));
-  CHECK(has(set_seen(session, 0, "mass_t", mass.minimum - 1.0), "outside"));
+  CHECK(has(set_seen(session, 0, "mass_t", mass.spec.range.maximum + 1.0), "outside"));
+  CHECK(has(set_seen(session, 0, "mass_t", mass.spec.range.minimum - 1.0), "outside"));
   CHECK(has(session.set_observation_field(2, mass, 250.0), "no such observation"));
   CHECK(standing(desk) == before);
   CHECK(session.remove_observation(0).empty());

@@ -13,7 +13,7 @@ const Field& field(std::string_view key) { return *find_field(key); }
 
 ShownNumber shown(std::string_view key, double value, const ShownUnits& units = {}) {
   const Field& f = field(key);
-  return shown_number(as_kept(f, {f.minimum, f.maximum}, value), units);
+  return shown_number({f.spec, f.spec.range, value}, units);
 }
 
 }  // namespace

@@ -16,21 +16,21 @@ double draw_value(Draws& draws, const Field& field, const Brief& brief) {
   double value = kind == 0   ? range.minimum
                  : kind == 1 ? range.maximum
                              : draws.between(range.minimum, range.maximum);
-  if (field.whole) value = std::clamp(std::round(value), range.minimum, range.maximum);
+  if (field.spec.whole) value = std::clamp(std::round(value), range.minimum, range.maximum);
   return value;
 }
 
 Leg draw_leg(Draws& draws, LegKind kind) {
   Leg leg;
   leg.kind = kind;
-  const bool arc = kind == LegKind::Arc;
   for (const LegField& field : leg_fields()) {
-    if (arc ? !field.arcs : !field.straights) continue;
-    double value =
-        draws.below(10) == 0 ? field.maximum : draws.between(field.minimum, field.maximum);
-    if (field.key == "turn_deg" && std::abs(value) < kSmallestTurn_deg)
+    if (!field.applies(leg)) continue;
+    double value = draws.below(10) == 0
+                       ? field.spec.range.maximum
+                       : draws.between(field.spec.range.minimum, field.spec.range.maximum);
+    if (field.spec.key == "turn_deg" && std::abs(value) < kSmallestTurn_deg)
       value = value < 0.0 ? -kSmallestTurn_deg : kSmallestTurn_deg;
-    if (field.key == "speed_limit_kt" && (draws.coin() || value < kSlowestSpeedLimit_kt))
+    if (field.spec.key == "speed_limit_kt" && (draws.coin() || value < kSlowestSpeedLimit_kt))
       value = 0.0;
     field.set(leg, value);
   }

@@ -453,10 +453,10 @@ TEST_CASE("the page's JSON holds every number of every leg, within its range") {
       CHECK_FALSE(shown["title"].get<std::string>().empty());
       std::size_t carried = 0;
       for (const LegField& field : leg_fields()) {
-        if (!(arc ? field.arcs : field.straights)) continue;
+        if (!field.applies(legs[i])) continue;
         const Json& input = shown["fields"][carried++];
         INFO(input.dump());
-        CHECK(input["key"] == "leg-" + std::to_string(i) + "-" + std::string(field.key));
+        CHECK(input["key"] == "leg-" + std::to_string(i) + "-" + std::string(field.spec.key));
         CHECK(input["value"].get<double>() == doctest::Approx(field.get(legs[i])));
         CHECK(input["min"].get<double>() <= input["value"].get<double>());
         CHECK(input["value"].get<double>() <= input["max"].get<double>());
@@ -468,17 +468,17 @@ TEST_CASE("the page's JSON holds every number of every leg, within its range") {
 
 TEST_CASE("the page's JSON holds the observations as a form") {
   BriefDocument document = default_brief();
-  for (std::size_t i = 0; i < observation_kinds().size(); ++i) {
+  for (std::size_t i = 0; i < options_of(ObservationKind{}).size(); ++i) {
     document.observations.push(new_observation(static_cast<ObservationKind>(i), document.brief));
   }
   const auto card = std::make_unique<Card>();
   compute_card(document.brief, *card);
   const Json json = Json::parse(page_json(document, *card, build_sheet(document, *card)));
-  REQUIRE(json["observations"].size() == observation_kinds().size());
-  CHECK(json["observation_kinds"].size() == observation_kinds().size());
-  for (std::size_t i = 0; i < observation_kinds().size(); ++i) {
+  REQUIRE(json["observations"].size() == options_of(ObservationKind{}).size());
+  CHECK(json["observation_kinds"].size() == options_of(ObservationKind{}).size());
+  for (std::size_t i = 0; i < options_of(ObservationKind{}).size(); ++i) {
     const Json& shown = json["observations"][i];
-    CHECK(shown["title"] == std::string(observation_kinds()[i].label));
+    CHECK(shown["title"] == std::string(options_of(ObservationKind{})[i].label));
     CHECK(shown["fields"].size() >= 2);
     for (const Json& field : shown["fields"]) {
       const auto key = field["key"].get<std::string>();
@@ -501,7 +501,7 @@ TEST_CASE("what the card rests on names technique, unknowns and what was entered
   document.entered.clear();
   sheet = build_sheet(document, *card);
   CHECK(sheet.assumptions[2] == "Nothing was entered: every input is a default.");
-  for (const Field& field : brief_fields()) document.entered.emplace_back(field.key);
+  for (const Field& field : brief_fields()) document.entered.emplace_back(field.spec.key);
   sheet = build_sheet(document, *card);
   const std::string more = std::to_string(brief_fields().size() - 8) + " more";
   CHECK(sheet.assumptions[2].find(more) != std::string::npos);

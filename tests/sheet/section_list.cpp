@@ -10,7 +10,7 @@
 #include <string>
 
 #include "documents/documents.hpp"
-#include "documents/field_groups.hpp"
+#include "documents/fields.hpp"
 #include "physics/card/compute_card.hpp"
 #include "sheet/build_sheet.hpp"
 #include "sheet/page_json.hpp"
@@ -118,19 +118,22 @@ TEST_CASE("wall: every picture has its page, and so has the card") {
 TEST_CASE("groups: one name each, and the page is told of every group that it has inputs in") {
   const nlohmann::json groups = Made().page()["groups"];
   const nlohmann::json page = Made().page();
-  REQUIRE(groups.size() == field_groups().size());
+  // Before and after those of the fields stand two of the page's own.
+  REQUIRE(groups.size() == field_groups().size() + 2);
+  CHECK(groups.front()["key"] == "briefing");
+  CHECK(groups.back()["key"] == "units");
   std::set<std::string> words;
-  for (std::size_t i = 0; i < groups.size(); ++i) {
-    const FieldGroupRow& row = field_groups()[i];
-    CHECK(groups[i]["value"] == std::string(row.word));
-    CHECK(groups[i]["label"] == std::string(row.title));
-    CHECK(&row_of(row.group) == &row);
-    words.insert(std::string(row.word));
+  for (std::size_t i = 0; i < field_groups().size(); ++i) {
+    const GroupSpec& spec = field_groups()[i];
+    CHECK(groups[i + 1]["key"] == std::string(spec.key));
+    CHECK(groups[i + 1]["title"] == std::string(spec.title));
+    CHECK(&group_spec(spec.group) == &spec);
+    words.insert(std::string(spec.key));
   }
   for (const char* list : {"inputs", "choices"}) {
     for (const auto& input : page[list]) {
       CHECK(words.count(input["group"].get<std::string>()) == 1);
     }
   }
-  CHECK(row_of(FieldGroup::Turnaround).title == "After a landing");
+  CHECK(group_spec(FieldGroup::Turnaround).title == "After a landing");
 }

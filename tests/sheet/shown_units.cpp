@@ -405,7 +405,7 @@ TEST_CASE("units: a rise and a band of temperature are no temperatures") {
     ++bands;
     const Field& field = *find_field("brakes_now_band_c");
     CHECK(shown.uncertainty.table.rows[i][1] ==
-          "± " + format_number(1.8 * field.get(document.brief), field.decimals) + " °F");
+          "± " + format_number(1.8 * field.get(document.brief), field.spec.decimals) + " °F");
   }
   CHECK(bands == 1);
 }
@@ -414,9 +414,7 @@ TEST_CASE("units: a number that can be changed") {
   const BriefDocument document = default_brief();
   const auto shown = [&](const char* key, const ShownUnits& units) {
     const Field& field = *find_field(key);
-    return shown_number({field.unit, field_range(field, document.brief), field.get(document.brief),
-                         field.fine_step, field.coarse_step, field.decimals, is_difference(key)},
-                        units);
+    return shown_number(as_kept(field, document.brief), units);
   };
   const ShownNumber mass = shown("mass_t", kOther);
   CHECK(mass.unit == "lb");
@@ -436,10 +434,7 @@ TEST_CASE(
       for (const Field& field : brief_fields()) {
         const FieldRange range = field_range(field, document.brief);
         const double value = field.get(document.brief);
-        const ShownNumber number =
-            shown_number({field.unit, range, value, field.fine_step, field.coarse_step,
-                          field.decimals, is_difference(field.key)},
-                         units);
+        const ShownNumber number = shown_number(as_kept(field, document.brief), units);
         CHECK(field_value(number, number.value) == value);
         // Also as it is typed: the digits that the keypad and the page show.
         std::string typed = format_number(number.value, number.decimals);
@@ -449,7 +444,7 @@ TEST_CASE(
         CHECK(decimals_in(typed) == number.decimals);
         if (number.conversion.same()) {
           CHECK(number.range.minimum == range.minimum);
-          CHECK(number.fine_step == field.fine_step);
+          CHECK(number.fine_step == field.spec.fine_step);
           continue;
         }
         const double slack = 1e-6 * (1.0 + std::fabs(range.maximum) + std::fabs(range.minimum));
@@ -459,7 +454,7 @@ TEST_CASE(
             number.fine_step / std::pow(10.0, std::floor(std::log10(number.fine_step) + 1e-9));
         const bool round = std::fabs(mantissa - 1.0) < 1e-9 || std::fabs(mantissa - 2.0) < 1e-9 ||
                            std::fabs(mantissa - 5.0) < 1e-9;
-        CHECK_MESSAGE(round, field.key);
+        CHECK_MESSAGE(round, field.spec.key);
         CHECK(number.coarse_step >= number.fine_step);
       }
     }

@@ -14,56 +14,15 @@ namespace {
 constexpr float kGap = 8.0f;
 constexpr float kPadding = 20.0f;
 
-// What the keypad needs to know of its number, whichever kind it is.
+// What the keypad shows of its number.
 struct Subject {
   std::string_view label;
   std::string help;
   ShownNumber number;
 };
 
-Subject subject_of(const Ui& ui, const NumberTarget& target) {
-  const Session& session = ui.session;
-  const auto about = [&](const auto& field, const ShownNumber& number) {
-    return Subject{field.label, std::string(field.help), number};
-  };
-  if (target.exercise != nullptr) {
-    const Exercise& e = *target.exercise;
-    return {"Your guess", e.question, shown_guess(e, std::max(0.0, e.lowest), session.units())};
-  }
-  if (target.field != nullptr) return about(*target.field, session.shown(*target.field));
-  if (target.leg_field != nullptr) {
-    return about(*target.leg_field, session.shown(target.index, *target.leg_field));
-  }
-  if (target.drawn_field != nullptr) {
-    const DrawnField& f = *target.drawn_field;
-    return about(f, ui.view.drawing.shown(f, target.index, session.units()));
-  }
-  const ObservationField& f = *target.observation_field;
-  return about(f, session.shown(target.index, f));
-}
-
-// `entered` is in the unit shown.
-std::string put_number(Ui& ui, const Subject& subject, double entered) {
-  const NumberTarget& target = ui.view.keypad.target;
-  Session& session = ui.session;
-  const ShownNumber& number = subject.number;
-  if (target.exercise != nullptr || !number.conversion.same()) {
-    const std::string refusal = outside_sentence(subject.label, number, entered);
-    if (!refusal.empty()) return refusal;
-  }
-  const double value = field_value(number, entered);
-  if (target.exercise != nullptr) {
-    take_guess(ui.study, value);
-    return {};
-  }
-  if (target.drawn_field != nullptr) {
-    return ui.view.drawing.set(*target.drawn_field, target.index, value);
-  }
-  if (target.field != nullptr) return session.set_field(*target.field, value);
-  if (target.leg_field != nullptr) {
-    return session.set_leg_field(target.index, *target.leg_field, value);
-  }
-  return session.set_observation_field(target.index, *target.observation_field, value);
+Subject subject_of(const NumberRef& number) {
+  return {number.spec.label, std::string(number.spec.help), number.shown()};
 }
 
 double typed_value(const KeypadState& pad, double present) {
@@ -133,7 +92,7 @@ void set(Ui& ui, const Subject& subject) {
     return;
   }
   const double value = typed_value(pad, subject.number.value);
-  const std::string refusal = put_number(ui, subject, value);
+  const std::string refusal = enter(pad.number, value);
   if (refusal.empty()) {
     close(ui);
   } else {
@@ -255,9 +214,9 @@ Box place(const Ui& ui, float height) {
 
 }  // namespace
 
-void open_keypad(Ui& ui, const NumberTarget& target, const Box& beside, char digit) {
+void open_keypad(Ui& ui, const NumberRef& number, const Box& beside, char digit) {
   ui.view.keypad = KeypadState{};
-  ui.view.keypad.target = target;
+  ui.view.keypad.number = number;
   ui.view.keypad.beside = beside;
   if (digit != '\0') put_text(ui.view.keypad, {&digit, 1});
   platform::request_frames(3);
@@ -265,10 +224,10 @@ void open_keypad(Ui& ui, const NumberTarget& target, const Box& beside, char dig
 
 void draw_keypad(Ui& ui) {
   KeypadState& pad = ui.view.keypad;
-  if (!pad.target.open()) return;
-  const Subject subject = subject_of(ui, pad.target);
+  if (!pad.number) return;
+  const Subject subject = subject_of(pad.number);
   take_keys(ui, subject);
-  if (!pad.target.open()) return;
+  if (!pad.number) return;
 
   const Pen& pen = ui.pen;
   const theme::Palette& c = ui.colours();

@@ -9,7 +9,7 @@
 namespace tillerline {
 
 // `digit`: the first one, typed already; or none.
-void open_keypad(Ui& ui, const NumberTarget& target, const Box& beside, char digit = '\0');
+void open_keypad(Ui& ui, const NumberRef& number, const Box& beside, char digit = '\0');
 
 // Draws it over everything else when it is open.
 void draw_keypad(Ui& ui);

@@ -114,73 +114,29 @@ float choice_picker(Ui& ui, const Choice& choice, ImVec2 at, float width) {
 
 }  // namespace
 
+void number_tile(Ui& ui, const NumberRef& number, const Box& box, const TileKind& kind) {
+  if (!ui.in_sight(box)) return;
+  const NumberSpec& spec = number.spec;
+  const bool draggable = kind.refusal != nullptr;
+  const Use use = ui.touch.use(part_id(kind.name, spec.key), box, ui.pen, draggable);
+  if (draggable && use.dragging) {
+    double value = 0.0;
+    if (follow_drag(ui, use, number.shown(), value)) *kind.refusal = number.set(value);
+  }
+  if (use.tapped || use.digit) open_keypad(ui, number, box, use.digit);
+  const NumberRef& open = ui.view.keypad.number;
+  const bool is_open = open && open.spec.key == spec.key && open.spec.group == spec.group;
+  const ShownNumber shown = number.shown();
+  draw_tile(
+      ui, box,
+      {spec.label, shown.unit, kind.entered, use.held || use.dragging || use.hovered || is_open},
+      shown_text(shown, shown.value));
+  ui.mark(kind.name, spec.key, box);
+}
+
 void value_tile(Ui& ui, const Field& field, const Box& box) {
-  if (!ui.in_sight(box)) return;
-  Session& session = ui.session;
-  const Use use = ui.touch.use(part_id("tile:", field.key), box, ui.pen, true);
-  if (use.dragging) {
-    double value = 0.0;
-    if (follow_drag(ui, use, session.shown(field), value)) {
-      ui.view.drag_refusal = session.set_field(field, value);
-    }
-  }
-  if (use.tapped || use.digit) open_keypad(ui, {.field = &field}, box, use.digit);
-  const bool open = ui.view.keypad.target.field == &field;
-  const ShownNumber number = session.shown(field);
-  draw_tile(ui, box,
-            {field.label, number.unit, session.was_entered(field.key),
-             use.held || use.dragging || use.hovered || open},
-            shown_text(number, number.value));
-  ui.mark("tile:", field.key, box);
-}
-
-void leg_tile(Ui& ui, std::size_t leg, const LegField& field, const Box& box) {
-  if (!ui.in_sight(box)) return;
-  const Use use = ui.touch.use(part_id("leg-tile:", field.key), box, ui.pen, true);
-  if (use.dragging) {
-    double value = 0.0;
-    if (follow_drag(ui, use, ui.session.shown(leg, field), value)) {
-      ui.view.leg_refusal = ui.session.set_leg_field(leg, field, value);
-    }
-  }
-  if (use.tapped || use.digit) open_keypad(ui, {.leg_field = &field, .index = leg}, box, use.digit);
-  const bool open = ui.view.keypad.target.leg_field == &field;
-  const ShownNumber number = ui.session.shown(leg, field);
-  draw_tile(ui, box,
-            {field.label, number.unit, false, use.held || use.dragging || use.hovered || open},
-            shown_text(number, number.value));
-  ui.mark("leg-tile:", field.key, box);
-}
-
-void observation_tile(Ui& ui, std::size_t index, const ObservationField& field, const Box& box) {
-  if (!ui.in_sight(box)) return;
-  const Use use = ui.touch.use(part_id("observation-tile:", field.key), box, ui.pen, true);
-  if (use.dragging) {
-    double value = 0.0;
-    if (follow_drag(ui, use, ui.session.shown(index, field), value)) {
-      ui.view.observation_refusal = ui.session.set_observation_field(index, field, value);
-    }
-  }
-  if (use.tapped || use.digit)
-    open_keypad(ui, {.observation_field = &field, .index = index}, box, use.digit);
-  const bool open = ui.view.keypad.target.observation_field == &field;
-  const ShownNumber number = ui.session.shown(index, field);
-  draw_tile(ui, box,
-            {field.label, number.unit, false, use.held || use.dragging || use.hovered || open},
-            shown_text(number, number.value));
-  ui.mark("observation-tile:", field.key, box);
-}
-
-void drawn_tile(Ui& ui, std::size_t point, const DrawnField& field, const Box& box) {
-  if (!ui.in_sight(box)) return;
-  const Use use = ui.touch.use(part_id("drawn-tile:", field.key), box, ui.pen);
-  if (use.tapped || use.digit)
-    open_keypad(ui, {.drawn_field = &field, .index = point}, box, use.digit);
-  const bool open = ui.view.keypad.target.drawn_field == &field;
-  const ShownNumber number = ui.view.drawing.shown(field, point, ui.session.units());
-  draw_tile(ui, box, {field.label, number.unit, false, use.held || use.hovered || open},
-            shown_text(number, number.value));
-  ui.mark("drawn-tile:", field.key, box);
+  number_tile(ui, number_ref(ui.session, field), box,
+              {"tile:", &ui.view.drag_refusal, ui.session.was_entered(field.spec.key)});
 }
 
 void choose(Ui& ui, const Choice& choice, int option) {

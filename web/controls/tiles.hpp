@@ -1,6 +1,7 @@
 // What can be changed of the brief, as it stands on the sheet: tiles with a number, and choices.
 #pragma once
 
+#include <string>
 #include <string_view>
 
 #include "controls/ui.hpp"
@@ -10,11 +11,16 @@ namespace tillerline {
 inline constexpr float kTileHeight = 88.0f;
 inline constexpr float kLineHeight = 56.0f;  // a tile this low sets its number beside its name
 
-// A number of the brief: tap for the keypad, drag sideways to change it.
+struct TileKind {
+  std::string_view name;           // with the key, what tests call it
+  std::string* refusal = nullptr;  // why a drag could not go on; without it it can't be dragged
+  bool entered = false;            // by the user
+};
+
+// A number: tap for the keypad, drag sideways to change it.
+void number_tile(Ui& ui, const NumberRef& number, const Box& box, const TileKind& kind);
+// One of the brief.
 void value_tile(Ui& ui, const Field& field, const Box& box);
-void leg_tile(Ui& ui, std::size_t leg, const LegField& field, const Box& box);
-void observation_tile(Ui& ui, std::size_t index, const ObservationField& field, const Box& box);
-void drawn_tile(Ui& ui, std::size_t point, const DrawnField& field, const Box& box);
 
 // A choice of the brief with its label above the chips. Returns the height used.
 float choice_row(Ui& ui, const Choice& choice, ImVec2 at, float width);

@@ -12,6 +12,7 @@
 #include "controls/canvas.hpp"
 #include "controls/digits.hpp"
 #include "editing/drawing.hpp"
+#include "editing/number_ref.hpp"
 #include "editing/session.hpp"
 #include "editing/study.hpp"
 #include "paint/pen.hpp"
@@ -20,25 +21,9 @@
 
 namespace tillerline {
 
-// The number that the keypad is open for: a field of the brief, of one leg, of one observation or
-// of one drawn point.
-struct NumberTarget {
-  const Field* field = nullptr;
-  const Exercise* exercise = nullptr;  // a guess
-  const LegField* leg_field = nullptr;
-  const ObservationField* observation_field = nullptr;
-  const DrawnField* drawn_field = nullptr;
-  std::size_t index = 0;  // of the leg, the observation or the drawn point
-
-  bool open() const {
-    return field != nullptr || exercise != nullptr || leg_field != nullptr ||
-           observation_field != nullptr || drawn_field != nullptr;
-  }
-};
-
 struct KeypadState {
-  NumberTarget target;
-  Box beside;  // the tile it was opened from
+  NumberRef number;  // that it is open for, or none
+  Box beside;        // the tile it was opened from
   std::array<char, 16> typed{};
   std::size_t length = 0;  // 0: nothing typed yet, the present value stands
   std::string refusal;

@@ -73,7 +73,7 @@ std::string_view name_of(theme::Look look) {
 }
 
 Layer layer_of(const View& view) {
-  if (view.keypad.target.open()) return Layer::Keypad;
+  if (view.keypad.number) return Layer::Keypad;
   return view.panel != Panel::None ? Layer::Panel : Layer::Screen;
 }
 
@@ -89,7 +89,7 @@ void take_shortcuts(Ui& ui) {
   const bool z = key_pressed(ImGuiKey_Z);
   const bool y = key_pressed(ImGuiKey_Y);
   // The drawn route has its own steps.
-  if (!(io.KeyCtrl || io.KeySuper) || ui.view.keypad.target.open()) return;
+  if (!(io.KeyCtrl || io.KeySuper) || ui.view.keypad.number) return;
   if (ui.view.panel == Panel::Draw) return;
   if (y || (z && io.KeyShift)) {
     ui.session.redo();
@@ -98,75 +98,41 @@ void take_shortcuts(Ui& ui) {
   }
 }
 
-// The text page's user types in the unit shown. Answers why it can't be taken, or leaves the value
-// in the field's own unit.
-std::string read_shown(std::string_view label, const ShownNumber& number, std::string_view typed,
-                       double& value) {
-  const std::optional<double> entered = read_number(typed);
-  if (!entered) return not_a_number(label, number, typed);
-  value = field_value(number, *entered);
-  return number.conversion.same() ? std::string() : outside_sentence(label, number, *entered);
-}
-
 bool begins(std::string_view text, std::string_view start) {
   return text.substr(0, start.size()) == start;
 }
 
-// "3-length_m": the number before the hyphen; the rest stays in `id`. Past every list if there is
-// none.
-std::size_t take_index(std::string_view& id) {
-  std::size_t index = 0;
-  std::size_t digits = 0;
-  while (digits < id.size() && digits < 4 && id[digits] >= '0' && id[digits] <= '9') {
-    index = 10 * index + static_cast<std::size_t>(id[digits++] - '0');
-  }
-  if (digits == 0 || digits >= id.size() || id[digits] != '-') return 9999;
-  id.remove_prefix(digits + 1);
-  return index;
+// What was typed, in the unit shown, for the number that the text page calls so.
+std::string apply_number(Session& session, std::string_view key, std::string_view value) {
+  const std::optional<NumberRef> number = find_number(session, key);
+  return number ? enter(*number, value) : "There is no such field.";
 }
 
-// "0-length_m", "0-kind", "0-add", "0-move", "0-remove".
-std::string apply_leg(Session& session, std::string_view id, std::string_view value) {
-  const std::size_t index = take_index(id);
+// "leg-0-length_m", "leg-0-kind", "leg-0-add", "leg-0-move", "leg-0-remove".
+std::string apply_leg(Session& session, std::string_view key, std::string_view value) {
+  std::string_view id = key.substr(key.find('-') + 1);
+  const std::size_t index = take_index(id).value_or(kMaxLegs);
   const LegKind kind = value == "arc" ? LegKind::Arc : LegKind::Straight;
   if (id == "kind") return session.set_leg_kind(index, kind);
   if (id == "add") return session.add_leg(index, kind);
   if (id == "move") return session.move_leg(index, value == "up" ? -1 : 1);
   if (id == "remove") return session.remove_leg(index);
-  const auto& legs = session.document().brief.route.legs;
-  if (index >= legs.size()) return "There is no such leg.";
-  for (const LegField& field : leg_fields()) {
-    if (field.key != id) continue;
-    double number = 0.0;
-    const std::string refusal = read_shown(field.label, session.shown(index, field), value, number);
-    if (!refusal.empty()) return refusal;
-    return session.set_leg_field(index, field, number);
-  }
-  return "There is no such field.";
+  if (index >= session.document().brief.route.legs.size()) return "There is no such leg.";
+  return apply_number(session, key, value);
 }
 
-// "add" with a kind, "0-remove", "0-speed_kt".
-std::string apply_observation(Session& session, std::string_view id, std::string_view value) {
+// "observation-add" with a kind, "observation-0-remove", "observation-0-speed_kt".
+std::string apply_observation(Session& session, std::string_view key, std::string_view value) {
+  std::string_view id = key.substr(key.find('-') + 1);
   if (id == "add") {
-    for (std::size_t i = 0; i < observation_kinds().size(); ++i) {
-      if (observation_kinds()[i].value == value) {
-        return session.add_observation(static_cast<ObservationKind>(i));
-      }
-    }
-    return "There is no such kind of observation.";
+    const int kind = option_named(options_of(ObservationKind{}), value);
+    if (kind < 0) return "There is no such kind of observation.";
+    return session.add_observation(static_cast<ObservationKind>(kind));
   }
-  const std::size_t index = take_index(id);
+  const std::size_t index = take_index(id).value_or(kMaxObservations);
   if (id == "remove") return session.remove_observation(index);
-  const auto& seen = session.document().observations;
-  if (index >= seen.size()) return "There is no such observation.";
-  for (const ObservationField& field : observation_fields()) {
-    if (field.key != id || !carries(field, seen[index].kind)) continue;
-    double number = 0.0;
-    const std::string refusal = read_shown(field.label, session.shown(index, field), value, number);
-    if (!refusal.empty()) return refusal;
-    return session.set_observation_field(index, field, number);
-  }
-  return "There is no such field.";
+  if (index >= session.document().observations.size()) return "There is no such observation.";
+  return apply_number(session, key, value);
 }
 
 // "speed" with "km/h".
@@ -201,26 +167,16 @@ std::string apply_input(Session& session, std::string_view id, std::string_view 
   }
   if (file_action(session, id)) return {};
   if (begins(id, "units-")) return apply_units(session, id.substr(6), value);
-  if (begins(id, "leg-")) return apply_leg(session, id.substr(4), value);
-  if (begins(id, "observation-")) return apply_observation(session, id.substr(12), value);
+  if (begins(id, "leg-")) return apply_leg(session, id, value);
+  if (begins(id, "observation-")) return apply_observation(session, id, value);
   if (id == "use-calibration") {
     if (!session.can_use_calibration()) return "The observations teach nothing that can be used.";
     return session.use_calibration();
   }
-  if (const Field* field = find_field(id)) {
-    double number = 0.0;
-    const std::string refusal = read_shown(field->label, session.shown(*field), value, number);
-    if (!refusal.empty()) return refusal;
-    return session.set_field(*field, number);
-  }
   if (const Choice* choice = find_choice(id)) {
-    for (std::size_t i = 0; i < choice->options.size(); ++i) {
-      if (choice->options[i].value == value)
-        return session.set_choice(*choice, static_cast<int>(i));
-    }
-    return std::string(choice->label) + ": there is no such choice.";
+    return session.set_choice(*choice, option_named(choice->options, value));
   }
-  return "There is no such field.";
+  return apply_number(session, id, value);
 }
 
 std::string open_from_page(App& a, std::string_view id) {

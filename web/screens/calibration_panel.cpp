@@ -18,18 +18,14 @@ constexpr std::string_view kIntroduction =
     "before and after, the spot about which it turned. Idle thrust, rolling resistance, heat "
     "capacity, cooling and the turn axis are estimated from it, as far as it goes.";
 
-std::string_view label_of(ObservationKind kind) {
-  return observation_kinds()[static_cast<std::size_t>(kind)].label;
-}
-
 // "Speed after a time: 60 s, 9.5 kt": the numbers up to the one that says how good it is.
 std::string describe(const Session& session, std::size_t index) {
   const Observation& seen = session.document().observations[index];
-  std::string words(label_of(seen.kind));
+  std::string words(option_label(seen.kind));
   std::string_view joint = ": ";
   for (const ObservationField& field : observation_fields()) {
-    if (!carries(field, seen.kind)) continue;
-    if (field.key.substr(0, 6) == "error_") break;
+    if (!field.applies(seen)) continue;
+    if (field.spec.key.substr(0, 6) == "error_") break;
     words.append(joint);
     const ShownNumber number = session.shown(index, field);
     words += with_unit(shown_text(number, number.value), number.unit);
@@ -56,12 +52,12 @@ void draw_fields(Ui& ui, Column& col, std::size_t index) {
   const int columns = col.width >= 560.0f ? 2 : 1;
   const float w =
       (col.width - kGap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
-  const ObservationKind kind = ui.session.document().observations[index].kind;
   int column = 0;
   for (const ObservationField& field : observation_fields()) {
-    if (!carries(field, kind)) continue;
+    if (!field.applies(ui.session.document().observations[index])) continue;
     const float x = col.x + static_cast<float>(column) * (w + kGap);
-    observation_tile(ui, index, field, {x, col.y, w, kLineHeight});
+    number_tile(ui, number_ref(ui.session, index, field), {x, col.y, w, kLineHeight},
+                {"observation-tile:", &ui.view.observation_refusal});
     if (++column < columns) continue;
     column = 0;
     col.y += kLineHeight - 1.0f;
@@ -124,8 +120,8 @@ void draw_add(Ui& ui, Column& col) {
   col.y += 6.0f;
   if (ui.view.open_observation < 0) draw_refusal(ui, col);
   float x = col.x;
-  for (std::size_t i = 0; i < observation_kinds().size(); ++i) {
-    const ChoiceOption& kind = observation_kinds()[i];
+  for (std::size_t i = 0; i < options_of(ObservationKind{}).size(); ++i) {
+    const ChoiceOption& kind = options_of(ObservationKind{})[i];
     const float w = std::min(button_width(ui, kind.label), col.width);
     if (x > col.x && x + w > col.x + col.width) {
       x = col.x;

@@ -6,7 +6,6 @@
 
 #include "controls/buttons.hpp"
 #include "controls/tiles.hpp"
-#include "documents/field_groups.hpp"
 #include "editing/typed_number.hpp"
 #include "screens/route_sheet.hpp"
 
@@ -28,23 +27,12 @@ struct Flow {
 };
 
 // What is asked on every day stands open as tiles; the rest of the day and the load is folded.
-constexpr std::string_view kEveryDay[] = {"mass_t",        "engines_running", "brake_temperature_c",
-                                          "wind_from_deg", "wind_kt",         "temperature_c",
-                                          "qnh_hpa"};
-constexpr std::string_view kDepth = "contaminant_depth_mm";
-
-bool takes_depth(Surface surface) {
-  return surface == Surface::StandingWater || surface == Surface::Slush ||
-         surface == Surface::WetSnow || surface == Surface::DrySnow;
-}
-
 bool every_day(const Field& field, const Brief& brief) {
-  if (field.key == kDepth) return takes_depth(brief.day.surface);
-  return std::find(std::begin(kEveryDay), std::end(kEveryDay), field.key) != std::end(kEveryDay);
+  return field.spec.every_day && field.applies(brief);
 }
 
 bool shown(const Field& field, const Brief& brief) {
-  if (field.group != FieldGroup::Condition) return true;
+  if (field.spec.group != FieldGroup::Condition) return true;
   const FieldRange range = field_range(field, brief);
   return range.minimum < range.maximum;  // else there is nothing to choose between
 }
@@ -53,7 +41,7 @@ bool shown(const Field& field, const Brief& brief) {
 void tiles(Ui& ui, Flow& flow, std::initializer_list<FieldGroup> groups) {
   const Brief& brief = ui.session.document().brief;
   const auto wanted = [&](const Field& field) {
-    return std::find(groups.begin(), groups.end(), field.group) != groups.end() &&
+    return std::find(groups.begin(), groups.end(), field.spec.group) != groups.end() &&
            every_day(field, brief) && shown(field, brief);
   };
   const auto fields = brief_fields();
@@ -63,7 +51,7 @@ void tiles(Ui& ui, Flow& flow, std::initializer_list<FieldGroup> groups) {
   int first_spans = 1 + (flow.columns - count % flow.columns) % flow.columns;
   for (const FieldGroup group : groups) {
     for (const Field& field : fields) {
-      if (field.group != group || !wanted(field)) continue;
+      if (field.spec.group != group || !wanted(field)) continue;
       const auto span = static_cast<float>(first_spans);
       value_tile(ui, field,
                  {flow.x + static_cast<float>(column) * (w + kGap), flow.y,
@@ -76,12 +64,6 @@ void tiles(Ui& ui, Flow& flow, std::initializer_list<FieldGroup> groups) {
     }
   }
   if (column != 0) flow.y += kTileHeight + kGap;
-}
-
-bool applies(const Choice& choice, const Brief& brief) {
-  if (choice.key == "fans_on") return brief.aircraft.fan_convection_wpm2k > 0.0;
-  if (choice.key == "stop_bar_lit") return brief.route.end == RouteEnd::HoldingLine;
-  return true;
 }
 
 template <class Wanted>
@@ -111,23 +93,17 @@ struct Folder {
   std::string_view untouched;  // what its line says while nothing in it was entered
 };
 
-// One group is a folder under its own name.
-Folder of(FieldGroup group, std::string_view untouched) {
-  const FieldGroupRow& row = row_of(group);
-  return {row.word, row.title, {group}, untouched};
-}
-
 bool in_folder(const Folder& folder, FieldGroup group) {
   return std::find(folder.groups.begin(), folder.groups.end(), group) != folder.groups.end();
 }
 
 bool in_folder(const Folder& folder, const Field& field, const Brief& brief) {
-  return in_folder(folder, field.group) && shown(field, brief) && !every_day(field, brief);
+  return in_folder(folder, field.spec.group) && shown(field, brief) && !every_day(field, brief);
 }
 
 bool choice_in_folder(const Folder& folder, const Choice& choice, const Brief& brief) {
   const bool open = choice.group == FieldGroup::Day || choice.group == FieldGroup::Condition;
-  return in_folder(folder, choice.group) && !open && applies(choice, brief);
+  return in_folder(folder, choice.group) && !open && choice.applies(brief);
 }
 
 // "Top of the band 22.0 kt, Braking: dragging and 3 more"
@@ -147,9 +123,9 @@ std::string entered_words(const Ui& ui, const Folder& folder) {
     add(choice.label, choice.options[chosen].label);
   }
   for (const Field& field : brief_fields()) {
-    if (!in_folder(folder, field, brief) || !ui.session.was_entered(field.key)) continue;
+    if (!in_folder(folder, field, brief) || !ui.session.was_entered(field.spec.key)) continue;
     const ShownNumber number = ui.session.shown(field);
-    add(field.label, with_unit(shown_text(number, number.value), number.unit));
+    add(field.spec.label, with_unit(shown_text(number, number.value), number.unit));
   }
   if (count > kNamed) words += " and " + std::to_string(count - kNamed) + " more";
   return words;
@@ -191,17 +167,17 @@ void draw_folder(Ui& ui, Flow& flow, const Folder& folder) {
 }
 
 void draw_folders(Ui& ui, Flow& flow) {
-  const Folder folders[] = {
-      {"today", "Brakes today", {FieldGroup::Day, FieldGroup::Condition}, "all alike and working"},
-      of(FieldGroup::Turnaround, "not included: brakes as entered above"),
-      of(FieldGroup::Technique, "as is common practice"),
-      of(FieldGroup::Limits, "as is common practice"),
-      of(FieldGroup::Route, "as the route says"),
-      of(FieldGroup::Aircraft, "as the aircraft's data say"),
-      of(FieldGroup::Bands, "usual bands, each with its reason"),
-  };
+  // What of the day and the load is not asked on every day.
+  const Folder today{"today",
+                     "Brakes today",
+                     {FieldGroup::Day, FieldGroup::Condition},
+                     group_spec(FieldGroup::Condition).untouched};
   ui.pen.hairline({flow.x, flow.y}, {flow.x + flow.width, flow.y}, ui.colours().rule);
-  for (const Folder& folder : folders) draw_folder(ui, flow, folder);
+  draw_folder(ui, flow, today);
+  for (const GroupSpec& group : field_groups()) {
+    if (!group.folded) continue;
+    draw_folder(ui, flow, {group.key, group.title, {group.group}, group.untouched});
+  }
 }
 
 }  // namespace
@@ -253,7 +229,7 @@ float draw_inputs(Ui& ui, ImVec2 at, float width) {
   flow.y += 4.0f;
   choices(ui, flow, [&](const Choice& choice) {
     const bool open = choice.group == FieldGroup::Day || choice.group == FieldGroup::Condition;
-    return open && applies(choice, ui.session.document().brief);
+    return open && choice.applies(ui.session.document().brief);
   });
   draw_openers(ui, flow);
   flow.y += 6.0f;

@@ -31,8 +31,9 @@ void leg_tiles(Ui& ui, std::size_t index, float x, float& y, float width) {
   int column = 0;
   for (const LegField& field : leg_fields()) {
     const Leg& leg = ui.session.document().brief.route.legs[index];
-    if (leg.kind == LegKind::Straight ? !field.straights : !field.arcs) continue;
-    leg_tile(ui, index, field, {x + static_cast<float>(column) * (w + kGap), y, w, kLineHeight});
+    if (!field.applies(leg)) continue;
+    const Box box{x + static_cast<float>(column) * (w + kGap), y, w, kLineHeight};
+    number_tile(ui, number_ref(ui.session, index, field), box, {"leg-tile:", &ui.view.leg_refusal});
     if (++column < columns) continue;
     column = 0;
     y += kLineHeight - 1.0f;

@@ -554,6 +554,11 @@ void draw_problems(const Ui& ui, float x, float& y, float width) {
   }
 }
 
+void drawn_tile(Ui& ui, std::size_t point, const NumberSpec& spec, const Box& box) {
+  const NumberRef number = number_ref(ui.view.drawing, point, spec, ui.session.units());
+  number_tile(ui, number, box, {"drawn-tile:"});
+}
+
 void draw_chosen(Ui& ui, float x, float& y, float width) {
   Drawing& drawing = ui.view.drawing;
   const theme::Palette& c = ui.colours();
@@ -579,7 +584,7 @@ void draw_chosen(Ui& ui, float x, float& y, float width) {
   }
   ui.pen.text_fitted(Type::BodyBold, {x, y}, width, c.accent, title);
   y += ui.pen.line_height(Type::Body) + 4.0f;
-  const auto tile = [&](const DrawnField& field) {
+  const auto tile = [&](const NumberSpec& field) {
     drawn_tile(ui, point, field, {x, y, width, kLineHeight});
     y += kLineHeight - 1.0f;
   };

@@ -119,7 +119,7 @@ void draw_number(Ui& ui, Column& col) {
   const Box box{col.x, col.y, std::min(col.width, 320.0f), 64.0f};
   if (!study.guessed) {
     if (button(ui, "guess", {}, box, "Enter your guess", ButtonLook::Primary))
-      open_keypad(ui, {.exercise = &study.exercise}, box);
+      open_keypad(ui, guess_ref(study), box);
   } else {
     const ShownNumber shown = shown_guess(e, study.guess, ui.session.units());
     const std::string guess =

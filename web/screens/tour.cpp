@@ -66,7 +66,8 @@ void next_step(Ui& ui) {
 // What the step speaks of was used.
 bool done(const Ui& ui, const Step& step) {
   const View& view = ui.view;
-  if (view.tour == 0) return view.keypad.target.field != nullptr;
+  if (view.tour == 0)
+    return view.keypad.number && view.keypad.number.spec.group != FieldGroup::None;
   return view.tour == 1 ? view.place_taken : view.figure == step.of;
 }
 
