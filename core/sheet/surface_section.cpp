@@ -172,7 +172,7 @@ SheetSection surface_section(const Source& source) {
   if (is_liquid(pavement.surface)) {
     section.rows.push_back(
         {"Tyres float from", source.say.speed(aquaplaning_speed_mps(pavement.tyre_pressure_pa)),
-         "on deep water, by their pressure of " + words::pressure(pavement.tyre_pressure_pa),
+         "on deep water, by their pressure of " + source.say.pressure(pavement.tyre_pressure_pa),
          Tone::Plain});
   }
   section.why = kWhy;

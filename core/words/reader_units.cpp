@@ -9,6 +9,7 @@ namespace {
 
 constexpr double kKnotsToKilometresPerHour = units::kKnot_mps / units::kKilometrePerHour_mps;
 constexpr double kMetresToFeet = 1.0 / units::kFoot_m;
+constexpr double kBarToPsi = units::kBar_pa / units::kPoundPerSquareInch_pa;
 constexpr double kKilogramsToPounds = 1.0 / units::kPound_kg;
 constexpr double kFahrenheitPerCelsius = 1.8;  // and 0 °C is 32 °F: NIST SP 811, B.8
 constexpr double kFahrenheitAtZero = 32.0;
@@ -34,6 +35,11 @@ const UnitChoice kChoices[] = {
      {"°C", "°F"},
      [](const ShownUnits& u) { return static_cast<int>(u.temperature); },
      [](ShownUnits& u, int i) { u.temperature = static_cast<TemperatureUnit>(i); }},
+    {"pressure",
+     "Tyre pressure",
+     {"bar", "psi"},
+     [](const ShownUnits& u) { return static_cast<int>(u.pressure); },
+     [](ShownUnits& u, int i) { u.pressure = static_cast<PressureUnit>(i); }},
 };
 
 }  // namespace
@@ -53,6 +59,9 @@ UnitConversion conversion(std::string_view unit, const ShownUnits& units) {
   if (unit == "kg/min" && pounds) return {"lb/min", kKilogramsToPounds, 0.0, 0};
   if (unit == "°C" && units.temperature == TemperatureUnit::Fahrenheit) {
     return {"°F", kFahrenheitPerCelsius, kFahrenheitAtZero, 0};
+  }
+  if (unit == "bar" && units.pressure == PressureUnit::PoundsPerSquareInch) {
+    return {"psi", kBarToPsi, 0.0, 1};
   }
   return {unit, 1.0, 0.0, 0};
 }

@@ -1,4 +1,4 @@
-// The units that the reader wants to see: kt or km/h, t or lb, m or ft, °C or °F.
+// The units that the reader wants to see: kt or km/h, t or lb, m or ft, °C or °F, bar or psi.
 //
 // A choice of the reader, not of the brief: documents, links and the brief itself keep the units of
 // the fields. Sentences print their numbers in these units (say.hpp), fields show theirs
@@ -20,12 +20,14 @@ enum class SpeedUnit { Knots, KilometresPerHour };
 enum class MassUnit { Tonnes, Pounds };
 enum class LengthUnit { Metres, Feet };
 enum class TemperatureUnit { Celsius, Fahrenheit };
+enum class PressureUnit { Bar, PoundsPerSquareInch };
 
 struct ShownUnits {
   SpeedUnit speed = SpeedUnit::Knots;
   MassUnit mass = MassUnit::Tonnes;
   LengthUnit length = LengthUnit::Metres;
   TemperatureUnit temperature = TemperatureUnit::Celsius;
+  PressureUnit pressure = PressureUnit::Bar;  // of tyres
 
   bool operator==(const ShownUnits&) const = default;
 };
@@ -53,7 +55,7 @@ UnitConversion difference_conversion(std::string_view unit, const ShownUnits& un
 std::string units_text(const ShownUnits& units);
 ShownUnits units_from_text(std::string_view text);
 
-// The four choices in words, for whoever offers them. `get` and `set` work with the index.
+// The choices in words, for whoever offers them. `get` and `set` work with the index.
 struct UnitChoice {
   std::string_view key;  // "speed"
   std::string_view label;

@@ -176,4 +176,6 @@ std::string Say::flow(double kgps) const {
   return in("kg/min", per_minute, per_minute < 9.95 ? 1 : 0);
 }
 
+std::string Say::pressure(double pa) const { return in("bar", pa / units::kBar_pa, 1); }
+
 }  // namespace tillerline

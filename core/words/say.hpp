@@ -47,6 +47,8 @@ struct Say {
   std::string amount(double kg) const;  // of what is burnt: "640 kg", "2.0 t"
   std::string flow(double kgps) const;  // per minute: "53 kg/min"
 
+  std::string pressure(double pa) const;  // of a tyre: "14.2 bar"
+
   // A number that comes in a unit of the fields ("kt", "t", "m", "°C" and those that nobody
   // chooses), with the decimals that it has there. The second is for a difference: 10 °C more are
   // 18 °F more. The third is a difference with its sign, "+0.8 kt".

@@ -127,7 +127,6 @@ std::string clock(double s) {
   return std::to_string(all / 60) + (rest < 10 ? ":0" : ":") + std::to_string(rest);
 }
 
-std::string pressure(double pa) { return with_unit(pa / 1e5, 1, " bar"); }
 std::string slope(double rad) { return slope_words(rad, 1); }
 std::string slope_fine(double rad) { return slope_words(rad, 2); }
 

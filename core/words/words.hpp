@@ -36,7 +36,6 @@ std::string duration_up(double s);  // whole minutes, rounded up: for a wait
 std::string clock(double s);        // "1:12"
 std::string seconds(double s);      // always "5 s"
 
-std::string pressure(double pa);       // "14.2 bar"
 std::string slope(double rad);         // "0.2 % up", "0.2 % down", "level"
 std::string slope_fine(double rad);    // "0.25 % up", "level" below 0.005 %
 std::string signed_slope(double rad);  // "+0.8 %"

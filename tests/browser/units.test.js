@@ -92,7 +92,7 @@ test('units: the choice outlives a reload', async ({open}) => {
   assert.deepEqual(again.inputs, card.inputs);
   assert.equal(again.title, card.title);
   assert.match(again.day, /°F/);
-  assert.equal(await kept(sheet, 'units'), 'speed=kt mass=lb length=m temperature=°F');
+  assert.equal(await kept(sheet, 'units'), 'speed=kt mass=lb length=m temperature=°F pressure=bar');
 });
 
 test('units: the text page has them as choices and takes its numbers in them', async ({open}) => {

@@ -11,7 +11,7 @@ using published::check;
 namespace {
 
 const ShownUnits kOther = {SpeedUnit::KilometresPerHour, MassUnit::Pounds, LengthUnit::Feet,
-                           TemperatureUnit::Fahrenheit};
+                           TemperatureUnit::Fahrenheit, PressureUnit::PoundsPerSquareInch};
 
 double other(const char* unit, double value) { return conversion(unit, kOther).shown(value); }
 
@@ -48,4 +48,11 @@ TEST_CASE("units: definitions") {
          .expected = 180.0,
          .got = difference_conversion("°C", kOther).shown(100.0),
          .tolerance = 1e-12});
+  // The printed factor has seven digits: half a unit of its last one.
+  check({.what = "6 894.757 Pa, psi",
+         .source = "NIST SP 811 (2008), appendix B.8",
+         .place = "1 psi = 6.894 757 E+03 Pa",
+         .expected = 1.0,
+         .got = other("bar", 6894.757e-5),
+         .tolerance = 0.0005 / 6894.757});
 }

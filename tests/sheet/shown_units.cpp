@@ -26,13 +26,13 @@ using namespace tillerline;
 namespace {
 
 const ShownUnits kOther = {SpeedUnit::KilometresPerHour, MassUnit::Pounds, LengthUnit::Feet,
-                           TemperatureUnit::Fahrenheit};
+                           TemperatureUnit::Fahrenheit, PressureUnit::PoundsPerSquareInch};
 
 const Say other{.units = kOther};
 
 std::vector<ShownUnits> all_units() {
   std::vector<ShownUnits> all;
-  for (int i = 0; i < 16; ++i) {
+  for (int i = 0; i < 1 << unit_choices().size(); ++i) {
     ShownUnits units;
     int bit = 0;
     for (const UnitChoice& choice : unit_choices()) choice.set(units, (i >> bit++) & 1);
@@ -490,7 +490,7 @@ TEST_CASE("units: the accessible page gets its fields in them, and four choices"
 
 TEST_CASE("units: the choice is kept as text, and any other text leaves the default") {
   for (const ShownUnits& units : all_units()) CHECK(units_from_text(units_text(units)) == units);
-  CHECK(units_text({}) == "speed=kt mass=t length=m temperature=°C");
+  CHECK(units_text({}) == "speed=kt mass=t length=m temperature=°C pressure=bar");
   for (const char* text : {"", "speed", "speed=mph", "mass=lbs  =", "\xff\xfe", "length= ft"}) {
     CHECK(units_from_text(text) == ShownUnits{});
   }

@@ -16,6 +16,9 @@ inline constexpr double kFoot_m = 0.3048;        // exact
 inline constexpr double kPound_kg = 0.45359237;  // exact
 inline constexpr double kTonne_kg = 1000.0;
 inline constexpr double kHectopascal_pa = 100.0;
+inline constexpr double kBar_pa = 1e5;
+// One pound at standard gravity on a square inch of 0.0254 m.
+inline constexpr double kPoundPerSquareInch_pa = kPound_kg * kGravity_mps2 / (0.0254 * 0.0254);
 inline constexpr double kDegree_rad = kPi / 180.0;
 inline constexpr double kStefanBoltzmann_wpm2k4 = 5.670374419e-8;  // CODATA 2018, exact in SI 2019
 
