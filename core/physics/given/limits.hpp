@@ -26,6 +26,8 @@ struct Limits {
   // ADR-DSN.D.240).
   double edge_clearance_m = 4.0;
   double nose_clearance_m = 1.0;  // nose wheels to the edge
+  // 7.5 m: on stands for code letters D to F (ICAO Annex 14 Vol I; from memory).
+  double wing_clearance_m = 7.5;  // wing tip to an object beside the taxiway
   double stop_short_m = 2.5;      // foremost point short of the line
   double stop_bar_view_m = 2.0;   // lit bar kept in view by this much
   // On a surface of condition code 3 or less, or under a loose contaminant, the speeds above are
