@@ -139,6 +139,13 @@ constexpr KindWords kWords[kCautionKinds] = {
            return "Wheels leave the pavement by " + source.say.length_tenth(-caution.value) + ".";
          },
      .phrase = "Wheels off the pavement"},
+    {.kind = CautionKind::WingTipStrikes,
+     .sentence =
+         [](const Source& source, const Caution& caution) {
+           return "A wing tip reaches the nearest object and " +
+                  source.say.length_tenth(-caution.value) + " beyond. Do not go this way.";
+         },
+     .phrase = "Wing tip strikes an object"},
     {.kind = CautionKind::EdgeMarginSmall,
      .sentence = edge_words,
      .phrase = "Only ",
@@ -151,6 +158,17 @@ constexpr KindWords kWords[kCautionKinds] = {
      .details = [](const Source& source,
                    const Caution& caution) { return source.say.margin(caution.value); },
      .rest = " from the edge"},
+    {.kind = CautionKind::WingTipNearObject,
+     .sentence =
+         [](const Source& source, const Caution& caution) {
+           return "A wing tip comes within " + source.say.margin(caution.value) +
+                  " of the nearest object, " + source.say.length_tenth(caution.limit) +
+                  " wanted. Have it watched.";
+         },
+     .phrase = "Wing tip ",
+     .details = [](const Source& source,
+                   const Caution& caution) { return source.say.margin(caution.value); },
+     .rest = " from an object"},
     {.kind = CautionKind::NoseWheelSlides,
      .sentence = nose_slides_words,
      .phrase = "Nose wheels may slide"},

@@ -139,7 +139,8 @@ SheetSection oversteer_section(const Source& source, const TrackAnswer& track) {
   attach_caution(
       section, source, track.leg,
       {CautionKind::TurnTooTight, CautionKind::WheelOffPavement, CautionKind::EdgeMarginSmall,
-       CautionKind::NoseMarginSmall, CautionKind::RampsDoNotFit});
+       CautionKind::NoseMarginSmall, CautionKind::RampsDoNotFit, CautionKind::WingTipStrikes,
+       CautionKind::WingTipNearObject});
   return section;
 }
 

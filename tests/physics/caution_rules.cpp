@@ -201,6 +201,32 @@ TEST_CASE("caution rules: the track's margins, of the technique that is used") {
   }
 }
 
+TEST_CASE("caution rules: a wing tip and the nearest object") {
+  // Both plans know how far the tips reach; the one that is taxied by counts.
+  const auto reaching = [](double reach_m, TurnTechnique turning) {
+    Quiet taxi;
+    taxi.brief.route.nearest_object_m = 40.0;
+    taxi.brief.limits.wing_clearance_m = 7.5;
+    taxi.brief.technique.turning = turning;
+    TrackAnswer& track = taxi.card().tracks[0];
+    const bool eye = turning == TurnTechnique::EyeOnLine;
+    (eye ? track.eye_on_line : track.gear_on_line).wing_reach_m = reach_m;
+    (eye ? track.gear_on_line : track.eye_on_line).wing_reach_m = 10.0;
+    return taxi;
+  };
+  for (const TurnTechnique turning : {TurnTechnique::EyeOnLine, TurnTechnique::MainGearOnLine}) {
+    reaching(32.5, turning).silent();
+    reaching(32.5 + kBit, turning)
+        .says({kCare, CautionKind::WingTipNearObject, 1, 7.5 - kBit, 7.5});
+    reaching(40.0, turning).says({kCare, CautionKind::WingTipNearObject, 1, 0.0, 7.5});
+    reaching(40.5, turning).says({kExceeded, CautionKind::WingTipStrikes, 1, -0.5, 0.0}, false);
+    // Where no distance is given nothing can be said.
+    Quiet unknown = reaching(60.0, turning);
+    unknown.brief.route.nearest_object_m = 0.0;
+    unknown.silent();
+  }
+}
+
 TEST_CASE("caution rules: the turn's speeds") {
   Quiet slides;
   slides.turn().limit = {.by = TurnLimit::NoseGrip, .speed_mps = 1.5 - kBit};

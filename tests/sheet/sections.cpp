@@ -592,6 +592,12 @@ TEST_CASE("every new caution is a sentence that leads with its level, with numbe
       {CautionKind::NoRoomForHalfTurn, 60.02, 60.0,
        "No room to turn about: it takes 60.02 m from edge to edge, there are 60.00 m.",
        "No room to turn about"},
+      {CautionKind::WingTipStrikes, -0.52, 0.0,
+       "A wing tip reaches the nearest object and 0.5 m beyond. Do not go this way.",
+       "Wing tip strikes an object"},
+      {CautionKind::WingTipNearObject, 5.39, 7.5,
+       "A wing tip comes within 5.3 m of the nearest object, 7.5 m wanted. Have it watched.",
+       "Wing tip 5.3 m from an object"},
   };
   for (const Case& each : cases) {
     Example taxi = surfaced();

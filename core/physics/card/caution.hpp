@@ -15,8 +15,10 @@ enum class CautionKind {
   CannotMove,            // value: thrust needed; limit: thrust limit
   TurnTooTight,          // value: nose-wheel angle needed; limit: steering limit
   WheelOffPavement,      // value: margin (negative)
+  WingTipStrikes,        // value: gap to the nearest object (negative)
   EdgeMarginSmall,       // main wheels. value: margin; limit: clearance wanted
   NoseMarginSmall,       // nose wheels. value: margin; limit: clearance wanted
+  WingTipNearObject,     // value: gap to the nearest object; limit: clearance wanted
   NoseWheelSlides,       // value: grip needed; limit: grip share allowed
   BrakesTooHot,          // value: temperature at the stop; limit: departure limit
   PeakAboveLimit,        // value: peak; limit: departure limit
@@ -77,9 +79,13 @@ inline constexpr CautionTable kCautionFacts = {{
      .level = CautionLevel::Exceeded, .unit = "rad", .stops_taxi = true},
     {.kind = CautionKind::WheelOffPavement, .word = "wheel_off_pavement",
      .level = CautionLevel::Exceeded, .unit = "m", .stops_taxi = true, .worse_when_less = true},
+    {.kind = CautionKind::WingTipStrikes, .word = "wing_tip_strikes",
+     .level = CautionLevel::Exceeded, .unit = "m", .stops_taxi = true, .worse_when_less = true},
     {.kind = CautionKind::EdgeMarginSmall, .word = "edge_margin_small",
      .level = CautionLevel::Care, .unit = "m", .worse_when_less = true},
     {.kind = CautionKind::NoseMarginSmall, .word = "nose_margin_small",
+     .level = CautionLevel::Care, .unit = "m", .worse_when_less = true},
+    {.kind = CautionKind::WingTipNearObject, .word = "wing_tip_near_object",
      .level = CautionLevel::Care, .unit = "m", .worse_when_less = true},
     {.kind = CautionKind::NoseWheelSlides, .word = "nose_wheel_slides",
      .level = CautionLevel::Exceeded, .unit = "", .stops_taxi = true},

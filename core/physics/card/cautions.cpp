@@ -61,6 +61,18 @@ void track_cautions(const Today& today, const TrackAnswer& track, Card& card) {
   if (!plan.ramps_fit) caution(card, CautionKind::RampsDoNotFit, leg, 0.0);
 }
 
+// The nearest object counts at every turn, since the route says no more than how far it is.
+void wing_cautions(const Today& today, double object_m, const TrackAnswer& track, Card& card) {
+  if (object_m <= 0.0) return;  // not given
+  const TrackPlan& plan =
+      today.technique.turning == TurnTechnique::EyeOnLine ? track.eye_on_line : track.gear_on_line;
+  const double gap_m = object_m - plan.wing_reach_m;
+  if (gap_m < 0.0)
+    caution(card, CautionKind::WingTipStrikes, track.leg, gap_m);
+  else if (gap_m < today.limits.wing_clearance_m)
+    caution(card, CautionKind::WingTipNearObject, track.leg, gap_m, today.limits.wing_clearance_m);
+}
+
 void turn_cautions(const Today& today, const TurnAnswer& turn, Card& card) {
   const int leg = turn.leg;
   const double walk = today.limits.walking_pace_mps;
@@ -191,7 +203,10 @@ void fill_cautions(const Today& today, const TaxiRoute& route, Card& card) {
   rule_cautions(card);
   half_turn_cautions(card);
   roll_cautions(today, route, card);
-  for (const TrackAnswer& track : card.tracks) track_cautions(today, track, card);
+  for (const TrackAnswer& track : card.tracks) {
+    track_cautions(today, track, card);
+    wing_cautions(today, route.nearest_object_m, track, card);
+  }
   for (const TurnAnswer& turn : card.turns) turn_cautions(today, turn, card);
   heat_cautions(card);
   leg_cautions(today, route, card);
