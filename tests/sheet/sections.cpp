@@ -592,12 +592,6 @@ TEST_CASE("every new caution is a sentence that leads with its level, with numbe
       {CautionKind::NoRoomForHalfTurn, 60.02, 60.0,
        "No room to turn about: it takes 60.02 m from edge to edge, there are 60.00 m.",
        "No room to turn about"},
-      {CautionKind::WingTipStrikes, -0.52, 0.0,
-       "A wing tip reaches the nearest object and 0.5 m beyond. Do not go this way.",
-       "Wing tip strikes an object"},
-      {CautionKind::WingTipNearObject, 5.39, 7.5,
-       "A wing tip comes within 5.3 m of the nearest object, 7.5 m wanted. Have it watched.",
-       "Wing tip 5.3 m from an object"},
   };
   for (const Case& each : cases) {
     Example taxi = surfaced();
@@ -611,6 +605,32 @@ TEST_CASE("every new caution is a sentence that leads with its level, with numbe
       attached = attached || section->caution == sheet.cautions[0].value;
     }
     CHECK(attached);
+  }
+}
+
+TEST_CASE("a wing tip and the nearest object: what is said, and under which turn") {
+  struct Case {
+    CautionKind kind;
+    double value;
+    double limit;
+    const char* sentence;
+    const char* watch;
+  };
+  const Case cases[] = {
+      {CautionKind::WingTipStrikes, -0.52, 0.0,
+       "A wing tip reaches the nearest object and 0.5 m beyond. Do not go this way.",
+       "Wing tip strikes an object in turn 2"},
+      {CautionKind::WingTipNearObject, 5.39, 7.5,
+       "A wing tip comes within 5.3 m of the nearest object, 7.5 m wanted. Have it watched.",
+       "Wing tip 5.3 m from an object in turn 2"},
+  };
+  for (const Case& each : cases) {
+    Example taxi = surfaced();
+    taxi.caution(CautionLevel::Exceeded, each.kind, 1, each.value, each.limit);
+    const Sheet sheet = taxi.sheet();
+    CHECK(sheet.cautions.at(0).value == "Limit: " + std::string(each.sentence));
+    CHECK(sheet.watch.at(0) == each.watch);
+    CHECK(sheet.turns.at(0).oversteer.caution == sheet.cautions[0].value);
   }
 }
 
