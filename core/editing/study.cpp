@@ -106,6 +106,13 @@ std::optional<double> guess_of(Study& study, std::string_view typed) {
   return field_value(number, *entered);
 }
 
+// From the card that the session shows, so that it is computed once.
+Exercise exercise_at_hand(const Study& study) {
+  const Session& session = study.session;
+  return make_exercise(study.open, session.document(), session.card(), session.sheet(),
+                       session.units());
+}
+
 }  // namespace
 
 Study::Study(Host its_host)
@@ -129,8 +136,8 @@ void open_exercise(Study& study, int index) {
   study.guessed = false;
   study.refusal.clear();
   if (index >= 0) {
-    study.exercise = make_exercise(index, study.session.units());
-    study.session.show(study.exercise.document);
+    study.session.show(exercise_brief(index));
+    study.exercise = exercise_at_hand(study);
   }
   changed(study);
 }
@@ -166,7 +173,7 @@ std::string take_typed_guess(Study& study, std::string_view typed) {
 void use_units(Study& study, const ShownUnits& units) {
   if (study.session.units() == units) return;
   study.session.set_units(units);
-  if (study.open >= 0) study.exercise = make_exercise(study.open, units);
+  if (study.open >= 0) study.exercise = exercise_at_hand(study);
   publish(study);
 }
 

@@ -3,12 +3,9 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <memory>
 #include <optional>
 
-#include "physics/card/compute_card.hpp"
 #include "physics/numerics/units.hpp"
-#include "sheet/build_sheet.hpp"
 #include "sheet/sheet.hpp"
 #include "words/say.hpp"
 
@@ -459,7 +456,12 @@ ExerciseName exercise_name(int index) {
   return {std::string(question.id) + "-" + std::to_string(grade), question.topic, grade};
 }
 
-Exercise make_exercise(int index, const ShownUnits& units) {
+BriefDocument exercise_brief(int index) {
+  return brief_of(questions()[at(index / kGrades)].scenes[at(index % kGrades)]);
+}
+
+Exercise make_exercise(int index, const BriefDocument& document, const Card& card,
+                       const Sheet& sheet, const ShownUnits& units) {
   const Say say{.units = units};
   const Question& question = questions()[at(index / kGrades)];
   const Scene& scene = question.scenes[at(index % kGrades)];
@@ -469,7 +471,7 @@ Exercise make_exercise(int index, const ShownUnits& units) {
   made.topic = name.topic;
   made.grade = name.grade;
   made.turn = scene.turn;
-  made.document = brief_of(scene);
+  made.document = document;
   made.question = question.text;
   if (question.to_mps > 0.0) made.question += say.speed(question.to_mps) + "?";
   made.unit = question.unit;
@@ -480,12 +482,9 @@ Exercise make_exercise(int index, const ShownUnits& units) {
   for (const std::string_view option : question.options)
     if (!option.empty()) made.options.emplace_back(option);
 
-  const auto card = std::make_unique<Card>();
-  compute_card(made.document.brief, *card);
-  const Sheet sheet = build_sheet(made.document, *card, units);
-  fill_answer(question, question.answer(say, *card, scene.turn), made);
+  fill_answer(question, question.answer(say, card, scene.turn), made);
   const SheetSection& section = section_of(sheet, made.topic, made.turn);
-  made.situation = situation_of(sheet, made.document, made);
+  made.situation = situation_of(sheet, document, made);
   made.headline = section.headline;
   made.section = section.id;
   made.reason = section.why;

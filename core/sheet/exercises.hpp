@@ -15,6 +15,8 @@
 #include <vector>
 
 #include "documents/documents.hpp"
+#include "physics/card/card.hpp"
+#include "sheet/sheet.hpp"
 #include "words/reader_units.hpp"
 
 namespace tillerline {
@@ -61,9 +63,12 @@ struct ExerciseName {
 };
 ExerciseName exercise_name(int index);
 
-// `index` from 0, graded upwards within each topic. Computes one card. Sentences are in these
-// units, numbers and ranges in those of the question.
-Exercise make_exercise(int index, const ShownUnits& units = {});
+// The brief that it is about; `index` from 0, graded upwards within each topic.
+BriefDocument exercise_brief(int index);
+// The exercise from the card and the sheet of that brief, whoever has computed them. Sentences are
+// in the units that the sheet is in, numbers and ranges in those of the question.
+Exercise make_exercise(int index, const BriefDocument& document, const Card& card,
+                       const Sheet& sheet, const ShownUnits& units);
 
 enum class Judgement { Off, Close, Right };
 // Of a guess in the exercise's unit (or the index of an option).

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "editing/editing_example.hpp"
+#include "sheet/made_exercise.hpp"
 
 using namespace tillerline;
 using namespace tillerline::editing_example;
@@ -28,7 +29,7 @@ struct Class {
 // The first exercise that asks for a number, and the first that offers answers.
 int asking(bool with_options) {
   for (int i = 0; i < exercise_count(); ++i) {
-    if (make_exercise(i).options.empty() != with_options) return i;
+    if (tests::made_exercise(i).options.empty() != with_options) return i;
   }
   FAIL("no such exercise");
   return 0;
@@ -97,7 +98,7 @@ TEST_CASE("every exercise can be answered with its own answer, in any units") {
 
 TEST_CASE("right within P10 to P90 or a tenth, close within twice that, else off") {
   const int index = asking(false);
-  const Exercise e = make_exercise(index);
+  const Exercise e = tests::made_exercise(index);
   REQUIRE(e.right_low < e.answer);
   REQUIRE(e.right_high > e.answer);
   CHECK(e.right_low <= 0.9 * e.answer + 1e-9);

@@ -8,6 +8,8 @@
 #include <map>
 #include <set>
 
+#include "sheet/made_exercise.hpp"
+
 using namespace tillerline;
 
 namespace {
@@ -15,7 +17,7 @@ namespace {
 const std::vector<Exercise>& all() {
   static const std::vector<Exercise> made = [] {
     std::vector<Exercise> exercises;
-    for (int i = 0; i < exercise_count(); ++i) exercises.push_back(make_exercise(i));
+    for (int i = 0; i < exercise_count(); ++i) exercises.push_back(tests::made_exercise(i));
     return exercises;
   }();
   return made;
