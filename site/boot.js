@@ -7,7 +7,8 @@ const FROM_FOLDER = 'Opened from a folder this page cannot start. The file tille
 
 // Tests look at this object: the running program and what it last drew (page.js). A page that was
 // refused (its hash is that of another build) leaves it empty.
-const Module = typeof Page === 'object' ? {page: Page} : {};
+// The program calls a copy of the page's functions, which a test can listen in on.
+const Module = typeof Page === 'object' ? {page: {...Page}} : {};
 for (const name of ['rects', 'frames', 'card', 'drawing']) {
   Object.defineProperty(Module, name, {get: () => Page.hooks[name]});
 }
