@@ -83,16 +83,23 @@ test('wall: a remote turns the pages, blanks the picture and leads back', async 
 test('wall: every page fits its screen, and a finger reaches its buttons', async ({open}) => {
   const sheet = await open({width: 1024, height: 768, touch: true});
   await go(sheet, 'wall');
+  let cards = 0;
   for (let page = 0; page < 30; ++page) {
     const rects = await sheet.rects();
     for (const id of ['wall:next', 'wall:back', 'wall:leave']) {
       const [, y, , height] = rects[id];
       assert.ok(height >= 47.5 && y + height <= 768, `${id} on page ${page}`);
     }
-    const figure = Object.keys(rects).find((id) => id.startsWith('figure:'));
-    assert.ok(figure, `page ${page} has no picture`);
+    const shown = Object.keys(rects).find((id) => id.startsWith('figure:') || id === 'wall:card');
+    assert.ok(shown, `page ${page} has no picture`);
+    if (shown === 'wall:card') {
+      const [, y, , height] = rects[shown];
+      assert.ok(y + height <= rects['wall:next'][1], `the card on page ${page} runs into the foot`);
+      cards += 1;
+    }
     await sheet.tap('wall:next');
   }
+  assert.ok(cards > 0, 'the card has no page');
   assert.ok((await sheet.colours()) > 50);
   await sheet.tap('wall:leave');
   assert.ok(await sheet.has('open:files'));

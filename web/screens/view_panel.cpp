@@ -54,24 +54,31 @@ float draw_looks(Ui& ui, ImVec2 at, float width) {
   return static_cast<float>(rows) * (theme::kTarget + kGap);
 }
 
-// What the reader wants to see; the brief stays as it is.
+// What the reader wants to see; the brief stays as it is. In two columns where there is room.
 float draw_units(Ui& ui, ImVec2 at, float width) {
   constexpr float kGap = 8.0f;
-  constexpr float kNames = 116.0f;
-  const float w = std::min(120.0f, (width - kNames - kGap) / 2.0f);
-  float y = at.y;
+  constexpr float kNames = 124.0f;
+  constexpr float kBetween = 24.0f;
+  const int columns = width >= 560.0f ? 2 : 1;
+  const float column =
+      (width - kBetween * static_cast<float>(columns - 1)) / static_cast<float>(columns);
+  const float w = std::min(120.0f, (column - kNames - kGap) / 2.0f);
+  int count = 0;
   for (const UnitChoice& choice : unit_choices()) {
+    const float x = at.x + static_cast<float>(count % columns) * (column + kBetween);
+    const float y = at.y + static_cast<float>(count / columns) * (theme::kTarget + kGap);
     const float text_y = y + (theme::kTarget - ui.pen.height(Type::Body)) / 2.0f;
-    ui.pen.text(Type::Body, {at.x, text_y}, ui.colours().ink, choice.label);
+    ui.pen.text(Type::Body, {x, text_y}, ui.colours().ink, choice.label);
     for (int i = 0; i < 2; ++i) {
       const std::string_view unit = choice.options[static_cast<std::size_t>(i)];
-      const Box box{at.x + kNames + static_cast<float>(i) * (w + kGap), y, w, theme::kTarget};
+      const Box box{x + kNames + static_cast<float>(i) * (w + kGap), y, w, theme::kTarget};
       const bool chosen = choice.get(ui.session.units()) == i;
       if (chip(ui, "unit:", unit, box, unit, chosen) && !chosen) ui.session.choose_unit(choice, i);
     }
-    y += theme::kTarget + kGap;
+    ++count;
   }
-  return y - at.y;
+  const int rows = (count + columns - 1) / columns;
+  return static_cast<float>(rows) * (theme::kTarget + kGap);
 }
 
 }  // namespace
@@ -82,9 +89,6 @@ void draw_view_panel(Ui& ui) {
   ui.pen.spaced_title(col.at(), ui.colours().muted, "Light");
   col.y += ui.pen.line_height(Type::Small) + 6.0f;
   col.y += draw_looks(ui, col.at(), col.width) + 20.0f;
-  ui.pen.spaced_title(col.at(), ui.colours().muted, "Units");
-  col.y += ui.pen.line_height(Type::Small) + 6.0f;
-  col.y += draw_units(ui, col.at(), col.width) + 20.0f;
   ui.pen.spaced_title(col.at(), ui.colours().muted, "Use");
   col.y += ui.pen.line_height(Type::Small) + 6.0f;
   for (const PurposeChoice& choice : kPurposes) {
@@ -95,6 +99,10 @@ void draw_view_panel(Ui& ui) {
     set_text(ui, col, Type::Small, ui.colours().muted, choice.text);
     col.y += 14.0f;
   }
+  col.y += 6.0f;
+  ui.pen.spaced_title(col.at(), ui.colours().muted, "Units");
+  col.y += ui.pen.line_height(Type::Small) + 6.0f;
+  col.y += draw_units(ui, col.at(), col.width);
   end_panel(ui, space, col.y);
 }
 

@@ -87,8 +87,9 @@ float draw_picture(Ui& ui, PictureKind picture, const SheetSection& section, ImV
 }
 
 // What to watch, and a line for each leg.
-void draw_card(const Ui& ui, const Sheet& sheet, std::size_t first_leg, Column col) {
+void draw_card(Ui& ui, const Sheet& sheet, std::size_t first_leg, Column col) {
   const theme::Palette& c = ui.colours();
+  const float top = col.y;
   for (const std::string& item : sheet.watch) {
     set_text(ui, col, Type::BodyBold, c.ink, item);
   }
@@ -105,6 +106,7 @@ void draw_card(const Ui& ui, const Sheet& sheet, std::size_t first_leg, Column c
     ui.pen.text_right(Type::BodyBold, {right, col.y}, c.ink, leg.brakes);
     col.y += ui.pen.line_height(Type::Body) + 4.0f;
   }
+  ui.mark("wall:", "card", {col.x, top, col.width, col.y - top});
 }
 
 bool typed(char wanted) {
