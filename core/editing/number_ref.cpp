@@ -57,7 +57,7 @@ NumberRef guess_ref(Study& study) {
   const auto set = [&study](double guess) {
     const Exercise& exercise = study.exercise;
     const ShownNumber allowed = shown_guess(exercise, std::max(0.0, exercise.lowest), {});
-    const std::string refusal = outside_sentence(guess_spec(exercise).label, allowed, guess);
+    std::string refusal = outside_sentence(guess_spec(exercise).label, allowed, guess);
     if (refusal.empty()) take_guess(study, guess);
     return refusal;
   };
@@ -95,7 +95,7 @@ std::string enter(const NumberRef& number, double entered) {
   const ShownNumber shown = number.shown();
   // In its own unit the holder says itself what it allows.
   if (!shown.conversion.same()) {
-    const std::string refusal = outside_sentence(number.spec.label, shown, entered);
+    std::string refusal = outside_sentence(number.spec.label, shown, entered);
     if (!refusal.empty()) return refusal;
   }
   return number.set(field_value(shown, entered));
