@@ -56,7 +56,9 @@ bool follows_from_others(const std::string& key) {
 void check_numbers(const std::string& kind, const Json& document, const Json::json_pointer& object,
                    const Json& schema, int& numbers) {
   const auto required = strings(schema.value("required", Json::array()));
-  for (const auto& [key, property] : schema["properties"].items()) {
+  for (const auto& item : schema["properties"].items()) {
+    const std::string& key = item.key();
+    const Json& property = item.value();
     if (!property.contains("minimum")) continue;
     ++numbers;
     const Json::json_pointer at = object / key;
