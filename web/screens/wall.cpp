@@ -170,6 +170,17 @@ void draw_foot(Ui& ui, int last) {
                    ui.session.sheet().safety);
 }
 
+// The pages of the wall without those of pictures that have nothing to draw today.
+std::vector<WallPage> pages_with_something(const Session& session) {
+  const Card& card = session.card();
+  std::vector<WallPage> pages = wall_pages(session.sheet());
+  std::erase_if(pages, [&card](const WallPage& page) {
+    return (page.picture == PictureKind::Room && !card.half_turn.wanted) ||
+           (page.picture == PictureKind::AfterLanding && card.after_landing.points.size() < 2);
+  });
+  return pages;
+}
+
 void draw_page(Ui& ui, const WallPage& page, int number, int count) {
   const platform::FrameInfo& f = ui.frame;
   const theme::Palette& c = ui.colours();
@@ -212,7 +223,7 @@ void draw_page(Ui& ui, const WallPage& page, int number, int count) {
 
 void draw_wall(Ui& ui) {
   enlarge(ui);
-  const std::vector<WallPage> pages = wall_pages(ui.session.sheet());
+  const std::vector<WallPage> pages = pages_with_something(ui.session);
   const int last = static_cast<int>(pages.size()) - 1;
   take_keys(ui, last);
   if (ui.view.wall_blank) {
