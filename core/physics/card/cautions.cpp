@@ -40,9 +40,14 @@ void roll_cautions(const Today& today, const TaxiRoute& route, Card& card) {
     caution(card, CautionKind::NeedsPushToStart, 0, card.roll.extra_thrust_n);
 }
 
+// Of the two plans of a turn the one that the technique keeps to.
+const TrackPlan& taxied_plan(const Today& today, const TrackAnswer& track) {
+  return today.technique.turning == TurnTechnique::EyeOnLine ? track.eye_on_line
+                                                             : track.gear_on_line;
+}
+
 void track_cautions(const Today& today, const TrackAnswer& track, Card& card) {
-  const TrackPlan& plan =
-      today.technique.turning == TurnTechnique::EyeOnLine ? track.eye_on_line : track.gear_on_line;
+  const TrackPlan& plan = taxied_plan(today, track);
   const int leg = track.leg;
   if (!plan.possible) {
     caution(card, CautionKind::TurnTooTight, leg, plan.steering_rad, track.steering_limit_rad);
@@ -64,8 +69,7 @@ void track_cautions(const Today& today, const TrackAnswer& track, Card& card) {
 // The nearest object counts at every turn, since the route says no more than how far it is.
 void wing_cautions(const Today& today, double object_m, const TrackAnswer& track, Card& card) {
   if (object_m <= 0.0) return;  // not given
-  const TrackPlan& plan =
-      today.technique.turning == TurnTechnique::EyeOnLine ? track.eye_on_line : track.gear_on_line;
+  const TrackPlan& plan = taxied_plan(today, track);
   const double gap_m = object_m - plan.wing_reach_m;
   if (gap_m < 0.0)
     caution(card, CautionKind::WingTipStrikes, track.leg, gap_m);
