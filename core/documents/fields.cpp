@@ -75,6 +75,11 @@ constexpr FieldPair kFieldPairs[] = {
 // A bound that comes from another field has been through SI and back, which costs the last digits.
 double without_rounding_noise(double bound) { return std::round(bound * 1e6) / 1e6; }
 
+// Bounds of a leg are irrational: rounded so that the reader takes them, to well within its 1e-9.
+constexpr double kNoise = 1e-4;
+double rounded_down(double bound) { return std::floor(bound * 1e6 + kNoise) / 1e6; }
+double rounded_up(double bound) { return std::ceil(bound * 1e6 - kNoise) / 1e6; }
+
 double bound_from(std::string_view key, const Brief& brief, double gap) {
   return without_rounding_noise(find_field(key)->get(brief) + gap);
 }
@@ -175,9 +180,9 @@ FieldRange field_range(const LegField& field, const Leg& leg) {
   if (leg.kind != LegKind::Arc) return range;
   const double turned_rad = std::fabs(leg.turn_rad);
   if (field.spec.key == "easing_m") {
-    range.maximum = std::min(range.maximum, without_rounding_noise(leg.radius_m * turned_rad));
+    range.maximum = std::min(range.maximum, rounded_down(leg.radius_m * turned_rad));
   } else if (field.spec.key == "radius_m" && turned_rad > 0.0) {
-    range.minimum = std::max(range.minimum, without_rounding_noise(leg.easing_m / turned_rad));
+    range.minimum = std::max(range.minimum, rounded_up(leg.easing_m / turned_rad));
   }
   return range;
 }

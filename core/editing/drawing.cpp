@@ -274,11 +274,8 @@ ShownNumber Drawing::shown(const NumberSpec& field, std::size_t point,
 std::string Drawing::set(const NumberSpec& field, std::size_t point, double value) {
   if (point >= count()) return "There is no such point.";
   const FieldRange allowed = range(field, point);
-  const double slack = 0.5 * std::pow(10.0, -field.decimals);
-  if (!std::isfinite(value) || value < allowed.minimum - slack || value > allowed.maximum + slack) {
-    return range_sentence(field.label, field.unit, allowed, field.decimals,
-                          format_number(value, field.decimals));
-  }
+  std::string outside = outside_sentence(field.label, shown(field, point, {}), value);
+  if (!outside.empty()) return outside;
   value = std::clamp(value, allowed.minimum, allowed.maximum);
   step();
   auto& points = now_.route.points;

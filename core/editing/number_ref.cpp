@@ -1,6 +1,7 @@
 #include "editing/number_ref.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "editing/typed_number.hpp"
 
@@ -21,25 +22,56 @@ std::optional<NumberRef> find_in(Session& session, std::string_view id, const Li
   return std::nullopt;
 }
 
+// Null where it is gone.
+template <class List>
+auto one_of(List& list, std::size_t index) {
+  return index < list.size() ? &list[index] : nullptr;
+}
+
+std::string entered_key(const Field& field) { return std::string(field.spec.key); }
+template <class Part>
+std::string entered_key(const NumberOf<Part>& /*of_a_part*/) {
+  return {};  // only fields of the brief itself are marked as entered
+}
+
+// `find` leads from a document to what holds the number; null where that is gone.
+template <class Holder, class Find>
+NumberRef ref_to(Session& session, const NumberOf<Holder>& field, std::size_t index,
+                 std::string_view gone, Find find) {
+  const auto shown = [&session, &field, find] {
+    const Holder* holder = find(session.document());
+    return shown_number(holder == nullptr ? as_kept(field, Holder{}) : as_kept(field, *holder),
+                        session.units());
+  };
+  const auto set = [&session, &field, gone, find](double value) {
+    BriefDocument changed = session.document();
+    Holder* holder = find(changed);
+    if (holder == nullptr) return std::string(gone);
+    if (!std::isfinite(value)) return std::string(field.spec.label) + ": that is not a number.";
+    const NumberAsKept kept = as_kept(field, *holder);
+    std::string refusal = outside_sentence(field.spec.label, shown_number(kept, {}), value);
+    if (!refusal.empty()) return refusal;
+    field.set(*holder, std::clamp(value, kept.range.minimum, kept.range.maximum));
+    return session.try_change(std::move(changed), entered_key(field));
+  };
+  return {field.spec, index, shown, set};
+}
+
 }  // namespace
 
 NumberRef number_ref(Session& session, const Field& field) {
-  return {field.spec, 0, [&session, &field] { return session.shown(field); },
-          [&session, &field](double value) { return session.set_field(field, value); }};
+  return ref_to(session, field, 0, "", [](auto& document) { return &document.brief; });
 }
 
 NumberRef number_ref(Session& session, std::size_t leg, const LegField& field) {
-  return {
-      field.spec, leg, [&session, &field, leg] { return session.shown(leg, field); },
-      [&session, &field, leg](double value) { return session.set_leg_field(leg, field, value); }};
+  return ref_to(session, field, leg, "There is no such leg.",
+                [leg](auto& document) { return one_of(document.brief.route.legs, leg); });
 }
 
 NumberRef number_ref(Session& session, std::size_t observation, const ObservationField& field) {
-  return {field.spec, observation,
-          [&session, &field, observation] { return session.shown(observation, field); },
-          [&session, &field, observation](double value) {
-            return session.set_observation_field(observation, field, value);
-          }};
+  return ref_to(
+      session, field, observation, "There is no such observation.",
+      [observation](auto& document) { return one_of(document.observations, observation); });
 }
 
 NumberRef number_ref(Drawing& drawing, std::size_t point, const NumberSpec& spec,

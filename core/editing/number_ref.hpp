@@ -23,7 +23,8 @@ struct NumberRef {
   NumberSpec spec;
   std::size_t index = 0;  // of the leg, the observation or the drawn point
   std::function<ShownNumber()> shown;
-  // In the unit of the spec. An empty answer means done; anything else says why not.
+  // In the unit of the spec. An empty answer means done; anything else says why not. A bound as it
+  // is shown may be given though it is rounded; the number then takes the bound itself.
   std::function<std::string(double)> set;
 
   explicit operator bool() const { return static_cast<bool>(set); }

@@ -131,18 +131,6 @@ void Session::choose_unit(const UnitChoice& choice, int option) {
   set_units(units);
 }
 
-ShownNumber Session::shown(const Field& field) const {
-  return shown_number(as_kept(field, document_.brief), units_);
-}
-
-ShownNumber Session::shown(std::size_t leg, const LegField& field) const {
-  return shown_number(as_kept(field, document_.brief.route.legs[leg]), units_);
-}
-
-ShownNumber Session::shown(std::size_t observation, const ObservationField& field) const {
-  return shown_number(as_kept(field, document_.observations[observation]), units_);
-}
-
 const RouteTrace& Session::trace() const {
   return trace_.of(revision_, [this] {
     return route_trace(document_.brief.route, document_.brief.technique, card_->run);
@@ -168,41 +156,13 @@ const Calibration& Session::calibration() const {
       revision_, [this] { return calibrate(document_.brief.aircraft, document_.observations); });
 }
 
-std::string Session::set_field(const Field& field, double value) {
-  const FieldRange range = field_range(field, document_.brief);
-  if (!std::isfinite(value)) return std::string(field.spec.label) + ": that is not a number.";
-  // What the field shows is what counts, so a bound that is shown may also be entered.
-  const double slack = 0.5 * std::pow(10.0, -field.spec.decimals);
-  if (value < range.minimum - slack || value > range.maximum + slack) {
-    return range_sentence(field.spec.label, field.spec.unit, range, field.spec.decimals,
-                          format_number(value, field.spec.decimals));
-  }
-  BriefDocument changed = document_;
-  field.set(changed.brief, std::clamp(value, range.minimum, range.maximum));
-  note_entered(changed, field.spec.key);
-  return try_change(std::move(changed));
-}
-
 std::string Session::set_choice(const Choice& choice, int option) {
   if (option < 0 || option >= static_cast<int>(choice.options.size())) {
     return std::string(choice.label) + ": there is no such choice.";
   }
   BriefDocument changed = document_;
   choice.set(changed.brief, option);
-  note_entered(changed, choice.key);
-  return try_change(std::move(changed));
-}
-
-std::string Session::set_leg_field(std::size_t leg, const LegField& field, double value) {
-  if (leg >= document_.brief.route.legs.size()) return "There is no such leg.";
-  const FieldRange range = field_range(field, document_.brief.route.legs[leg]);
-  if (!std::isfinite(value) || value < range.minimum || value > range.maximum) {
-    return range_sentence(field.spec.label, field.spec.unit, range, field.spec.decimals,
-                          format_number(value, field.spec.decimals));
-  }
-  BriefDocument changed = document_;
-  field.set(changed.brief.route.legs[leg], value);
-  return try_change(std::move(changed));
+  return try_change(std::move(changed), choice.key);
 }
 
 std::string Session::set_leg_kind(std::size_t leg, LegKind kind) {
@@ -266,19 +226,6 @@ std::string Session::remove_observation(std::size_t index) {
   if (index >= seen.size()) return "There is no such observation.";
   std::rotate(seen.begin() + index, seen.begin() + index + 1, seen.end());
   --seen.count;
-  return try_change(std::move(changed));
-}
-
-std::string Session::set_observation_field(std::size_t index, const ObservationField& field,
-                                           double value) {
-  if (index >= document_.observations.size()) return "There is no such observation.";
-  if (!std::isfinite(value) || value < field.spec.range.minimum ||
-      value > field.spec.range.maximum) {
-    return range_sentence(field.spec.label, field.spec.unit, field.spec.range, field.spec.decimals,
-                          format_number(value, field.spec.decimals));
-  }
-  BriefDocument changed = document_;
-  field.set(changed.observations[index], value);
   return try_change(std::move(changed));
 }
 
@@ -394,7 +341,8 @@ void Session::announce(const Announcement& announcement) const {
   host_.publish(page_json(document_, *card_, sheet_, units_, announcement));
 }
 
-std::string Session::try_change(BriefDocument changed) {
+std::string Session::try_change(BriefDocument changed, std::string_view entered) {
+  if (!entered.empty()) note_entered(changed, entered);
   Read<BriefDocument> read = read_brief(write_brief_line(changed));
   if (!read.value) {
     return read.errors.empty() ? std::string("That can't be taken.")

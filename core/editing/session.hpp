@@ -17,7 +17,6 @@
 
 #include "documents/documents.hpp"
 #include "documents/fields.hpp"
-#include "documents/shown_units.hpp"
 #include "editing/cached.hpp"
 #include "editing/host.hpp"
 #include "physics/card/card.hpp"
@@ -27,6 +26,7 @@
 #include "physics/uncertainty/heat_band.hpp"
 #include "sheet/page_json.hpp"
 #include "sheet/sheet.hpp"
+#include "words/reader_units.hpp"
 
 namespace tillerline {
 
@@ -59,16 +59,10 @@ class Session {
   void set_units(const ShownUnits& units);
   // One of the reader's choices, kept for the next start.
   void choose_unit(const UnitChoice& choice, int option);
-  // What can be changed, as it is shown. The changes below take the field's own unit: field_value
-  // of what was entered.
-  ShownNumber shown(const Field& field) const;
-  ShownNumber shown(std::size_t leg, const LegField& field) const;
-  ShownNumber shown(std::size_t observation, const ObservationField& field) const;
 
-  // The changes. An empty answer means done; anything else says why not.
-  std::string set_field(const Field& field, double value);
+  // The changes. An empty answer means done; anything else says why not. Numbers of brief, legs and
+  // observations change by their handles (number_ref.hpp).
   std::string set_choice(const Choice& choice, int option);
-  std::string set_leg_field(std::size_t leg, const LegField& field, double value);
   // A turn becomes a straight and the other way round; width and slope stay.
   std::string set_leg_kind(std::size_t leg, LegKind kind);
   std::string add_leg(std::size_t after, LegKind kind);
@@ -76,13 +70,15 @@ class Session {
   std::string move_leg(std::size_t leg, int by);
   std::string add_observation(ObservationKind kind);
   std::string remove_observation(std::size_t index);
-  std::string set_observation_field(std::size_t index, const ObservationField& field, double value);
   // What the observations teach goes into the aircraft. `can_use_calibration`: they teach
   // something.
   bool can_use_calibration() const;
   std::string use_calibration();
   std::string take_aircraft(const AircraftDocument& aircraft);
   std::string take_route(const RouteDocument& route);
+  // The brief becomes this, if the documents' own checks take it. `entered` is the field or the
+  // choice that the user set with it, if it was one.
+  std::string try_change(BriefDocument changed, std::string_view entered = {});
 
   bool was_entered(std::string_view key) const;
 
@@ -111,7 +107,6 @@ class Session {
   void announce(const Announcement& announcement) const;
 
  private:
-  std::string try_change(BriefDocument changed);
   std::vector<DocumentError> take_text(std::string_view text, std::string& account);
   void accept(BriefDocument changed);
   void recompute();

@@ -4,16 +4,6 @@
 #include <cstdlib>
 
 namespace tillerline {
-namespace {
-
-// `range` is "130.0 to 350.0 t".
-std::string refusal(std::string_view label, const std::string& value, const std::string& range) {
-  return std::string(label) + ": " + value + " is outside " + range +
-         ". Enter a value within that range.";
-}
-
-}  // namespace
-
 std::optional<double> read_number(std::string_view typed) {
   constexpr std::string_view kMinus = "\u2212";
   std::string plain;
@@ -48,18 +38,15 @@ std::string with_unit(std::string_view number, std::string_view unit) {
   return text += unit;
 }
 
-std::string range_sentence(std::string_view label, std::string_view unit, FieldRange range,
-                           int decimals, std::string_view value) {
-  return refusal(label, with_unit(value, unit),
-                 format_number(range.minimum, decimals) + " to " +
-                     with_unit(format_number(range.maximum, decimals), unit));
+std::string range_words(const ShownNumber& number) {
+  return shown_text(number, number.range.minimum) + " to " +
+         with_unit(shown_text(number, number.range.maximum), number.unit);
 }
 
 std::string range_sentence(std::string_view label, const ShownNumber& number,
                            std::string_view value) {
-  return refusal(label, with_unit(value, number.unit),
-                 shown_text(number, number.range.minimum) + " to " +
-                     with_unit(shown_text(number, number.range.maximum), number.unit));
+  return std::string(label) + ": " + with_unit(value, number.unit) + " is outside " +
+         range_words(number) + ". Enter a value within that range.";
 }
 
 std::string not_a_number(std::string_view label, const ShownNumber& number,

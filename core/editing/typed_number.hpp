@@ -22,10 +22,9 @@ bool is_outside(const ShownNumber& number, double entered);
 // A number with its unit; no space before degrees.
 std::string with_unit(std::string_view number, std::string_view unit);
 
-// "Mass: 400 t is outside 130.0 to 350.0 t. Enter a value within that range."
-std::string range_sentence(std::string_view label, std::string_view unit, FieldRange range,
-                           int decimals, std::string_view value);
-// The same for a number as it is shown; `value` is what was typed.
+// "130.0 to 350.0 t".
+std::string range_words(const ShownNumber& number);
+// "Mass: 400 t is outside 130.0 to 350.0 t. Enter a value within that range."; `value` as typed.
 std::string range_sentence(std::string_view label, const ShownNumber& number,
                            std::string_view value);
 // The same for what is no number at all.

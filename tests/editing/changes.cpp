@@ -92,7 +92,7 @@ TEST_CASE("what is refused leaves everything exactly as it was") {
   refused(choose(session, "surface", -1), "no such choice");
   refused(choose(session, "surface", 99), "no such choice");
   refused(set_leg(session, 0, "length_m", -1.0), "outside");
-  refused(set_leg(session, 0, "length_m", std::nan("")), "outside");
+  refused(set_leg(session, 0, "length_m", std::nan("")), "not a number");
   refused(set_leg(session, 99, "length_m", 100.0), "There is no such leg.");
   refused(session.set_leg_kind(99, LegKind::Arc), "There is no such leg.");
   refused(session.add_leg(99, LegKind::Arc), "There is no such leg.");

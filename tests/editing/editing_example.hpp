@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "documents/fields.hpp"
+#include "editing/number_ref.hpp"
 #include "editing/session.hpp"
 
 namespace tillerline::editing_example {
@@ -90,7 +91,7 @@ inline Standing standing(const Desk& desk) {
 }
 
 inline std::string set(Session& session, std::string_view key, double value) {
-  return session.set_field(*find_field(key), value);
+  return number_ref(session, *find_field(key)).set(value);
 }
 
 inline double value(const Session& session, std::string_view key) {
@@ -120,13 +121,13 @@ inline const ObservationField& observation_field(std::string_view key, Observati
 }
 
 inline std::string set_leg(Session& session, std::size_t leg, std::string_view key, double value) {
-  return session.set_leg_field(leg, leg_field(key), value);
+  return number_ref(session, leg, leg_field(key)).set(value);
 }
 
 inline std::string set_seen(Session& session, std::size_t index, std::string_view key,
                             double value) {
   const ObservationKind kind = session.document().observations[index].kind;
-  return session.set_observation_field(index, observation_field(key, kind), value);
+  return number_ref(session, index, observation_field(key, kind)).set(value);
 }
 
 inline const FixedList<Leg, kMaxLegs>& legs(const Session& session) {

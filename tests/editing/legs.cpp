@@ -132,14 +132,54 @@ TEST_CASE("a number of one leg changes that leg alone") {
   CHECK(legs(way.session)[4].length_m == 304.0);
   CHECK(legs(way.session)[3].radius_m == 70.0);
   CHECK(legs(way.session)[1].radius_m == 60.0);
-  CHECK(way.session.shown(2, leg_field("length_m")).value == 444.0);
+  CHECK(number_ref(way.session, 2, leg_field("length_m")).shown().value == 444.0);
   CHECK(has(set_leg(way.session, 3, "radius_m", 1e4), "Radius"));
   CHECK(legs(way.session)[3].radius_m == 70.0);
   // An easing curve has room for so much, which is told as its range.
   const double most_m = field_range(leg_field("easing_m"), legs(way.session)[3]).maximum;
   CHECK(set_leg(way.session, 3, "easing_m", most_m - 0.1) == "");
-  CHECK(has(set_leg(way.session, 3, "easing_m", most_m + 0.1), "outside"));
+  CHECK(has(set_leg(way.session, 3, "easing_m", most_m + 0.6), "outside"));
   CHECK(legs(way.session)[3].easing_m == doctest::Approx(most_m - 0.1));
+}
+
+TEST_CASE("a leg takes a bound as it is shown, though radius times angle is no round number") {
+  Way way;
+  Session& session = way.session;
+  const auto number = [&session](std::string_view key) {
+    return number_ref(session, 3, leg_field(key));
+  };
+  for (const ShownUnits& units : {ShownUnits{}, ShownUnits{.length = LengthUnit::Feet}}) {
+    session.set_units(units);
+    for (const double turn_deg : {-174.0, -91.0, 7.0, 33.3, 64.0}) {
+      for (const double radius_m : {26.0, 77.7}) {
+        CAPTURE(turn_deg);
+        CAPTURE(radius_m);
+        REQUIRE(number("easing_m").set(0.0).empty());
+        REQUIRE(number("turn_deg").set(turn_deg).empty());
+        REQUIRE(number("radius_m").set(radius_m).empty());
+        const ShownNumber easing = number("easing_m").shown();
+        CHECK(enter(number("easing_m"), shown_text(easing, easing.range.maximum)) == "");
+        REQUIRE(number("easing_m").set(number("easing_m").shown().field_value).empty());
+        const ShownNumber radius = number("radius_m").shown();
+        CHECK(enter(number("radius_m"), shown_text(radius, radius.range.minimum)) == "");
+      }
+    }
+  }
+}
+
+TEST_CASE("what a leg is offered at most, its own reader takes") {
+  Way way;
+  Session& session = way.session;
+  for (int turn_deg = 5; turn_deg < 180; turn_deg += 7) {
+    CAPTURE(turn_deg);
+    REQUIRE(set_leg(session, 3, "easing_m", 0.0).empty());
+    REQUIRE(set_leg(session, 3, "radius_m", 60.0).empty());
+    REQUIRE(set_leg(session, 3, "turn_deg", turn_deg).empty());
+    const double most_m = field_range(leg_field("easing_m"), legs(session)[3]).maximum;
+    CHECK(set_leg(session, 3, "easing_m", most_m) == "");
+    const double least_m = field_range(leg_field("radius_m"), legs(session)[3]).minimum;
+    CHECK(set_leg(session, 3, "radius_m", least_m) == "");
+  }
 }
 
 TEST_CASE("a route has room for so many legs") {

@@ -37,11 +37,11 @@ TEST_CASE("an observation is added as the form shows it, changed and removed") {
   CHECK(set_seen(session, 0, "mass_t", 250.0).empty());
   CHECK(seen[0].mass_kg == doctest::Approx(250e3));
   const auto& mass = observation_field("mass_t", ObservationKind::SpeedAfterTime);
-  CHECK(session.shown(0, mass).value == doctest::Approx(250.0));
+  CHECK(number_ref(session, 0, mass).shown().value == doctest::Approx(250.0));
   const Standing before = standing(desk);
   CHECK(has(set_seen(session, 0, "mass_t", mass.spec.range.maximum + 1.0), "outside"));
   CHECK(has(set_seen(session, 0, "mass_t", mass.spec.range.minimum - 1.0), "outside"));
-  CHECK(has(session.set_observation_field(2, mass, 250.0), "no such observation"));
+  CHECK(has(number_ref(session, 2, mass).set(250.0), "no such observation"));
   CHECK(standing(desk) == before);
   CHECK(session.remove_observation(0).empty());
   REQUIRE(seen.size() == 1);

@@ -109,7 +109,7 @@ TEST_CASE("units are a choice of the reader: kept, told to the page, and no part
   CHECK(desk.world.stored == std::vector<std::string>(unit_choices().size(), "units"));
   CHECK(input(desk.world.page(), "mass_t")["unit"] == "lb");
   CHECK(input(desk.world.page(), "mass_t")["text"] == "657000");
-  CHECK(desk.session.shown(*find_field("mass_t")).value == 657000.0);
+  CHECK(number_ref(desk.session, *find_field("mass_t")).shown().value == 657000.0);
 
   Session next(desk.world.host());
   next.start();

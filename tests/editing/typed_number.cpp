@@ -70,7 +70,10 @@ TEST_CASE("a refusal says name, number, range and way out, each with its unit") 
   const ShownNumber number = shown("temperature_c", 15.0);
   CHECK(outside_sentence("Temperature", number, 99.0) ==
         "Temperature: 99 °C is outside \u221250 to 55 °C. Enter a value within that range.");
-  CHECK(range_sentence("Mass", "t", {130.0, 350.0}, 1, "400") ==
+  ShownNumber mass = shown("mass_t", 200.0);
+  mass.range = {130.0, 350.0};
+  CHECK(range_words(mass) == "130.0 to 350.0 t");
+  CHECK(range_sentence("Mass", mass, "400") ==
         "Mass: 400 t is outside 130.0 to 350.0 t. Enter a value within that range.");
   CHECK(not_a_number("Temperature", number, "warm") ==
         "Temperature: \u201cwarm\u201d °C is outside \u221250 to 55 °C. Enter a value within that "

@@ -270,10 +270,7 @@ void draw_keypad(Ui& ui) {
   y += pen.height(type) + 4.0f;
   pen.fill({x, y, width, 2.0f}, wrong ? c.exceeded : c.accent);
   y += 10.0f;
-  const std::string range =
-      shown_text(subject.number, subject.number.range.minimum) + " to " +
-      with_unit(shown_text(subject.number, subject.number.range.maximum), subject.number.unit);
-  pen.text(Type::SmallBold, {x, y}, c.ink, range);
+  pen.text(Type::SmallBold, {x, y}, c.ink, range_words(subject.number));
   y += pen.line_height(Type::Small) + 2.0f;
   if (wrong) {
     const std::string live =

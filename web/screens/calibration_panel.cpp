@@ -19,7 +19,7 @@ constexpr std::string_view kIntroduction =
     "capacity, cooling and the turn axis are estimated from it, as far as it goes.";
 
 // "Speed after a time: 60 s, 9.5 kt": the numbers up to the one that says how good it is.
-std::string describe(const Session& session, std::size_t index) {
+std::string describe(Session& session, std::size_t index) {
   const Observation& seen = session.document().observations[index];
   std::string words(option_label(seen.kind));
   std::string_view joint = ": ";
@@ -27,7 +27,7 @@ std::string describe(const Session& session, std::size_t index) {
     if (!field.applies(seen)) continue;
     if (field.spec.key.substr(0, 6) == "error_") break;
     words.append(joint);
-    const ShownNumber number = session.shown(index, field);
+    const ShownNumber number = number_ref(session, index, field).shown();
     words += with_unit(shown_text(number, number.value), number.unit);
     joint = ", ";
   }

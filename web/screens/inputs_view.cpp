@@ -124,7 +124,7 @@ std::string entered_words(const Ui& ui, const Folder& folder) {
   }
   for (const Field& field : brief_fields()) {
     if (!in_folder(folder, field, brief) || !ui.session.was_entered(field.spec.key)) continue;
-    const ShownNumber number = ui.session.shown(field);
+    const ShownNumber number = number_ref(ui.session, field).shown();
     add(field.spec.label, with_unit(shown_text(number, number.value), number.unit));
   }
   if (count > kNamed) words += " and " + std::to_string(count - kNamed) + " more";
