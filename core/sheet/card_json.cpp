@@ -8,9 +8,11 @@
 //     "stop": {…}, "run": { …, "legs": [{…}], "pieces": [{…}] }, "surface": {…}, "yaw": {…},
 //     "engines": [{…}], "after_landing": {…}, "restart": { …, "points": [{…}] }, "blast": {…},
 //     "standards": { …, "verdicts": [{…}] }, "half_turn": {…} or null, "uncertainty": {…} or null,
+//     "withheld": [{ "what", "reason", "leg" }],
 //     "cautions": [{ "level", "kind", "leg", "value", "limit" }] }
 //
-// "leg" counts from 0. What has no value (no terminal speed, no application on a leg) is null.
+// "leg" counts from 0. What has no value (no terminal speed, no application on a leg) is null; so
+// is a number that the gate took back, and "withheld" says why.
 #include <cmath>
 #include <nlohmann/json.hpp>
 
@@ -58,6 +60,11 @@ NLOHMANN_JSON_SERIALIZE_ENUM(RuleKind, {{RuleKind::TaxiwayWidth, "taxiway_width"
                                         {RuleKind::Fillet, "fillet"},
                                         {RuleKind::Slope, "slope"},
                                         {RuleKind::SteeringAngle, "steering_angle"}})
+NLOHMANN_JSON_SERIALIZE_ENUM(WithheldReason, {{WithheldReason::NotFinite, "not_finite"},
+                                              {WithheldReason::NoCrossing, "no_crossing"},
+                                              {WithheldReason::OutOfOrder, "out_of_order"},
+                                              {WithheldReason::TooCold, "too_cold"},
+                                              {WithheldReason::TooHot, "too_hot"}})
 NLOHMANN_JSON_SERIALIZE_ENUM(Unknown, {{Unknown::IdleThrust, "idle_thrust"},
                                        {Unknown::Rolling, "rolling"},
                                        {Unknown::Breakaway, "breakaway"},
@@ -511,6 +518,10 @@ Json caution_json(const Card& card, const Caution& caution) {
           {"unit", unit(card, caution)}};
 }
 
+Json withheld_json(const Withheld& item) {
+  return {{"what", item.what}, {"reason", item.reason}, {"leg", leg_index(item.leg)}};
+}
+
 template <class List, class Write>
 Json array_of(const List& list, Write write) {
   Json array = Json::array();
@@ -548,6 +559,7 @@ std::string card_json(const BriefDocument& document, const Card& card, bool one_
                        {"verdicts", array_of(card.standards.verdicts, verdict_json)}};
   json["half_turn"] = half_turn_json(card.half_turn);
   json["uncertainty"] = uncertainty_json(card.uncertainty);
+  json["withheld"] = array_of(card.withheld, withheld_json);
   json["cautions"] = array_of(
       card.cautions, [&card](const Caution& caution) { return caution_json(card, caution); });
   // Text that is no UTF-8 can't come through the documents; should it, it is replaced, not thrown.

@@ -108,6 +108,23 @@ std::string half_turn_words(const Source& source, const Caution& caution) {
          said.limit + ".";
 }
 
+std::string beyond_model_words(const Source& source, const Caution& caution) {
+  return "The brakes pass " + source.say.temperature(caution.limit) +
+         ", more than their heat packs bear. How hot beyond that is not computed here.";
+}
+
+std::string not_computed_words(const Source& source, const Caution&) {
+  std::vector<std::string> names;
+  for (const Withheld& item : source.card.withheld) {
+    if (item.reason == WithheldReason::TooHot || item.reason == WithheldReason::NoCrossing)
+      continue;
+    if (std::find(names.begin(), names.end(), item.what) == names.end())
+      names.emplace_back(item.what);
+  }
+  return "Not computed here, for these inputs: " + words::list(names) +
+         ". Look for an input that is far from usual.";
+}
+
 std::string rule_words(const Source& source, const Caution& caution) {
   const RuleVerdict* verdict = rule_of(source.card, caution);
   if (verdict == nullptr) return "A published taxiway rule is not met.";
@@ -368,6 +385,14 @@ constexpr KindWords kWords[kCautionKinds] = {
     {.kind = CautionKind::NoRoomForHalfTurn,
      .sentence = half_turn_words,
      .phrase = "No room to turn about",
+     .placed = false},
+    {.kind = CautionKind::BrakesBeyondModel,
+     .sentence = beyond_model_words,
+     .phrase = "Brakes hotter than any pack bears",
+     .placed = false},
+    {.kind = CautionKind::NotComputed,
+     .sentence = not_computed_words,
+     .phrase = "Not all of this card could be computed",
      .placed = false},
 };
 

@@ -1,4 +1,6 @@
 // Heat: the brakes at line-up, and what three ways of using them cost.
+#include <cmath>
+
 #include "physics/numerics/units.hpp"
 #include "sheet/parts.hpp"
 #include "words/words.hpp"
@@ -54,9 +56,14 @@ std::string headline(const Source& source) {
   if (source.card.run.status != RunStatus::Complete) {
     return stuck_sentence(source) + " The brakes are at " + said.value + " there.";
   }
+  if (std::isnan(heat.end_k)) {
+    return "How hot the brakes are at " + stop_place(source) +
+           " is not computed here: see the caution.";
+  }
   if (!heat.within_limit) return hot_headline(source, said);
   std::string text = said.value + in_brackets(source) + " at " + stop_place(source) + " after " +
                      words::count(heat.applications, "application") + ", limit " + said.limit;
+  if (std::isnan(heat.peak_k)) return text + ". How hot on the way is not computed here.";
   if (heat.peak_k > heat.limit_k) {
     return text + ", but " + temperatures(source.say, heat.peak_k, heat.limit_k).value +
            " on the way.";
@@ -150,7 +157,9 @@ SheetSection heat_section(const Source& source) {
   } else {
     section.why = kWhySteel;
   }
-  attach_caution(section, source, -1, {CautionKind::BrakesTooHot, CautionKind::PeakAboveLimit});
+  attach_caution(section, source, -1,
+                 {CautionKind::BrakesTooHot, CautionKind::BrakesBeyondModel,
+                  CautionKind::PeakAboveLimit, CautionKind::NotComputed});
   return section;
 }
 

@@ -2,6 +2,7 @@
 // on every machine.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <cstdint>
 #include <cstring>
@@ -366,6 +367,43 @@ TEST_CASE("property: a pack warms with power, cools to the air and does neither 
                           (one.mass_kg * specific_heat_jpkgk(material, start[i]));
       CHECK((hot[i] - start[i]) / 1e-4 == doctest::Approx(rate).epsilon(1e-6));
     }
+  }
+}
+
+TEST_CASE("property: however light the pack, it is not colder than the colder of start and air") {
+  Draws draws(20261130);
+  Worst of_fall;
+  double coldest_k = 0.0;
+  for (int i = 0; i < 5000; ++i) {
+    HeatPack one;
+    one.material = draws.coin() ? BrakeMaterial::Carbon : BrakeMaterial::Steel;
+    one.mass_kg = draws.by_size(3.0, 150.0);
+    one.area_m2 = draws.between(0.05, 4.0);
+    one.emissivity = draws.between(0.05, 1.0);
+    one.convection_wpm2k = draws.between(0.5, 300.0);
+    one.air_k = draws.between(230.0, 320.0);
+    const double from_k = draws.between(230.0, 1400.0);
+    const double time_s = draws.between(1.0, 120.0);
+    Lanes t = same_in_all_lanes(from_k);
+    batch_heat(batch_pack(one), same_in_all_lanes(0.0), time_s, 1, t);
+    const double exact_k = temperature_after_time_k(one, from_k, time_s, 0.0);
+    coldest_k = std::min(coldest_k, t[0] - std::min(from_k, one.air_k));
+    if (std::abs(from_k - one.air_k) > 1.0)
+      of_fall.note((t[0] - exact_k) / std::abs(from_k - one.air_k), i);
+  }
+  CHECK(coldest_k >= 0.0);
+  CHECK(of_fall.error < 0.04);
+}
+
+TEST_CASE("property: a thrust above the weight holds on any slope, as the scalar says") {
+  RollForces one;
+  one.mass_kg = 5e3;
+  one.drag_area_m2 = 0.0;
+  for (const double share : {0.3, 0.99, 1.0, 1.2, 5.0}) {
+    one.thrust_n = share * one.mass_kg * units::kGravity_mps2;
+    Lanes slope;
+    batch_critical_slope(forces_in(one, {}, nominal_block()), same_in_all_lanes(0.015), slope);
+    CHECK(slope[0] == doctest::Approx(critical_slope_rad(one, 0.015)).epsilon(1e-7));
   }
 }
 

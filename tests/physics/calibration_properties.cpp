@@ -182,6 +182,30 @@ TEST_CASE("property: a parameter without effect, and one that only another can r
   }
 }
 
+TEST_CASE("property: where the model has no value or no slope nothing is claimed") {
+  // A model that ends beside the start (a difference reaches over the edge), and one without
+  // values.
+  for (const double edge : {1.0 + 1e-9, 0.5}) {
+    FitProblem problem;
+    problem.model = [](const void* context, int i, const double* p) {
+      const double last = *static_cast<const double*>(context);
+      return p[0] > last ? std::sqrt(last - p[0]) : (i + 1.0) * p[0];
+    };
+    problem.context = &edge;
+    problem.seen_count = 3;
+    problem.parameter_count = 1;
+    for (int i = 0; i < 3; ++i) {
+      problem.seen[i] = i + 1.0;
+      problem.error[i] = 0.1;
+    }
+    problem.start[0] = problem.scale[0] = 1.0;
+    const Fit fit = least_squares(problem);
+    CHECK(!fit.converged);
+    CHECK(std::isinf(fit.condition));
+    CHECK(fit.covariance[0][0] == 0.0);
+  }
+}
+
 TEST_CASE("property: a parameter that is nothing is arrived at, too") {
   FitProblem problem;
   problem.model = [](const void*, int i, const double* p) {

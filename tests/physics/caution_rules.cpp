@@ -517,6 +517,25 @@ TEST_CASE("caution rules: the half turn") {
   unasked.silent();
 }
 
+TEST_CASE("caution rules: what the gate took back") {
+  Quiet parallel;
+  parallel.card().withheld.push({"crossing of the lines", WithheldReason::NoCrossing, 1});
+  parallel.silent();
+  Quiet missing;
+  missing.card().withheld.push({"roll", WithheldReason::NotFinite, -1});
+  missing.card().withheld.push({"turn", WithheldReason::OutOfOrder, 1});
+  missing.says({kExceeded, CautionKind::NotComputed, -1, 2.0, 0.0});
+  Quiet hot;
+  hot.card().withheld.push({"brake temperature", WithheldReason::TooHot, -1});
+  hot.card().heat.end_k = std::nan("");
+  hot.card().heat.within_limit = false;
+  hot.says({kExceeded, CautionKind::BrakesBeyondModel, -1, 2273.15, 2273.15}, false);
+  Quiet steel;
+  steel.brief.aircraft.brake_material = BrakeMaterial::Steel;
+  steel.card().withheld.push({"brake temperature", WithheldReason::TooHot, -1});
+  steel.says({kExceeded, CautionKind::BrakesBeyondModel, -1, 1473.15, 1473.15}, false);
+}
+
 TEST_CASE("caution rules: the line at the end, and a long way for the tyres") {
   Quiet hidden;
   hidden.card().stop.line_visible_at_stop = false;

@@ -131,6 +131,16 @@ TEST_CASE("property: between two places of a band in proportion, beyond its ends
   is(501.0, 340.0, band[3].pack_k);
 }
 
+TEST_CASE("property: one draw that is not a number leaves no quantile") {
+  for (const double none : {std::nan(""), HUGE_VAL, -HUGE_VAL}) {
+    double values[] = {1.0, 2.0, none, 4.0};
+    const Spread s = spread_of(values, 4);
+    CHECK(std::isnan(s.p10));
+    CHECK(std::isnan(s.p50));
+    CHECK(std::isnan(s.p90));
+  }
+}
+
 TEST_CASE("property: quantiles do not ask for an order, and go with unit and origin") {
   Draws draws(73);
   for (int n = 1; n < 60; ++n) {

@@ -177,3 +177,20 @@ TEST_CASE("crossing: the answer of a turn takes the pavement that is entered") {
   brief.route.legs.push(entered);
   CHECK(track_answer(brief, 1, 4.0).crossing.radius_m == radius_of(11.5));
 }
+
+TEST_CASE("crossing: lines within five degrees of parallel have none") {
+  const double last = units::radians_from_degrees(175.0);
+  CHECK(way_to_crossing_m(20.0, 1.4) == doctest::Approx(20.0 * std::tan(0.7)).epsilon(1e-14));
+  CHECK(way_to_crossing_m(20.0, last - 1e-9) ==
+        doctest::Approx(20.0 * std::tan(0.5 * last)).epsilon(1e-6));
+  CHECK(std::isnan(way_to_crossing_m(20.0, last + 1e-9)));
+  CHECK(std::isnan(way_to_crossing_m(20.0, 3.141592653589793)));
+  const CrossingTurn turn = crossing_turn(plain_aircraft(), 3.141592653589793, 11.5, 1.0, 45.0);
+  CHECK(std::isnan(turn.eye_past_crossing_m));
+  CHECK(std::isnan(turn.gear_before_crossing_m));
+  CHECK(std::isfinite(turn.nose_excursion_m));
+  const GearOnLineTurn half = gear_on_line_turn(45.0, 3.141592653589793, 28.0, 31.0, 1.2, 0.0, 3.0);
+  CHECK(std::isnan(half.eye_past_crossing_m));
+  CHECK(std::isnan(half.nose_past_crossing_m));
+  CHECK(half.start_before_arc_m == 0.0);
+}

@@ -4,8 +4,10 @@
 #include <doctest/doctest.h>
 
 #include <cmath>
+#include <memory>
 #include <utility>
 
+#include "physics/card/card_gate.hpp"
 #include "physics/numerics/units.hpp"
 #include "published.hpp"
 
@@ -321,4 +323,32 @@ TEST_CASE("heat: defaults lie where they were measured") {
          .expected = 1.0,
          .got = aircraft.brake_heat_share,
          .tolerance = 0.0});
+}
+
+TEST_CASE("heat: steel is computed to where its curves end") {
+  // The hottest peak that passes the gate of the card, by halving.
+  Brief brief;
+  brief.aircraft.brake_material = BrakeMaterial::Steel;
+  const auto card = std::make_unique<Card>();
+  const auto passes = [&](double peak_c) {
+    *card = Card{};
+    card->air.temperature_k = kelvin(15.0);
+    card->heat.start_k = card->heat.end_k = kelvin(60.0);
+    card->heat.peak_k = kelvin(peak_c);
+    gate_card(brief, *card);
+    return !std::isnan(card->heat.peak_k);
+  };
+  double low_c = 100.0;
+  double high_c = 5000.0;
+  while (high_c - low_c > 1e-6) {
+    const double middle_c = 0.5 * (low_c + high_c);
+    (passes(middle_c) ? low_c : high_c) = middle_c;
+  }
+  check({.what = "hottest steel that a card shows, degC",
+         .source = "EN 1993-1-2",
+         .place = "3.4.1.2: specific heat from 20 to 1200 degC",
+         .origin = Origin::Published,
+         .expected = 1200.0,
+         .got = low_c,
+         .tolerance = 0.01});
 }

@@ -608,6 +608,36 @@ TEST_CASE("every new caution is a sentence that leads with its level, with numbe
   }
 }
 
+TEST_CASE("what is not computed is said, and why") {
+  Example taxi;
+  taxi.card->heat.end_k = taxi.card->heat.peak_k = std::nan("");
+  taxi.card->withheld.push({"brake temperature", WithheldReason::TooHot, -1});
+  taxi.caution(CautionLevel::Exceeded, CautionKind::BrakesBeyondModel, -1, 2273.15, 2273.15);
+  Sheet sheet = taxi.sheet();
+  CHECK(
+      sheet.cautions.at(0).value ==
+      "Limit: The brakes pass 2000 °C, more than their heat packs bear. How hot beyond that is not "
+      "computed here.");
+  CHECK(sheet.watch.at(0) == "Brakes hotter than any pack bears");
+  CHECK(sheet.heat.headline ==
+        "How hot the brakes are at line-up is not computed here: see the caution.");
+  CHECK(sheet.heat.caution == sheet.cautions.at(0).value);
+
+  Example missing;
+  missing.card->withheld.push({"roll", WithheldReason::NotFinite, -1});
+  missing.card->withheld.push({"turn", WithheldReason::NotFinite, 1});
+  missing.card->withheld.push({"turn", WithheldReason::NotFinite, 3});
+  missing.card->withheld.push({"crossing of the lines", WithheldReason::NoCrossing, 3});
+  missing.caution(CautionLevel::Exceeded, CautionKind::NotComputed, -1, 3.0, 0.0);
+  sheet = missing.sheet();
+  CHECK(sheet.cautions.at(0).value ==
+        "Limit: Not computed here, for these inputs: roll and turn. Look for an input that is far "
+        "from usual.");
+  const std::string json = card_json(missing.document, *missing.card, true);
+  CHECK(json.find("\"withheld\":[{\"what\":\"roll\",\"reason\":\"not_finite\",\"leg\":null}") !=
+        std::string::npos);
+}
+
 TEST_CASE("a wing tip and the nearest object: what is said, and under which turn") {
   struct Case {
     CautionKind kind;

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <array>
+#include <cmath>
 
 #include "controls/canvas.hpp"
 #include "controls/digits.hpp"
@@ -16,7 +17,9 @@ struct Scale {
   float from = 0.0f;
   float to = 1.0f;
 
+  // What is not known lies at the scale's end: it was beyond what is computed.
   float at(double value) const {
+    if (std::isnan(value)) return to;
     return from + static_cast<float>((value - low) / (high - low)) * (to - from);
   }
   double value(float pixel) const {

@@ -26,6 +26,17 @@
 
 namespace tillerline {
 
+// A number that the gate took back (card_gate.hpp), and why.
+enum class WithheldReason { NotFinite, NoCrossing, OutOfOrder, TooCold, TooHot };
+
+struct Withheld {
+  const char* what = "";
+  WithheldReason reason = WithheldReason::NotFinite;
+  int leg = -1;  // index into the route, -1: the whole taxi
+};
+
+inline constexpr std::size_t kMostWithheld = 100;
+
 struct Card {
   Air air;
   bool possible = true;  // false: some caution of level Exceeded says the taxi cannot be made
@@ -45,6 +56,7 @@ struct Card {
   StandardsAnswer standards;
   HalfTurn half_turn;
   UncertaintyAnswer uncertainty;
+  FixedList<Withheld, kMostWithheld> withheld;
   FixedList<Caution, kMaxCautions> cautions;
 };
 

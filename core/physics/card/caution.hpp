@@ -47,11 +47,12 @@ enum class CautionKind {
   ChanceOfRunaway,       // value: chance; limit: 0.1
   ChanceOfStall,         // value: chance; limit: 0.1
   RuleNotMet,            // a published taxiway rule. value: wanted; limit: actual
-  NoRoomForHalfTurn      // value: width needed; limit: width available
+  NoRoomForHalfTurn,     // value: width needed; limit: width available
+  BrakesBeyondModel,     // hotter than is computed here. value, limit: the hottest that is
+  NotComputed            // some number could not be. value: how many
 };
 
-inline constexpr std::size_t kCautionKinds =
-    static_cast<std::size_t>(CautionKind::NoRoomForHalfTurn) + 1;
+inline constexpr std::size_t kCautionKinds = static_cast<std::size_t>(CautionKind::NotComputed) + 1;
 
 struct CautionFacts {
   CautionKind kind;
@@ -145,6 +146,10 @@ inline constexpr CautionTable kCautionFacts = {{
      .level = CautionLevel::Care, .unit = ""},
     {.kind = CautionKind::NoRoomForHalfTurn, .word = "no_room_for_half_turn",
      .level = CautionLevel::Exceeded, .unit = "m"},
+    {.kind = CautionKind::BrakesBeyondModel, .word = "brakes_beyond_model",
+     .level = CautionLevel::Exceeded, .unit = "K", .stops_taxi = true},
+    {.kind = CautionKind::NotComputed, .word = "not_computed",
+     .level = CautionLevel::Exceeded, .unit = ""},
 }};
 // clang-format on
 

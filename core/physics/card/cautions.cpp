@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "physics/card/card_gate.hpp"
 #include "physics/numerics/units.hpp"
 
 namespace tillerline {
@@ -114,6 +115,7 @@ void leg_cautions(const Today& today, const TaxiRoute& route, Card& card) {
 
 void heat_cautions(Card& card) {
   const HeatAnswer& heat = card.heat;
+  if (std::isnan(heat.end_k) || std::isnan(heat.peak_k)) return;  // see withheld_cautions
   if (!heat.within_limit)
     caution(card, CautionKind::BrakesTooHot, -1, heat.end_k, heat.limit_k);
   else if (heat.peak_k > heat.limit_k)
@@ -148,6 +150,7 @@ void restart_cautions(const Today& today, Card& card) {
 
 void uneven_brake_cautions(const Today& today, Card& card) {
   const AfterLanding& brakes = card.after_landing;
+  if (std::isnan(brakes.worst.line_up_k) || std::isnan(brakes.mean.line_up_k)) return;
   if (!brakes.within_limit && card.heat.within_limit)
     caution(card, CautionKind::WorstBrakeTooHot, -1, brakes.worst.line_up_k, brakes.limit_k);
   if (brakes.included && !brakes.within_limit && brakes.wait_reaches_limit)
@@ -196,9 +199,25 @@ void half_turn_cautions(Card& card) {
             card.half_turn.width_m);
 }
 
+void withheld_cautions(const Today& today, Card& card) {
+  const bool carbon = today.aircraft.brake_material == BrakeMaterial::Carbon;
+  const double hottest_k = carbon ? kHottestCarbon_k : kHottestSteel_k;
+  bool too_hot = false;
+  int missing = 0;
+  for (const Withheld& item : card.withheld) {
+    if (item.reason == WithheldReason::TooHot)
+      too_hot = true;
+    else if (item.reason != WithheldReason::NoCrossing)  // which nobody misses
+      ++missing;
+  }
+  if (too_hot) caution(card, CautionKind::BrakesBeyondModel, -1, hottest_k, hottest_k);
+  if (missing > 0) caution(card, CautionKind::NotComputed, -1, missing);
+}
+
 }  // namespace
 
 void fill_cautions(const Today& today, const TaxiRoute& route, Card& card) {
+  withheld_cautions(today, card);
   surface_cautions(card);
   engine_cautions(today, card);
   restart_cautions(today, card);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "physics/card/card_gate.hpp"
 #include "physics/card/cautions.hpp"
 #include "physics/run/legs.hpp"
 #include "physics/run/make_today.hpp"
@@ -110,7 +111,7 @@ void fill_turns(const Today& today, const Legs& legs, const RoutePlan& plan, Car
 
 }  // namespace
 
-void compute_card(const Brief& brief, Card& out) {
+void compute_card(const Brief& brief, Card& out, Uncertainty uncertainty) {
   out = Card{};
   const Today today = make_today(brief);
   const Legs legs = make_legs(today, brief.route);
@@ -130,7 +131,9 @@ void compute_card(const Brief& brief, Card& out) {
   out.standards = standards_answer(today.aircraft, legs.route, out.tracks, out.turns);
   if (legs.route.half_turn_width_m > 0.0)
     out.half_turn = half_turn(today.aircraft, today.limits, legs.route.half_turn_width_m);
-  out.uncertainty = uncertainty_answer(today, legs, brief.bands, out.turns, out.run);
+  if (uncertainty == Uncertainty::Drawn)
+    out.uncertainty = uncertainty_answer(today, legs, brief.bands, out.turns, out.run);
+  gate_card(brief, out);
   fill_cautions(today, legs.route, out);
 }
 

@@ -1,11 +1,17 @@
 #include "physics/numerics/quantile.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <limits>
 
 namespace tillerline {
 
 Spread spread_of(double* values, int count) {
   if (count == 0) return {};
+  // Sorting needs an order, which what is not a number has not.
+  constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
+  if (!std::all_of(values, values + count, [](double x) { return std::isfinite(x); }))
+    return {kNone, kNone, kNone};
   std::sort(values, values + count);
   const auto quantile = [&](double share) {
     const double at = std::clamp(share * count - 0.5, 0.0, count - 1.0);

@@ -12,7 +12,8 @@ struct Spread {
   double p90 = 0.0;
 };
 
-// Sorts the values. All zero where there are none.
+// Sorts the values. All zero where there are none; all not a number where one of them is not
+// finite, since then there is no telling how the others lie.
 Spread spread_of(double* values, int count);
 
 }  // namespace tillerline

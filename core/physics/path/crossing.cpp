@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "physics/numerics/elementary.hpp"
 #include "physics/path/turn_axis.hpp"
@@ -9,6 +10,11 @@
 namespace tillerline {
 
 using namespace elementary;
+
+double way_to_crossing_m(double radius_m, double turn_rad) {
+  if (turn_rad > kLargestThatCrosses_rad) return std::numeric_limits<double>::quiet_NaN();
+  return radius_m * tangent(0.5 * turn_rad);
+}
 
 double crossing_excursion_m(double radius_m, double turn_rad, double ahead_m) {
   const double point_radius_m = hypotenuse(radius_m, ahead_m);
@@ -50,7 +56,7 @@ CrossingTurn crossing_turn(const Aircraft& aircraft, double turn_rad, double hal
   const double eye_m = aircraft.eye_ahead_m - axis_m;
   turn.steering_rad = steering_for_radius_rad(aircraft, turn.radius_m);
   turn.possible = turn.radius_m >= tightest_m;
-  turn.gear_before_crossing_m = turn.radius_m * tangent(0.5 * turn_rad);
+  turn.gear_before_crossing_m = way_to_crossing_m(turn.radius_m, turn_rad);
   turn.nose_past_crossing_m = nose_m - turn.gear_before_crossing_m;
   turn.eye_past_crossing_m = eye_m - turn.gear_before_crossing_m;
   turn.nose_excursion_m = crossing_excursion_m(turn.radius_m, turn_rad, nose_m);

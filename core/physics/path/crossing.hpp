@@ -12,12 +12,18 @@
 // Where nose and main gear are to stray equally, nose out and main gear in by e, the axis runs on
 // R - e and the nose gear on R + e about a line of radius R: e = x^2 / (4 R).
 // Exact for a rigid body without side slip (plane geometry). The limited rate of steering makes the
-// start a few metres earlier (track.hpp, ramps). 0 < D < pi.
+// start a few metres earlier (track.hpp, ramps). 0 < D <= pi.
 #pragma once
 
 #include "physics/given/aircraft.hpp"
 
 namespace tillerline {
+
+// From where an arc begins to the crossing of the two straights that it joins, R tan(D/2). Where
+// they run within 5 degrees of parallel (a turn above 175 degrees, as a half turn) they do not
+// cross anywhere near: not a number.
+inline constexpr double kLargestThatCrosses_rad = 3.0543261909900763;
+double way_to_crossing_m(double radius_m, double turn_rad);
 
 // Furthest past the new centreline of a point `ahead_m` before the axis that turns on `radius_m`.
 double crossing_excursion_m(double radius_m, double turn_rad, double ahead_m);
@@ -35,6 +41,7 @@ struct CrossingTurn {
   double steering_rad = 0.0;
   double allowed_excursion_m = 0.0;  // nose gear past the new centreline: half width less half the
                                      // nose wheels and the clearance
+  // Not a number where the lines do not cross.
   double gear_before_crossing_m = 0.0;  // turn axis when the turn is started
   double nose_past_crossing_m = 0.0;    // nose gear then; negative: before it
   double eye_past_crossing_m = 0.0;

@@ -160,6 +160,8 @@ GearOnLineTurn gear_on_line_turn(double radius_m, double turn_rad, double wheelb
       2.0 * turn.ramp_nose_m + (turn.full_deflection ? nose_radius_m * steady_rad : 0.0);
   turn.possible = turn.steering_rad <= steering_limit_rad;
   turn.start_before_arc_m = begin_to_crossing_m - radius_m * half_tangent;
+  if (turn_rad > kLargestThatCrosses_rad)  // what was good for a difference is no place to name
+    begin_to_crossing_m = way_to_crossing_m(radius_m, turn_rad);
   turn.eye_past_crossing_m = eye_ahead_m - begin_to_crossing_m;
   turn.nose_past_crossing_m = wheelbase_m - begin_to_crossing_m;
   turn.eye_past_arc_begin_m = eye_ahead_m - turn.start_before_arc_m;

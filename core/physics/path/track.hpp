@@ -80,7 +80,8 @@ struct GearOnLineTurn {
   double nose_overshoot_m = 0.0;
   double eye_overshoot_m = 0.0;
   // Where the nose gear and eye are when the turn is started, along the inbound line, counted from
-  // where the two straight centrelines cross (positive: past it) and from the arc's begin.
+  // where the two straight centrelines cross (positive: past it; not a number where they do not,
+  // way_to_crossing_m) and from the arc's begin.
   double eye_past_crossing_m = 0.0;
   double nose_past_crossing_m = 0.0;
   double eye_past_arc_begin_m = 0.0;
@@ -135,8 +136,9 @@ struct TrackPlan {
   double shift_m = 0.0;
   double start_before_arc_m = 0.0;    // turn axis before the arc's begin when steering starts
   double eye_past_arc_begin_m = 0.0;  // the cue: eye past the place where the line bends
-  double eye_past_crossing_m = 0.0;   // eye past the crossing of the two straight centrelines
-  double nose_overshoot_m = 0.0;      // furthest past the outbound centreline
+  // Eye past the crossing of the two straight centrelines; not a number where they do not cross.
+  double eye_past_crossing_m = 0.0;
+  double nose_overshoot_m = 0.0;  // furthest past the outbound centreline
   double eye_overshoot_m = 0.0;
   double nose_off_line_m = 0.0;  // furthest outside the painted line
   double gear_off_line_m = 0.0;  // main-gear axis furthest inside the painted line

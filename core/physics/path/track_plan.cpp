@@ -267,7 +267,7 @@ TrackPlan gear_on_eased_line_plan(const Setting& setting, double speed_mps) {
   plan.ramps_fit = plan.steering_rate_radps <= aircraft.steering_rate_radps;
   plan.eye_past_arc_begin_m = setting.eye_m;
   plan.eye_past_crossing_m =
-      setting.eye_m - setting.crossing_radius_m * tangent(0.5 * setting.angle_rad);
+      setting.eye_m - way_to_crossing_m(setting.crossing_radius_m, setting.angle_rad);
   plan.smallest_gear_radius_m = setting.arc.radius_m;
   plan.samples = kPlanSamples;
   sample_gear_on_painted_line(setting, plan);
@@ -387,7 +387,7 @@ TrackPlan eye_on_line_plan(const Setting& setting, int leg, double speed_mps) {
   plan.possible = plan.steering_rad <= aircraft.steering_limit_rad;
   plan.ramps_fit = plan.steering_rate_radps <= aircraft.steering_rate_radps;
   plan.start_before_arc_m = eye_m;
-  plan.eye_past_crossing_m = -setting.crossing_radius_m * tangent(0.5 * setting.angle_rad);
+  plan.eye_past_crossing_m = -way_to_crossing_m(setting.crossing_radius_m, setting.angle_rad);
   plan.smallest_gear_radius_m = smallest_gear_radius_m(largest_rad, eye_m);
   measure_plan(setting, plan);
   see_start(setting, pose_of_eye(setting, carried, 0.0), plan);

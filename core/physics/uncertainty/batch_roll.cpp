@@ -151,8 +151,10 @@ void batch_critical_slope(const BatchForces& f, const Lanes& resistance, Lanes& 
   for (int i = 0; i < kLanes; ++i) {
     const double mu = resistance[i];
     const double one = 1.0 + mu * mu;
-    const double r = force_per_weight(f, i);
-    slope[i] = lane::arcsine((r - mu * std::sqrt(one - r * r)) / one);
+    // A thrust above the weight holds it on any slope.
+    const double steepest = std::sqrt(one);
+    const double r = std::min(std::max(force_per_weight(f, i), -steepest), steepest);
+    slope[i] = lane::arcsine((r - mu * std::sqrt(std::max(0.0, one - r * r))) / one);
   }
 }
 

@@ -142,15 +142,6 @@ int steps_for(double time_s, double rise_k) {
   return 1 + static_cast<int>(std::max(time_s / kLongest_s, rise_k / kMostRise_k));
 }
 
-Lanes model_end(const RouteHeat& heat, const DrawBlock& draws) {
-  BlockOnWay block = block_at_start(heat, draws);
-  for (std::size_t n = 0; n < heat.stretches.size(); ++n) {
-    roll_on(heat, n, block);
-    heat_on(heat, n, draws, block);
-  }
-  return block.model_k;
-}
-
 // What the model makes of the nominal run, place by place.
 void fill_model(RouteHeat& heat, const DrawBlock& nominal) {
   BlockOnWay block = block_at_start(heat, nominal);
@@ -191,11 +182,12 @@ RouteHeat route_heat(const Today& today, const RouteRun& run, const Scrubs& scru
 }
 
 BlockOnWay block_at_start(const RouteHeat& heat, const DrawBlock& draws) {
-  BlockOnWay block{.pack = heat.pack, .model_k = {}};
+  BlockOnWay block{.pack = heat.pack, .model_k = {}, .coldest_k = {}};
   for (int i = 0; i < kLanes; ++i) {
     block.pack.mass_kg[i] *= draws[Unknown::HeatCapacity][i];
     block.pack.area_m2[i] *= draws[Unknown::Cooling][i];
     block.model_k[i] = heat.start_k + draws[Unknown::BrakesNow][i];
+    block.coldest_k[i] = std::min(heat.pack.air_k, block.model_k[i]);
   }
   return block;
 }
@@ -219,8 +211,14 @@ void heat_on(const RouteHeat& heat, std::size_t n, const DrawBlock& draws, Block
 }
 
 Lanes line_up_k(const RouteHeat& heat, const DrawBlock& draws) {
-  Lanes end_k = model_end(heat, draws);
-  for (double& k : end_k.at) k = heat.run_end_k + (k - heat.model_end_k);
+  BlockOnWay block = block_at_start(heat, draws);
+  for (std::size_t n = 0; n < heat.stretches.size(); ++n) {
+    roll_on(heat, n, block);
+    heat_on(heat, n, draws, block);
+  }
+  Lanes end_k;
+  for (int i = 0; i < kLanes; ++i)
+    end_k[i] = std::max(block.coldest_k[i], heat.run_end_k + (block.model_k[i] - heat.model_end_k));
   return end_k;
 }
 

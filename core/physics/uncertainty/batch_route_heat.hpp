@@ -71,10 +71,12 @@ RouteHeat route_heat(const Today& today, const RouteRun& run, const Scrubs& scru
 Lanes line_up_k(const RouteHeat& heat, const DrawBlock& draws);
 
 // The same on the way: a block of taxis that is taken along, one stretch after the other. The
-// temperatures in it are the model's; way_k is what they stand for.
+// temperatures in it are the model's. They stand for the nominal run's and what the model makes of
+// the difference, and never for less than `coldest_k`, the air or the draw's start.
 struct BlockOnWay {
   BatchPack pack;
   Lanes model_k;
+  Lanes coldest_k;
 };
 BlockOnWay block_at_start(const RouteHeat& heat, const DrawBlock& draws);
 // From the begin of stretch `n` to where its heating begins, and from there to its end.

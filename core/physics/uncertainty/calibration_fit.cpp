@@ -72,12 +72,13 @@ void fill_covariance(const Jacobian& j, Fit& fit) {
     norm(k) = j.col(k).norm();
     if (norm(k) > 0.0) unit.col(k) /= norm(k);
   }
+  fit.condition = std::numeric_limits<double>::infinity();
+  // Of what is not finite there are no singular values: Eigen leaves them as it found them.
+  if (!unit.allFinite()) return;
   const Eigen::JacobiSVD<Jacobian> svd(unit, Eigen::ComputeFullV);
+  if (svd.info() != Eigen::Success) return;
   const Vector& s = svd.singularValues();
-  if (!(s(fitted - 1) > 0.0)) {
-    fit.condition = std::numeric_limits<double>::infinity();
-    return;
-  }
+  if (!(s(fitted - 1) > 0.0)) return;
   fit.condition = s(0) / s(fitted - 1);
   for (Eigen::Index a = 0; a < fitted; ++a) {
     for (Eigen::Index b = 0; b < fitted; ++b) {
@@ -100,12 +101,17 @@ Fit least_squares(const FitProblem& problem) {
   fit.chi_square = r.squaredNorm();
   Vector scale = Vector::Zero(problem.parameter_count);
   double lambda = 1e-3;
+  if (!std::isfinite(fit.chi_square)) {  // there is nothing to go down from
+    fit.condition = std::numeric_limits<double>::infinity();
+    return fit;
+  }
   Jacobian j;
   bool moved = true;
   while (!fit.converged && fit.iterations < kMostIterations) {
     ++fit.iterations;
     if (moved) {
       j = weighted_jacobian(problem, p);
+      if (!j.allFinite()) break;
       for (int k = 0; k < problem.parameter_count; ++k)
         scale(k) = std::max(scale(k), j.col(k).norm());
     }

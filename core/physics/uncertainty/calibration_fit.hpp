@@ -13,7 +13,8 @@
 // Checked on certified problems of NIST's Statistical Reference Datasets
 // (tests/published/calibration.cpp): parameters to seven digits, deviations to five. From a start
 // far off it may run away to where a parameter has no effect (BoxBOD from its first start):
-// `condition` is then infinite.
+// `condition` is then infinite. So it is where the model has no finite value at the start or no
+// finite slope where the search ends: then it has not converged and there is no covariance.
 #pragma once
 
 namespace tillerline {

@@ -1,6 +1,7 @@
 #include "physics/uncertainty/heat_band.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace tillerline {
 namespace {
@@ -13,9 +14,12 @@ struct Taxis {
 // What the taxis are at here, where the run has `nominal_k` and the model makes `model_k` of it.
 HeatBandPoint point_at(double distance_m, double nominal_k, double model_k, const Taxis& taxis) {
   double drawn_k[kDraws];
-  for (int k = 0; k < kDrawBlocks; ++k)
+  for (int k = 0; k < kDrawBlocks; ++k) {
+    const BlockOnWay& block = taxis.on_way[k];
     for (int i = 0; i < kLanes; ++i)
-      drawn_k[k * kLanes + i] = nominal_k + (taxis.on_way[k].model_k[i] - model_k);
+      drawn_k[k * kLanes + i] =
+          std::max(block.coldest_k[i], nominal_k + (block.model_k[i] - model_k));
+  }
   return {distance_m, nominal_k, spread_of(drawn_k, kDraws)};
 }
 
@@ -29,7 +33,7 @@ Spread between(const Spread& a, const Spread& b, double share) {
 HeatBand heat_band(const Today& today, const Bands& bands, const Turns& turns,
                    const RouteRun& run) {
   HeatBand band;
-  if (run.status != RunStatus::Complete) return band;
+  if (run.status != RunStatus::Complete || std::isnan(run.peak_brake_k)) return band;
   const RouteHeat heat = route_heat(today, run, scrubs_of(today, bands, turns), run.legs[0].forces);
   Taxis taxis;
   for (int k = 0; k < kDrawBlocks; ++k) {

@@ -28,7 +28,7 @@ inline constexpr std::size_t kMostHeatPlaces = 1 + 2 * kMostStretches;
 using HeatBand = FixedList<HeatBandPoint, kMostHeatPlaces>;
 
 // `run`: today's nominal run. In the order of
-// the distance; empty where the run does not get to the end.
+// the distance; empty where the run does not get to the end, or its temperatures are withheld.
 HeatBand heat_band(const Today& today, const Bands& bands, const Turns& turns, const RouteRun& run);
 
 // At any distance of a band that is not empty: between two places in proportion to the way, beyond

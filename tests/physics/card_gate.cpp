@@ -1,0 +1,341 @@
+// The gate of the card: over random briefs and corners of what a document may hold, every number is
+// finite or taken back with a reason, percentiles rise, chances are shares, brakes keep within
+// physics. What it looks at is listed here anew (every_number.hpp), not asked of the gate.
+#include "physics/card/card_gate.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <limits>
+#include <string>
+
+#include "documents/fields.hpp"
+#include "every_number.hpp"
+#include "made_card.hpp"
+#include "physics/card/compute_card.hpp"
+#include "physics/run/make_today.hpp"
+#include "physics/uncertainty/heat_band.hpp"
+#include "scenarios.hpp"
+
+using namespace tillerline;
+using namespace tillerline::tests;
+
+namespace {
+
+constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
+
+Card& card() {
+  static Card one;
+  return one;
+}
+
+bool withheld_for(const Card& c, WithheldReason reason) {
+  return std::any_of(c.withheld.begin(), c.withheld.end(),
+                     [reason](const Withheld& item) { return item.reason == reason; });
+}
+
+template <class F>
+void every_brake_temperature(const Card& c, F f) {
+  for (const double k :
+       {c.heat.start_k, c.heat.end_k, c.heat.peak_k, c.run.peak_brake_k, c.run.end_brake_k,
+        c.uncertainty.line_up_k.p10, c.uncertainty.line_up_k.p50, c.uncertainty.line_up_k.p90})
+    f(k);
+  for (const TechniqueCost& t : c.heat.techniques) f(t.peak_k), f(t.end_k);
+  for (const LegResult& leg : c.run.legs) f(leg.brake_end_k);
+  for (const Piece& piece : c.run.pieces) f(piece.brake_start_k), f(piece.brake_end_k);
+  for (const EngineChoice& row : c.engines.rows) f(row.peak_k), f(row.end_k);
+  for (const BrakeTimes* b : {&c.after_landing.mean, &c.after_landing.worst})
+    for (const double k : {b->after_stop_k, b->at_stand_k, b->off_stand_k, b->line_up_k, b->peak_k,
+                           b->off_stand_indicated_k, b->line_up_indicated_k})
+      f(k);
+  for (const HeatPoint& point : c.after_landing.points)
+    f(point.mean_k), f(point.worst_k), f(point.indicated_k);
+}
+
+struct Tally {
+  int briefs = 0;
+  int drawn = 0;
+  int withheld[5] = {};  // cards, by reason
+  std::string wrong;     // the first thing that is
+};
+
+void look_at(const Brief& brief, const Card& c, Tally& tally) {
+  const auto wrong = [&](const std::string& what) {
+    if (tally.wrong.empty()) tally.wrong = what + " in brief " + std::to_string(tally.briefs);
+  };
+  bool missing = false;
+  every_number(c, [&](const char*, double x) { missing = missing || !std::isfinite(x); });
+  if (missing && c.withheld.empty()) wrong("a number is missing without a reason");
+  for (int reason = 0; reason < 5; ++reason)
+    if (withheld_for(c, static_cast<WithheldReason>(reason))) ++tally.withheld[reason];
+  // A wheelbase of a few metres with a turn axis further ahead than that: such an aircraft cannot
+  // turn, and the card says that it is not computed.
+  const bool no_aircraft =
+      std::any_of(c.tracks.begin(), c.tracks.end(), [&](const TrackAnswer& track) {
+        return track.turn_axis_ahead_m >=
+               std::min(brief.aircraft.wheelbase_m, brief.aircraft.eye_ahead_m);
+      });
+  for (const Withheld& item : c.withheld)
+    if (item.reason == WithheldReason::NotFinite && !(no_aircraft && item.what[0] == 't'))
+      wrong(item.what);
+  if (withheld_for(c, WithheldReason::TooCold)) wrong("a brake colder than air and start");
+  if (withheld_for(c, WithheldReason::OutOfOrder)) wrong("percentiles out of order");
+
+  const double began_k = brief.turnaround.included
+                             ? std::min(c.air.temperature_k, brief.turnaround.brakes_at_touchdown_k)
+                             : brief.condition.brake_temperature_k;
+  const double coldest_k = std::min(c.air.temperature_k, began_k - brief.bands.brakes_now_k) - 1e-6;
+  const bool carbon = brief.aircraft.brake_material == BrakeMaterial::Carbon;
+  const double hottest_k = 273.15 + (carbon ? 2000.0 : 1200.0);
+  int hidden = 0;
+  if (c.uncertainty.draws > 0) {
+    every_brake_temperature(c, [&](double k) {
+      if (std::isnan(k)) ++hidden;
+      if (k < coldest_k || k > hottest_k) wrong("a brake out of physics");
+    });
+    const UncertaintyAnswer& u = c.uncertainty;
+    for (const Spread* s :
+         {&u.time_to_target_s, &u.distance_to_target_m, &u.keeps_rolling_slope_rad,
+          &u.restarts_slope_rad, &u.line_up_k, &u.restart_extra_n})
+      if (s->p10 > s->p50 || s->p50 > s->p90) wrong("percentiles out of order");
+    for (const double share :
+         {u.rolls_by_itself, u.reaches_target, u.over_brake_limit, u.restart_over_limit})
+      if (share < 0.0 || share > 1.0) wrong("a chance that is none");
+  }
+  if (hidden > 0 && !withheld_for(c, WithheldReason::TooHot)) wrong("a brake without a reason");
+  ++tally.briefs;
+  if (c.uncertainty.draws > 0) ++tally.drawn;
+}
+
+bool within(double value, FieldRange range) {
+  return value >= range.minimum - 1e-9 && value <= range.maximum + 1e-9;
+}
+
+void set_at_random(Draws& draws, const Field& field, Brief& brief) {
+  const FieldRange range = field_range(field, brief);
+  const int kind = draws.below(4);
+  double value = kind == 0   ? range.minimum
+                 : kind == 1 ? range.maximum
+                             : draws.between(range.minimum, range.maximum);
+  if (field.spec.whole) value = std::clamp(std::round(value), range.minimum, range.maximum);
+  field.set(brief, value);
+}
+
+// A brief beside one that documents hold: a dozen fields anew, each as often as not at an end of
+// its range. False where others then leave theirs, so that documents would not hold it.
+bool varied(Draws& draws, Brief& brief) {
+  const auto fields = brief_fields();
+  for (int i = 0; i < 12; ++i)
+    set_at_random(draws,
+                  fields[static_cast<std::size_t>(draws.below(static_cast<int>(fields.size())))],
+                  brief);
+  return std::all_of(fields.begin(), fields.end(), [&](const Field& field) {
+    return within(field.get(brief), field_range(field, brief));
+  });
+}
+
+Leg leg_of(Draws& draws, LegKind kind) {
+  Leg leg;
+  leg.kind = kind;
+  leg.slope_rad = draws.between(-0.03, 0.03);
+  if (kind == LegKind::Straight) {
+    leg.length_m = draws.by_size(10.0, 3000.0);
+    return leg;
+  }
+  leg.radius_m = draws.by_size(10.0, 1000.0);
+  const double turn_deg = draws.below(8) == 0 ? 180.0 : draws.between(kSmallestTurn_deg, 180.0);
+  leg.turn_rad = draws.sign() * units::radians_from_degrees(turn_deg);
+  return leg;
+}
+
+// Mostly short, so that many can be looked at.
+void short_route(Draws& draws, TaxiRoute& route) {
+  route.legs.clear();
+  route.legs.push(leg_of(draws, LegKind::Straight));
+  if (draws.below(6) != 0) return;
+  route.legs.push(leg_of(draws, LegKind::Arc));
+  route.legs.push(leg_of(draws, LegKind::Straight));
+}
+
+void look_over(int bases, int each, Uncertainty uncertainty, std::uint64_t seed, Tally& tally) {
+  Draws draws(seed);
+  for (int i = 0; i < bases; ++i) {
+    const Brief base = random_brief(draws).brief;
+    compute_card(base, card(), uncertainty);
+    look_at(base, card(), tally);
+    for (int k = 1; k < each; ++k) {
+      Brief brief;
+      do {
+        brief = base;
+        short_route(draws, brief.route);
+      } while (!varied(draws, brief));
+      compute_card(brief, card(), uncertainty);
+      look_at(brief, card(), tally);
+    }
+  }
+}
+
+Brief one_turn() {
+  Brief brief;
+  Leg straight;
+  straight.length_m = 600.0;
+  Leg arc;
+  arc.kind = LegKind::Arc;
+  arc.radius_m = 60.0;
+  arc.turn_rad = 1.2;
+  brief.route.legs.push(straight);
+  brief.route.legs.push(arc);
+  brief.route.legs.push(straight);
+  return brief;
+}
+
+bool says(const Card& c, CautionKind kind) {
+  return std::any_of(c.cautions.begin(), c.cautions.end(),
+                     [kind](const Caution& caution) { return caution.kind == kind; });
+}
+
+}  // namespace
+
+TEST_CASE("gate: random and corner briefs give nothing that cannot be so") {
+  Tally tally;
+  look_over(scaled_draws(1000), 100, Uncertainty::LeftOut, 20261127, tally);
+  look_over(scaled_draws(200), 10, Uncertainty::Drawn, 20261128, tally);
+  CHECK(tally.wrong == "");
+  CHECK(tally.withheld[static_cast<int>(WithheldReason::NoCrossing)] > 0);
+  CHECK(tally.withheld[static_cast<int>(WithheldReason::TooHot)] > 0);
+  std::printf(
+      "gate: %d random and corner briefs, %d of them with all draws; withheld: %d too hot, "
+      "%d without a crossing, %d else\n",
+      tally.briefs, tally.drawn, tally.withheld[static_cast<int>(WithheldReason::TooHot)],
+      tally.withheld[static_cast<int>(WithheldReason::NoCrossing)],
+      tally.withheld[static_cast<int>(WithheldReason::NotFinite)] +
+          tally.withheld[static_cast<int>(WithheldReason::OutOfOrder)] +
+          tally.withheld[static_cast<int>(WithheldReason::TooCold)]);
+}
+
+TEST_CASE("gate: a sound card passes as it is") {
+  const MadeCard made(one_turn());
+  CHECK(made.card->withheld.empty());
+  Card again = *made.card;
+  gate_card(one_turn(), again);
+  CHECK(again.withheld.empty());
+  CHECK(again.heat.end_k == made.card->heat.end_k);
+  CHECK(again.uncertainty.over_brake_limit == made.card->uncertainty.over_brake_limit);
+}
+
+TEST_CASE("gate: brakes beyond what a pack bears are not computed, and the card says so") {
+  for (const BrakeMaterial material : {BrakeMaterial::Carbon, BrakeMaterial::Steel}) {
+    const double hottest_k = 273.15 + (material == BrakeMaterial::Carbon ? 2000.0 : 1200.0);
+    const MadeCard made(one_turn());
+    Brief brief = one_turn();
+    brief.aircraft.brake_material = material;
+    Card one = *made.card;
+    one.heat.peak_k = one.heat.end_k = hottest_k;  // that is borne yet
+    gate_card(brief, one);
+    CHECK(one.withheld.empty());
+    one.heat.peak_k = std::nextafter(hottest_k, 1e9);
+    gate_card(brief, one);
+    CHECK(std::isnan(one.heat.peak_k));
+    CHECK(std::isnan(one.heat.rise_k));
+    CHECK(one.heat.end_k == hottest_k);
+    CHECK(std::isfinite(one.heat.wait_s));
+    REQUIRE(one.withheld.size() == 1);
+    CHECK(one.withheld[0].reason == WithheldReason::TooHot);
+    CHECK(withheld_for(one, WithheldReason::TooHot));
+    CHECK(!withheld_for(one, WithheldReason::TooCold));
+  }
+  // Light packs on a long way down.
+  Brief hot = one_turn();
+  hot.aircraft.heat_pack_mass_kg = 3.0;
+  hot.aircraft.brake_area_m2 = 0.05;
+  hot.aircraft.brake_emissivity = 0.1;
+  for (Leg& leg : hot.route.legs) leg.slope_rad = -0.03;
+  hot.route.legs[0].length_m = 3000.0;
+  const MadeCard made(hot);
+  CHECK(says(*made.card, CautionKind::BrakesBeyondModel));
+  CHECK(!says(*made.card, CautionKind::BrakesTooHot));
+  CHECK(!made.card->possible);
+  CHECK(!made.card->heat.within_limit);
+  CHECK(std::isnan(made.card->heat.wait_s));
+  CHECK(heat_band(make_today(hot), hot.bands, made.card->turns, made.card->run).empty());
+}
+
+TEST_CASE("gate: what is not a number is named, with what hangs on it") {
+  const MadeCard made(one_turn());
+  Card one = *made.card;
+  one.uncertainty.line_up_k.p10 = kNone;
+  one.uncertainty.restart_extra_n.p90 = HUGE_VAL;
+  one.turns[0].peak_mps = HUGE_VAL;
+  gate_card(one_turn(), one);
+  CHECK(std::isnan(one.uncertainty.line_up_k.p90));
+  CHECK(std::isnan(one.uncertainty.over_brake_limit));
+  CHECK(std::isnan(one.uncertainty.restart_over_limit));
+  CHECK(std::isnan(one.turns[0].peak_mps));
+  CHECK(one.uncertainty.rolls_by_itself == made.card->uncertainty.rolls_by_itself);
+  CHECK(withheld_for(one, WithheldReason::NotFinite));
+  REQUIRE(one.withheld.size() == 5);
+  CHECK(one.withheld[0].leg == 1);
+
+  Card order = *made.card;
+  std::swap(order.uncertainty.keeps_rolling_slope_rad.p10,
+            order.uncertainty.keeps_rolling_slope_rad.p90);
+  order.uncertainty.over_brake_limit = 1.5;
+  gate_card(one_turn(), order);
+  CHECK(std::isnan(order.uncertainty.rolls_by_itself));
+  CHECK(std::isnan(order.uncertainty.turns[0].stalls));
+  CHECK(std::isnan(order.uncertainty.over_brake_limit));
+  CHECK(withheld_for(order, WithheldReason::OutOfOrder));
+}
+
+TEST_CASE("gate: no brake is colder than the air and its start") {
+  const MadeCard made(one_turn());
+  const Brief brief = one_turn();
+  const double coldest_k = std::min(made.card->air.temperature_k,
+                                    brief.condition.brake_temperature_k - brief.bands.brakes_now_k);
+  Card one = *made.card;
+  one.engines.rows[0].end_k = coldest_k;
+  gate_card(brief, one);
+  CHECK(one.withheld.empty());
+  one.engines.rows[0].end_k = coldest_k - 0.001;
+  gate_card(brief, one);
+  CHECK(std::isnan(one.engines.rows[0].end_k));
+  CHECK(withheld_for(one, WithheldReason::TooCold));
+}
+
+TEST_CASE(
+    "gate: the coldest of a turnaround is the air or the brakes at touchdown, less the band") {
+  const MadeCard made(one_turn());
+  Brief brief = one_turn();
+  brief.bands.brakes_now_k = 7.0;
+  brief.turnaround.included = true;
+  for (const double touchdown_k : {260.0, 500.0}) {
+    brief.turnaround.brakes_at_touchdown_k = touchdown_k;
+    const double coldest_k = std::min(touchdown_k, made.card->air.temperature_k) - 7.0;
+    Card one = *made.card;
+    one.after_landing.mean.at_stand_k = coldest_k;
+    gate_card(brief, one);
+    CHECK(one.withheld.empty());
+    one.after_landing.mean.at_stand_k = coldest_k - 0.001;
+    gate_card(brief, one);
+    CHECK(withheld_for(one, WithheldReason::TooCold));
+  }
+}
+
+TEST_CASE("gate: parallel lines have no crossing, and the card says so") {
+  Brief brief = one_turn();
+  brief.route.legs[1].turn_rad = units::radians_from_degrees(180.0);
+  const MadeCard made(brief);
+  const TrackAnswer& track = made.card->tracks[0];
+  CHECK(std::isnan(track.eye_on_line.eye_past_crossing_m));
+  CHECK(std::isnan(track.gear_on_line.eye_past_crossing_m));
+  CHECK(std::isnan(track.crossing.nose_past_crossing_m));
+  CHECK(std::isfinite(track.gear_on_line.start_before_arc_m));
+  REQUIRE(made.card->withheld.size() == 1);
+  CHECK(made.card->withheld[0].reason == WithheldReason::NoCrossing);
+  CHECK(made.card->withheld[0].leg == 1);
+  CHECK(!says(*made.card, CautionKind::NotComputed));
+  brief.route.legs[1].turn_rad = units::radians_from_degrees(174.9);
+  CHECK(MadeCard(brief).card->withheld.empty());
+}
