@@ -1,21 +1,27 @@
-// Is every public function of the physics checked twice: against the outside, and by a property?
+// Is every public function of the physics checked twice: against something other than itself, and by
+// a property? And how many of them against the outside?
 //
 //   node tests/audit/run.js [-v]
 //
 // A public function is a free function declared in a header of core/physics in namespace tillerline (or
 // one of its inner namespaces); overloads of one name count as one. For each one
 //
-//   outside    some test case of tests/published that calls check() or check_band(), or some test
-//              case of tests/physics that integrates the equation itself (integrate_ode of
-//              odeint.hpp, or the Runge-Kutta of route_energy.cpp), calls the function;
+//   outside    some test case of tests/published calls the function in which a row compares with
+//              something that others published or measured (check, check_band or check_measured
+//              with a kind other than Own);
+//   apart      failing that, some test case of tests/published with rows of our own, or of
+//              tests/physics that integrates the equation itself (integrate_ode of odeint.hpp, or
+//              the Runge-Kutta of route_energy.cpp). Those share the program's equations: they are
+//              cross-checks and count as such, never as a check from outside;
 //   property   some other test case of tests/physics calls it: those ask what holds over whole
 //              families of inputs (the points of the trade's practice, trade_practice.cpp, do not
 //              count).
 //
 // "Calls" means in the test case itself or in a function of the test's own file, or of the helpers
 // in tests, that it calls, however deep. What the core calls inside itself does not count. What is
-// missing is printed by name, with the header; -v prints what was found too. The last line is
-// "N passed, N failed", one for each function and kind.
+// missing is printed by name, with the header; -v prints what was found too, and which functions are
+// only cross-checked. The last line is "N passed, N failed", two for each function: that it is
+// checked from outside or apart, and that it is checked by a property.
 "use strict";
 const fs = require("fs");
 const path = require("path");
@@ -108,6 +114,7 @@ function definitions(file) {
       name: isCase ? titleIn(titles.slice(open, closed)) : match[1],
       isCase,
       calls: callsIn(text.slice(closed, end)),
+      kinds: kindsIn(text.slice(open, end)), // with defaults of parameters
     });
     head.lastIndex = isCase ? end : closed + body[0].length;
   }
@@ -129,17 +136,28 @@ function callsIn(text) {
   return calls;
 }
 
+// The kinds of rows that a test writes, and "Measured" for the rows that have no other.
+function kindsIn(text) {
+  const kinds = new Set([...text.matchAll(/\bKind::(\w+)/g)].map((match) => match[1]));
+  if (/\bcheck_measured\s*\(/.test(text)) kinds.add("Measured");
+  return kinds;
+}
+
 // All that a test case calls, through the functions of its file and the helpers.
 function reached(testCase, byName) {
-  const all = new Set();
+  const calls = new Set();
+  const kinds = new Set(testCase.kinds);
   const next = [...testCase.calls];
   while (next.length > 0) {
     const name = next.pop();
-    if (all.has(name)) continue;
-    all.add(name);
-    for (const definition of byName.get(name) || []) next.push(...definition.calls);
+    if (calls.has(name)) continue;
+    calls.add(name);
+    for (const definition of byName.get(name) || []) {
+      next.push(...definition.calls);
+      for (const kind of definition.kinds) kinds.add(kind);
+    }
   }
-  return all;
+  return { calls, kinds };
 }
 
 function testCases(folder) {
@@ -155,23 +173,22 @@ function testCases(folder) {
       if (!one.isCase) byName.set(one.name, (byName.get(one.name) || []).concat(one));
     for (const one of own)
       if (one.isCase)
-        cases.push({ name: one.name, file: path.basename(file), calls: reached(one, byName) });
+        cases.push({ name: one.name, file: path.basename(file), ...reached(one, byName) });
   }
   return cases;
 }
 
 const anyOf = (calls, names) => names.some((name) => calls.has(name));
 const published = testCases("tests/published").filter((one) =>
-  anyOf(one.calls, ["check", "check_band"]),
+  anyOf(one.calls, ["check", "check_band", "check_measured"]),
 );
 const physics = testCases("tests/physics");
 const integrated = physics.filter((one) => anyOf(one.calls, ["integrate_ode", "runge_kutta"]));
-const kinds = {
-  outside: published.concat(integrated),
-  property: physics.filter(
-    (one) => !integrated.includes(one) && one.file !== "trade_practice.cpp",
-  ),
-};
+const outside = published.filter((one) => [...one.kinds].some((kind) => kind !== "Own"));
+const apart = published.filter((one) => !outside.includes(one)).concat(integrated);
+const properties = physics.filter(
+  (one) => !integrated.includes(one) && one.file !== "trade_practice.cpp",
+);
 
 let passed = 0;
 let failed = 0;
@@ -180,23 +197,33 @@ const headers = fs
   .sort()
   .flatMap((folder) => filesIn(path.join("core", "physics", folder), ".hpp"));
 const seen = new Set();
+const onlyApart = [];
+const firstOf = (cases, name) => cases.find((one) => one.calls.has(name));
+
+function judge(found, kind, name, header) {
+  if (found) ++passed;
+  else ++failed;
+  if (!found) console.log(`no ${kind} check of ${name} (${path.basename(header)})`);
+  if (found && verbose) console.log(`${kind} ${name}: ${found.file}, "${found.name}"`);
+}
+
 for (const header of headers) {
   for (const name of declaredFunctions(header)) {
     if (seen.has(name)) continue; // an overload of another header
     seen.add(name);
-    for (const [kind, cases] of Object.entries(kinds)) {
-      const by = cases.find((one) => one.calls.has(name));
-      if (by) ++passed;
-      else ++failed;
-      if (!by) console.log(`no ${kind} check of ${name} (${path.basename(header)})`);
-      if (by && verbose) console.log(`${kind} ${name}: ${by.file}, "${by.name}"`);
-    }
+    const from = firstOf(outside, name);
+    const cross = firstOf(apart, name);
+    if (!from && cross) onlyApart.push(name);
+    judge(from || cross, from ? "outside" : "apart", name, header);
+    judge(firstOf(properties, name), "property", name, header);
   }
 }
+if (verbose) console.log(`only cross-checked: ${onlyApart.join(", ")}`);
 console.log(
   `audit: ${seen.size} public functions in ${headers.length} headers; ` +
-    `${published.length} test cases against the outside, ${integrated.length} against an ODE, ` +
-    `${kinds.property.length} of properties`,
+    `${seen.size - onlyApart.length} named by a check from outside, ${onlyApart.length} only ` +
+    `cross-checked; ${outside.length} test cases from outside, ${apart.length} apart ` +
+    `(${integrated.length} of them against an ODE), ${properties.length} of properties`,
 );
 console.log(`${passed} passed, ${failed} failed`);
 process.exit(failed === 0 && passed > 0 ? 0 : 1);

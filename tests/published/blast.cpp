@@ -16,14 +16,14 @@ using namespace tillerline;
 using namespace tillerline::tests;
 using published::check;
 using published::check_band;
-using published::Origin;
+using published::Kind;
 
 namespace {
 
 constexpr const char* kJet = "Round free jet with the thrust as its momentum, computed apart";
 constexpr const char* kDesign = "FAA AC 150/5300-13";
 constexpr const char* kHazards =
-    "Engine Thrust Hazards in the Airport Environment (trade article, read in public)";
+    "Engine Thrust Hazards in the Airport Environment (post: trade article)";
 constexpr double kStandardDensity_kgpm3 = 1.225;
 constexpr double kMile_m = 1609.344;
 
@@ -64,7 +64,7 @@ TEST_CASE("blast: reach of a round free jet") {
     check({.what = row.what,
            .source = kJet,
            .place = "B sqrt(4/pi) sqrt(T/rho)/u, B 5.8, 1.225 kg/m3",
-           .origin = Origin::Derived,
+           .kind = Kind::Own,
            .expected = row.reach_m,
            .got = free_jet_distance_m(row.thrust_n, kStandardDensity_kgpm3, kmh(row.velocity_kmh)),
            .tolerance = row.tolerance_m});
@@ -73,7 +73,7 @@ TEST_CASE("blast: reach of a round free jet") {
     check({.what = "reach to 56 km/h at the upper end of the band of B, m",
            .source = kJet,
            .place = "B 6.06",
-           .origin = Origin::Derived,
+           .kind = Kind::Own,
            .expected = reach_m,
            .got = kJetDecayMost / kJetDecay *
                   free_jet_distance_m(thrust_n, kStandardDensity_kgpm3, kmh(56.0)),
@@ -82,7 +82,7 @@ TEST_CASE("blast: reach of a round free jet") {
   check({.what = "velocity x distance for 1 N in air of 1 kg/m3, m2/s",
          .source = kJet,
          .place = "5.8 sqrt(4/pi)",
-         .origin = Origin::Derived,
+         .kind = Kind::Own,
          .expected = 6.5446,
          .got = free_jet_velocity_mps(1.0, 1.0, 1.0),
          .tolerance = 0.00006});
@@ -90,14 +90,14 @@ TEST_CASE("blast: reach of a round free jet") {
   check({.what = "two merged jets over one",
          .source = kJet,
          .place = "momentum adds: sqrt(2)",
-         .origin = Origin::Derived,
+         .kind = Kind::Own,
          .expected = 1.414214,
          .got = two.merged_m / two.single_m,
          .tolerance = 5e-7});
   check({.what = "jet along the ground over the free one",
          .source = kJet,
          .place = "mirror image, half the section: sqrt(2)",
-         .origin = Origin::Derived,
+         .kind = Kind::Own,
          .expected = 1.414214,
          .got = two.ground_m / two.merged_m,
          .tolerance = 5e-7});
@@ -107,26 +107,18 @@ TEST_CASE("blast: the decay constant as measured") {
   check({.what = "decay constant of a round jet, laser",
          .source = "Hussein, Capp and George, J. Fluid Mech. 258, 1994",
          .place = "as in Pope, Turbulent Flows, Table 5.1",
-         .origin = Origin::FromMemory,
+         .kind = Kind::Own,
          .expected = 5.8,
          .got = kJetDecay,
-         .tolerance = 0.05,
-         .worked = true});
+         .tolerance = 0.05});
   check({.what = "decay constant of a round jet",
          .source = "Panchapakesan and Lumley, J. Fluid Mech. 246, 1993",
          .place = "as in Pope, Turbulent Flows, Table 5.1",
-         .origin = Origin::FromMemory,
+         .kind = Kind::Own,
          .expected = 6.06,
          .got = kJetDecayMost,
-         .tolerance = 0.005,
-         .worked = true});
+         .tolerance = 0.005});
   // The near field, to 10 diameters; 6.11 and the lower of the two above bracket the band in use.
-  check_band({.what = "decay constant, upper end of the band in use",
-              .source = "Abdel-Rahman et al., Mech. Research Comm. 23(3) 1996",
-              .place = "abstract: 6.11 at Re 19 400",
-              .lowest = kJetDecay,
-              .highest = 6.11,
-              .got = kJetDecayMost});
   struct Row {
     double decay, spread, share;
   };
@@ -136,7 +128,7 @@ TEST_CASE("blast: the decay constant as measured") {
     check({.what = "share of the thrust in the mean flow",
            .source = "Momentum of a Gaussian jet, integrated apart",
            .place = "(B S)^2 / (ln 2 / 2), S the slope of the half width",
-           .origin = Origin::Derived,
+           .kind = Kind::Own,
            .expected = row.share,
            .got = mean_flow_share(row.decay, row.spread),
            .tolerance = 6e-5});
@@ -147,25 +139,21 @@ TEST_CASE("blast: velocities that count") {
   check({.what = "sudden gusts hazardous, km/h",
          .source = kDesign,
          .place = "ch. 8, 2: more than 20 mph (31 km/h)",
+         .kind = Kind::Formula,
          .expected = 31.0,
          .got = kBlastGust_mps / units::kKilometrePerHour_mps,
          .tolerance = 1e-9});
   check({.what = "loose objects and people, km/h",
          .source = kDesign,
          .place = "ch. 8, 2: greater than 30 mph (48 km/h)",
-         .expected = 48.0,
-         .got = kBlastPeople_mps / units::kKilometrePerHour_mps,
-         .tolerance = 1e-9});
-  check({.what = "loose objects and people, km/h",
-         .source = "UFC 3-260-01",
-         .place = "A8.2.2: greater than 48 km/h",
+         .kind = Kind::Formula,
          .expected = 48.0,
          .got = kBlastPeople_mps / units::kKilometrePerHour_mps,
          .tolerance = 1e-9});
   check({.what = "lowest contour, mph",
          .source = "ICAO Doc 9157 Part 2",
          .place = "56 km/h (35 mph)",
-         .origin = Origin::FromMemory,
+         .kind = Kind::Own,
          .expected = 35.0,
          .got = kBlastContour_mps * 3600.0 / kMile_m,
          .tolerance = 0.5});
@@ -174,7 +162,7 @@ TEST_CASE("blast: velocities that count") {
     check({.what = "pressure of the blast, Pa",
            .source = kDesign,
            .place = "ch. 8: P = 0.04733 V^2, km/h",
-           .origin = Origin::Identity,
+           .kind = Kind::Formula,
            .expected = 0.04733 * velocity_kmh * velocity_kmh,
            .got = stagnation_pa(velocity_kmh > 50.0 ? kBlastContour_mps : kBlastPeople_mps),
            .tolerance = 0.002 * 0.04733 * velocity_kmh * velocity_kmh});
@@ -184,7 +172,7 @@ TEST_CASE("blast: velocities that count") {
     check({.what = "pressure of the blast, psf",
            .source = kDesign,
            .place = "ch. 8: P = 0.00256 V^2, mph",
-           .origin = Origin::Identity,
+           .kind = Kind::Formula,
            .expected = psf,
            .got = stagnation_pa(mps_from_mph(mph)) * units::kFoot_m * units::kFoot_m /
                   (units::kPound_kg * units::kGravity_mps2),
@@ -202,47 +190,36 @@ TEST_CASE("blast: growth with the thrust") {
   // Rules of thumb for clear ground behind: 30 m at taxi thrust, 46 m at breakaway, 153 m at
   // take-off; half a metre either way. Settings 4, 9 and 100 % of rated thrust.
   check({.what = "clear ground at breakaway over that at taxi thrust",
-         .source = "CASA Civil Aviation Order 20.9 (study notes, read in public)",
+         .source = "CASA Civil Aviation Order 20.9 (post: study notes)",
          .place = "30 and 46 m; thrust 4 and 9 % from Nikoleris et al. 2011 (memory)",
-         .origin = Origin::FromMemory,
+         .kind = Kind::Own,
          .expected = 46.0 / 30.0,
          .got = growth(9.0 / 4.0),
-         .tolerance = 46.0 / 30.0 * (0.5 / 30.0 + 0.5 / 46.0),
-         .worked = true});
+         .tolerance = 46.0 / 30.0 * (0.5 / 30.0 + 0.5 / 46.0)});
   check({.what = "clear ground at take-off over that at breakaway",
-         .source = "CASA Civil Aviation Order 20.9 (study notes, read in public)",
+         .source = "CASA Civil Aviation Order 20.9 (post: study notes)",
          .place = "153 m (memory) and 46 m; thrust 100 and 9 %",
-         .origin = Origin::FromMemory,
+         .kind = Kind::Own,
          .expected = 153.0 / 46.0,
          .got = growth(100.0 / 4.0) / growth(9.0 / 4.0),
-         .tolerance = 153.0 / 46.0 * (0.5 / 153.0 + 0.5 / 46.0),
-         .worked = true});
-  // "Can increase two or three times" in velocity as thrust is advanced to start rolling: 4 to 9
-  // times in thrust.
-  for (const double times : {2.0, 3.0}) {
-    check({.what = "growth of the wake when the thrust starts the roll",
-           .source = kHazards,
-           .place = "two or three times in velocity, its square in thrust",
-           .origin = Origin::Identity,
-           .expected = times,
-           .got = growth(times * times),
-           .tolerance = 1e-9});
-  }
+         .tolerance = 153.0 / 46.0 * (0.5 / 153.0 + 0.5 / 46.0)});
   // The same exhaust at 150 instead of 375 mph: 230 mph at 100 ft become "above 90".
   const double here = free_jet_velocity_mps(375.0 * 375.0, 1.0, 1.0);
   const double there = free_jet_velocity_mps(150.0 * 150.0, 1.0, 1.0);
   check_band({.what = "velocity at 100 ft with the nozzle at 150 mph, mph",
-              .source = "How Far Should You Taxi Behind a Jet (pilots' article, read in public)",
+              .source = "How Far Should You Taxi Behind a Jet (post: pilots' article)",
               .place = "375 mph at the nozzle, over 230 mph at 100 ft; 150 mph: above 90 mph",
+              .kind = Kind::Formula,
               .lowest = 90.0,
               .highest = 95.0,
               .got = 230.0 * there / here});
 }
 
-TEST_CASE("blast: how far it falls short of published areas") {
-  // Known error, as the header has it: published areas over the merged free jet 1.5 to 3.4, over
-  // the one along the ground 1.07 to 2.4. Thrusts of the class are assumed, 30 m from nozzle to
-  // tail for the large ones.
+TEST_CASE("blast: published areas reach further") {
+  // Not agreements: the merged free jet of the class's thrust (assumed), 30 m from nozzle to tail
+  // for the large ones, against the distance that is published. Within a tenth would agree.
+  constexpr const char* kWhy =
+      "a free jet without the ground; published areas add gusts, margins and the tail's distance";
   struct Row {
     const char* what;
     const char* source;
@@ -250,33 +227,29 @@ TEST_CASE("blast: how far it falls short of published areas") {
     double thrust_n, velocity_kmh, published_m, nozzle_ahead_m;
   };
   for (const Row& row :
-       {Row{"take-off, 600 m at 48 km/h: published over model", kDesign,
-            "ch. 8, 2: over 2 000 ft behind some aircraft; 2 x 400 kN", 800e3, 48.0, 600.0, 0.0},
-        Row{"take-off, 579 m at 56 km/h: published over model",
-            "Training notes quoted in public (single aisle)", "579 m from the tail; 2 x 100 kN",
-            200e3, 56.0, 579.0, 0.0},
-        Row{"breakaway, 155 m at 56 km/h: published over model",
-            "Training notes quoted in public (single aisle)", "155 m; 2 x 15 kN", 30e3, 56.0, 155.0,
+       {Row{"reach of 48 km/h at take-off thrust, large twin, m", kDesign,
+            "ch. 8, 2: over 2 000 ft behind some aircraft; 2 x 400 kN assumed", 800e3, 48.0, 600.0,
             0.0},
-        Row{"take-off, 240 km/h at 61 m: published over model", kHazards,
-            "150 mph at 200 ft beyond the aircraft; 400 kN", 400e3, 240.0, 61.0, 30.0},
-        Row{"40 % thrust, 160 km/h at 60 m: published over model",
-            "Jet blast (encyclopaedia, read in public)", "100 mph up to 200 ft behind; 160 kN",
-            160e3, 160.0, 60.0, 30.0}}) {
+        Row{"reach of 56 km/h at take-off thrust, single aisle, m",
+            "Training notes quoted in public (post: single aisle)",
+            "579 m from the tail; 2 x 100 kN assumed", 200e3, 56.0, 579.0, 0.0},
+        Row{"reach of 56 km/h at breakaway thrust, single aisle, m",
+            "Training notes quoted in public (post: single aisle)", "155 m; 2 x 15 kN assumed",
+            30e3, 56.0, 155.0, 0.0},
+        Row{"reach of 240 km/h at take-off thrust of one large engine, m", kHazards,
+            "150 mph at 200 ft beyond the aircraft; 400 kN assumed", 400e3, 240.0, 61.0, 30.0},
+        Row{"reach of 160 km/h at 40 % thrust of one large engine, m",
+            "Jet blast (post: encyclopaedia)", "100 mph up to 200 ft behind; 160 kN assumed", 160e3,
+            160.0, 60.0, 30.0}}) {
     const BlastReach model =
         blast_reach(row.thrust_n, 1, kStandardDensity_kgpm3, kmh(row.velocity_kmh));
-    const double published_m = row.published_m + row.nozzle_ahead_m;
-    check_band({.what = row.what,
-                .source = row.source,
-                .place = row.place,
-                .lowest = 1.5,
-                .highest = 3.45,
-                .got = published_m / model.merged_m});
-    check_band({.what = row.what,
-                .source = row.source,
-                .place = "along the ground",
-                .lowest = 1.07 - 0.005,
-                .highest = 2.4 + 0.05,
-                .got = published_m / model.ground_m});
+    check({.what = row.what,
+           .source = row.source,
+           .place = row.place,
+           .kind = Kind::Formula,
+           .expected = row.published_m + row.nozzle_ahead_m,
+           .got = model.merged_m,
+           .tolerance = 0.1 * (row.published_m + row.nozzle_ahead_m),
+           .differs_because = kWhy});
   }
 }

@@ -13,7 +13,7 @@
 using namespace tillerline;
 using published::check;
 using published::check_band;
-using published::Origin;
+using published::Kind;
 
 namespace {
 
@@ -53,7 +53,7 @@ TEST_CASE("brakes: kinetic energy for each brake") {
     check({.what = "energy of one brake, ft lb",
            .source = "14 CFR 25.735(f), before amendment 25-107 (KE = 0.0443 W V^2 / N)",
            .place = "N the brakes that work; 0.07 % for the constant's last digit",
-           .origin = Origin::FromMemory,
+           .kind = Kind::Own,
            .expected = expected,
            .got = energy_j * brake_shares(aircraft, condition).mean_share / foot_pound_j,
            .tolerance = 0.0007 * expected});
@@ -74,10 +74,10 @@ TEST_CASE("brakes: a thermocouple's cooling, from 20 to 0 degC") {
     check({.what = "temperature shown, degC",
            .source = kBook,
            .place = "table of the worked solution; half a digit and 3 % in the time constant",
+           .kind = Kind::Numerics,
            .expected = row.celsius,
            .got = couple.after(row.seconds, 20.0, 0.0, 0.0),
-           .tolerance = 0.05 + doubt,
-           .worked = true});
+           .tolerance = 0.05 + doubt});
   }
 }
 
@@ -94,53 +94,51 @@ TEST_CASE("brakes: a rising balloon's thermometer") {
     check({.what = "temperature shown, degC",
            .source = kBook,
            .place = kPlace,
-           .origin = Origin::Identity,
+           .kind = Kind::Numerics,
            .expected = row.celsius,
            .got = balloon.after(row.seconds, 10.0, 10.0, 10.0 - 0.05 * row.seconds),
-           .tolerance = 0.0055,
-           .worked = true});
+           .tolerance = 0.0055});
   }
 }
 
 TEST_CASE("brakes: thermometers in problems") {
-  constexpr const char* kProblems = "Problems with solutions on first-order thermometers (public)";
+  constexpr const char* kProblems =
+      "Problems with solutions on first-order thermometers (homework)";
   check({.what = "reading 300 s after 100 to 110 K, lag 60 s, K",
          .source = kProblems,
          .place = "part b: 109.93 K",
+         .kind = Kind::Numerics,
          .expected = 109.93,
          .got = thermometer(60.0).after(300.0, 100.0, 110.0, 110.0),
-         .tolerance = 0.005,
-         .worked = true});
+         .tolerance = 0.005});
   check({.what = "reading 5 s after 20 to 100 degC, lag 5 s, degC",
          .source = kProblems,
          .place = "100 - 80 x 0.3679 = 70.568",
+         .kind = Kind::Numerics,
          .expected = 70.568,
          .got = thermometer(5.0).after(5.0, 20.0, 100.0, 100.0),
-         .tolerance = 0.004,  // of the rounded 0.3679
-         .worked = true});
+         .tolerance = 0.004});  // of the rounded 0.3679
   // A step to 100 degC held for 0.6 s, then evenly down to 25 degC at 30 s; lag 0.3 s.
   const Thermometer quick = thermometer(0.3);
   const double at_first = quick.after(0.6, 0.0, 100.0, 100.0);
   check({.what = "thermocouple 0.6 s after a step of 100 degC, mV",
          .source = kProblems,
          .place = "0.04 mV/degC, lag 0.3 s: 4 (1 - e^-2)",
-         .origin = Origin::Identity,
+         .kind = Kind::Numerics,
          .expected = 3.4587,
          .got = 0.04 * at_first,
-         .tolerance = 0.00006,
-         .worked = true});
+         .tolerance = 0.00006});
   check({.what = "thermocouple after the fall from 100 to 25 degC in 29.4 s, mV",
          .source = kProblems,
          .place = "0.04 (25 + 75/29.4 x 0.3)",
-         .origin = Origin::Identity,
+         .kind = Kind::Numerics,
          .expected = 1.0306,
          .got = 0.04 * quick.after(29.4, at_first, 100.0, 25.0),
-         .tolerance = 0.00006,
-         .worked = true});
+         .tolerance = 0.00006});
 }
 
 TEST_CASE("brakes: how far a probe has come") {
-  constexpr const char* kNotes = "Thermocouple response notes (instrument makers, read in public)";
+  constexpr const char* kNotes = "Thermocouple response notes (post: instrument makers)";
   const Thermometer one = thermometer(1.0);
   struct Row {
     double lags, percent, digit;
@@ -150,18 +148,19 @@ TEST_CASE("brakes: how far a probe has come") {
     check({.what = "response after so many time constants, %",
            .source = kNotes,
            .place = "63.2 % after one, 95.0 after three, 99.3 after five; 90 % after 2.303",
+           .kind = Kind::Numerics,
            .expected = row.percent,
            .got = one.after(row.lags, 0.0, 100.0, 100.0),
-           .tolerance = row.digit,
-           .worked = true});
+           .tolerance = row.digit});
   }
   const Aircraft aircraft;
   const Probe probe = brake_probe(aircraft, 288.15, false);
   const double pack_k = 500.0;
   const double goal_k = settled_indication_k(probe, pack_k);
   check_band({.what = "share of the way shown 15 minutes after the stop, defaults",
-              .source = "Pilots on brake temperature indication (forum, low authority)",
+              .source = "Pilots on brake temperature indication (forum)",
               .place = "taken as accurate some 15 minutes after the stop",
+              .kind = Kind::Formula,
               .lowest = 0.9,
               .highest = 1.0,
               .got = (indication_after_k(probe, 288.15, pack_k, pack_k, 900.0) - 288.15) /
@@ -180,7 +179,7 @@ TEST_CASE("brakes: cooling with one time constant") {
     check({.what = "temperature, degC",
            .source = "Newton's law of cooling, computed apart",
            .place = "400 degC, air 20 degC, 60 min",
-           .origin = Origin::Derived,
+           .kind = Kind::Own,
            .expected = row.celsius,
            .got = brake.after(60.0 * row.minutes, 400.0, 20.0, 20.0),
            .tolerance = row.tolerance});

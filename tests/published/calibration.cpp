@@ -12,7 +12,7 @@
 
 using namespace tillerline;
 using published::check;
-using published::Origin;
+using published::Kind;
 
 namespace {
 
@@ -141,26 +141,26 @@ void check_set(const DataSet& set, int first_start = 0) {
     check({.what = "residual sum of squares",
            .source = kStrd,
            .place = set.place,
+           .kind = Kind::Numerics,
            .expected = set.sum_of_squares,
            .got = fit.chi_square,
-           .tolerance = 1e-9 * set.sum_of_squares,
-           .worked = true});
+           .tolerance = 1e-9 * set.sum_of_squares});
     const double scatter = fit.chi_square / (set.count - set.parameters);
     for (int k = 0; k < set.parameters; ++k) {
       check({.what = "certified parameter",
              .source = kStrd,
              .place = set.place,
+             .kind = Kind::Numerics,
              .expected = set.certified[k],
              .got = fit.parameter[k],
-             .tolerance = 1e-7 * set.certified[k],
-             .worked = true});
+             .tolerance = 1e-7 * set.certified[k]});
       check({.what = "certified standard deviation of a parameter",
              .source = kStrd,
              .place = set.place,
+             .kind = Kind::Numerics,
              .expected = set.deviation[k],
              .got = std::sqrt(scatter * fit.covariance[k][k]),
-             .tolerance = 1e-5 * set.deviation[k],
-             .worked = true});
+             .tolerance = 1e-5 * set.deviation[k]});
     }
   }
 }
@@ -190,10 +190,10 @@ TEST_CASE("calibration: the bound of chi-square") {
     check({.what = "chi-square exceeded once in a thousand",
            .source = "NIST/SEMATECH e-Handbook of Statistical Methods",
            .place = "1.3.6.7.4, upper critical values, 0.001",
+           .kind = Kind::Numerics,
            .expected = row.table,
            .got = chi_square_once_in_thousand(row.freedom),
-           .tolerance = row.error * row.table,
-           .worked = true});
+           .tolerance = row.error * row.table});
 }
 
 TEST_CASE("calibration: two observations by hand") {
@@ -219,7 +219,7 @@ TEST_CASE("calibration: two observations by hand") {
     check({.what = row.what,
            .source = kBevington,
            .place = "weighted mean and its error, sum(x/s^2)/sum(1/s^2), 1/sqrt(sum 1/s^2)",
-           .origin = Origin::Identity,
+           .kind = Kind::Numerics,
            .expected = row.expected,
            .got = row.got,
            .tolerance = 1e-9});
@@ -239,14 +239,14 @@ TEST_CASE("calibration: two observations by hand") {
   check({.what = "mass of a pack found from one stop, kg",
          .source = "NASA TM-4513 (McBride, Gordon, Reno 1993), graphite",
          .place = "64.62 kJ/kg from 20 to 100 degC, integrated apart",
-         .origin = Origin::Identity,
+         .kind = Kind::Numerics,
          .expected = 3e6 / 64.62e3,
          .got = aircraft.heat_pack_mass_kg,
          .tolerance = 0.0001 * 46.43});
   check({.what = "what that pack is predicted to show, K",
          .source = "NASA TM-4513 (McBride, Gordon, Reno 1993), graphite",
          .place = "100 degC, integrated apart",
-         .origin = Origin::Identity,
+         .kind = Kind::Numerics,
          .expected = 373.15,
          .got = predicted(aircraft, o),
          .tolerance = 1e-6});

@@ -13,7 +13,7 @@
 
 using namespace tillerline;
 using published::check;
-using published::Origin;
+using published::Kind;
 
 namespace {
 
@@ -39,7 +39,7 @@ DrawnRoute one_corner(double radius_m, double turn_rad) {
 
 TEST_CASE("drawn routes: a simple curve of a surveying course") {
   // Tangents N 65 30' E and S 85 10' E meet, radius 249.17 m: I = 29 deg 20'.
-  constexpr const char* kSource = "MSTE 34, Surveying: Horizontal Curves 1, solutions";
+  constexpr const char* kSource = "Horizontal Curves 1, surveying course, solutions (homework)";
   constexpr const char* kPlace = "situation 1";
   const double turn_rad = radians(180.0) - (radians(85.0, 10.0) + radians(65.0, 30.0));
   const DrawnRoute drawn = one_corner(249.17, turn_rad);
@@ -65,23 +65,23 @@ TEST_CASE("drawn routes: a simple curve of a surveying course") {
     check({.what = part.what,
            .source = kSource,
            .place = kPlace,
+           .kind = Kind::Numerics,
            .expected = part.expected,
            .got = part.got,
-           .tolerance = part.tolerance,
-           .worked = true});
+           .tolerance = part.tolerance});
   }
   // One chord of the whole arc is off by the middle ordinate: two halves of it are not needed.
   check({.what = "chords that stay within the middle ordinate",
          .source = kSource,
          .place = kPlace,
-         .origin = Origin::Identity,
+         .kind = Kind::Numerics,
          .expected = 1.0,
          .got = static_cast<double>(chords_of_leg(arc, 8.1192)),
          .tolerance = 0.0});
   check({.what = "chords that stay within a little less",
          .source = kSource,
          .place = kPlace,
-         .origin = Origin::Identity,
+         .kind = Kind::Numerics,
          .expected = 2.0,
          .got = static_cast<double>(chords_of_leg(arc, 8.1190)),
          .tolerance = 0.0});
@@ -91,7 +91,7 @@ TEST_CASE("drawn routes: a road of two curves, station by station") {
   // Bearings 53 30', 79 00' and, after 103 30' the other way round, with D = 8 degrees a curve
   // (R = 716.20 ft). Stations of begin and end of both curves; the hundredths of the first tangent
   // are cut off in print. Feet are taken for metres: the plane does not know.
-  constexpr const char* kSource = "Curve data worksheet, two curves of 8 degrees (18305718)";
+  constexpr const char* kSource = "Curve data worksheet, two curves of 8 degrees (homework)";
   constexpr const char* kPlace = "PC, PT and end of the road";
   struct Curve {
     double turn_deg, tangent, length;
@@ -104,17 +104,17 @@ TEST_CASE("drawn routes: a road of two curves, station by station") {
     check({.what = "tangent distance, ft",
            .source = kSource,
            .place = kPlace,
+           .kind = Kind::Numerics,
            .expected = curve.tangent,
            .got = 1000.0 - made.legs[0].length_m,
-           .tolerance = 0.005 + 0.005 * std::tan(0.5 * radians(curve.turn_deg)),
-           .worked = true});
+           .tolerance = 0.005 + 0.005 * std::tan(0.5 * radians(curve.turn_deg))});
     check({.what = "length of the curve, ft",
            .source = kSource,
            .place = kPlace,
+           .kind = Kind::Numerics,
            .expected = curve.length,
            .got = leg_length_m(made.legs[1]),
-           .tolerance = 0.005 + 0.005 * radians(curve.turn_deg),
-           .worked = true});
+           .tolerance = 0.005 + 0.005 * radians(curve.turn_deg)});
   }
   // The way back: points of a route with those legs are a tangent and a straight apart.
   TaxiRoute route;
@@ -133,11 +133,10 @@ TEST_CASE("drawn routes: a road of two curves, station by station") {
     check({.what = "from one point of intersection to the next, ft",
            .source = kSource,
            .place = kPlace,
-           .origin = Origin::Identity,
+           .kind = Kind::Numerics,
            .expected = printed[i],
            .got = stretch(i),
-           .tolerance = 0.015,
-           .worked = true});
+           .tolerance = 0.015});
   }
 }
 
@@ -148,14 +147,14 @@ TEST_CASE("drawn routes: plane headings and distances of whole triangles") {
   check({.what = "hypotenuse of 3 and 4",
          .source = kSource,
          .place = "proposition 47",
-         .origin = Origin::Identity,
+         .kind = Kind::Numerics,
          .expected = 5.0,
          .got = distance_between_m({}, corner),
          .tolerance = 1e-14});
   check({.what = "angles of the triangle, deg",
          .source = kSource,
          .place = "proposition 32",
-         .origin = Origin::Identity,
+         .kind = Kind::Numerics,
          .expected = 180.0,
          .got = units::degrees_from_radians(heading_to_rad({}, corner) +
                                             (radians(90.0) - heading_to_rad({}, corner))) +
@@ -164,7 +163,8 @@ TEST_CASE("drawn routes: plane headings and distances of whole triangles") {
 }
 
 TEST_CASE("measured lines: the simplification of a published line") {
-  constexpr const char* kSource = "Rosetta Code, Ramer-Douglas-Peucker line simplification";
+  constexpr const char* kSource =
+      "Ramer-Douglas-Peucker line simplification, task of a code collection (post)";
   const std::vector<PlanePoint> line{{0.0, 0.0}, {1.0, 0.1}, {2.0, -0.1}, {3.0, 5.0}, {4.0, 6.0},
                                      {5.0, 7.0}, {6.0, 8.1}, {7.0, 9.0},  {8.0, 9.0}, {9.0, 9.0}};
   std::vector<unsigned char> kept(line.size());
@@ -172,10 +172,10 @@ TEST_CASE("measured lines: the simplification of a published line") {
   check({.what = "points that remain",
          .source = kSource,
          .place = "task, threshold 1.0",
+         .kind = Kind::Numerics,
          .expected = 5.0,
          .got = static_cast<double>(count),
-         .tolerance = 0.0,
-         .worked = true});
+         .tolerance = 0.0});
   const std::vector<PlanePoint> printed{
       {0.0, 0.0}, {2.0, -0.1}, {3.0, 5.0}, {7.0, 9.0}, {9.0, 9.0}};
   double off = 0.0;
@@ -187,10 +187,10 @@ TEST_CASE("measured lines: the simplification of a published line") {
   check({.what = "distance of the points that remain from those printed",
          .source = kSource,
          .place = "task, threshold 1.0",
+         .kind = Kind::Numerics,
          .expected = 0.0,
          .got = off,
-         .tolerance = 0.0,
-         .worked = true});
+         .tolerance = 0.0});
   // The same line as corners of a route, scaled up.
   std::vector<PlanePoint> large = line;
   for (PlanePoint& point : large) point = {100.0 * point.east_m, 100.0 * point.north_m};
@@ -198,7 +198,7 @@ TEST_CASE("measured lines: the simplification of a published line") {
   check({.what = "points that the corners are sought in",
          .source = kSource,
          .place = "task, threshold 1.0, a hundred times as large",
-         .origin = Origin::Identity,
+         .kind = Kind::Numerics,
          .expected = 5.0,
          .got = static_cast<double>(found.simplified_to),
          .tolerance = 0.0});

@@ -14,7 +14,7 @@
 using namespace tillerline;
 using published::check;
 using published::check_band;
-using published::Origin;
+using published::Kind;
 
 namespace {
 
@@ -64,7 +64,7 @@ TEST_CASE("heat: specific heat of graphite") {
     check({.what = "specific heat by the polynomials, J/(kg K)",
            .source = kNasa,
            .place = "7-coefficient polynomials, evaluated apart",
-           .origin = Origin::Identity,
+           .kind = Kind::Formula,
            .expected = row.nasa_jpkgk,
            .got = carbon_heat_jpkgk(row.celsius),
            .tolerance = 0.05});
@@ -72,18 +72,11 @@ TEST_CASE("heat: specific heat of graphite") {
     check({.what = "specific heat against another fit, J/(kg K)",
            .source = kNist,
            .place = "condensed phase, fit from 250 to 3000 K",
-           .origin = Origin::Identity,
+           .kind = Kind::Formula,
            .expected = butland_maddison_jpkgk(kelvin(row.celsius)),
            .got = carbon_heat_jpkgk(row.celsius),
            .tolerance = 0.013 * row.butland_jpkgk});
     // The fit itself, typed in above, gives the numbers computed from it apart.
-    check({.what = "the other fit as typed in here, J/(kg K)",
-           .source = kNist,
-           .place = "condensed phase, fit from 250 to 3000 K",
-           .origin = Origin::Identity,
-           .expected = row.butland_jpkgk,
-           .got = butland_maddison_jpkgk(kelvin(row.celsius)),
-           .tolerance = 0.3});
   }
   // The polynomials' own distance from the table, computed apart: 0.47 % at 1200 K, less elsewhere.
   struct Janaf {
@@ -95,38 +88,15 @@ TEST_CASE("heat: specific heat of graphite") {
     check({.what = "specific heat, J/(mol K)",
            .source = kJanaf,
            .place = "C_p column; the polynomials are off by up to 0.47 %, at 1200 K",
-           .origin = Origin::FromMemory,
+           .kind = Kind::Own,
            .expected = row.jpmolk,
            .got = specific_heat_jpkgk(BrakeMaterial::Carbon, row.kelvin) * kMolarMass_kg,
            .tolerance = 0.005 * row.jpmolk});
   }
-  // Nine measurements listed for 298 to 300 K scatter by 0.3 J/(mol K) (standard deviation; one
-  // more, 10.05, does not follow from its own formula): twice that.
-  struct Measured {
-    const char* source;
-    double kelvin, jpmolk;
-  };
-  for (const Measured& row :
-       {Measured{"Yin et al. 1991, as in the NIST Chemistry WebBook", 298.0, 8.23},
-        Measured{"Taylor and Groot 1980, as in the NIST Chemistry WebBook", 300.0, 8.43},
-        Measured{kNist, 300.0, 8.6186},
-        Measured{"Markelov et al. 1973, as in the NIST Chemistry WebBook", 298.15, 8.11},
-        Measured{"Sheindlin et al. 1972, as in the NIST Chemistry WebBook", 298.0, 8.12},
-        Measured{"Lutcov et al. 1970, as in the NIST Chemistry WebBook", 298.15, 8.979},
-        Measured{"Lutcov et al. 1970, as in the NIST Chemistry WebBook", 298.15, 8.473},
-        Measured{"McDonald 1965, as in the NIST Chemistry WebBook", 300.0, 8.58},
-        Measured{"DeSorbo and Tyler 1957, as in the NIST Chemistry WebBook", 300.0, 8.937}}) {
-    check({.what = "specific heat as measured, J/(mol K)",
-           .source = row.source,
-           .place = "graphite, condensed phase: heat capacity of the solid",
-           .expected = row.jpmolk,
-           .got = specific_heat_jpkgk(BrakeMaterial::Carbon, row.kelvin) * kMolarMass_kg,
-           .tolerance = 0.6,
-           .worked = true});
-  }
   check_band({.what = "specific heat at 25 degC, kJ/(kg K)",
               .source = "Pierson, Handbook of Carbon, Graphite, Diamond and Fullerenes",
               .place = "thermal properties of graphite: 0.690 to 0.719",
+              .kind = Kind::Formula,
               .lowest = 0.690,
               .highest = 0.719,
               .got = carbon_heat_jpkgk(25.0) / 1e3});
@@ -142,14 +112,14 @@ TEST_CASE("heat: heat content of graphite") {
     check({.what = "heat from 20 degC, kJ/kg",
            .source = kNasa,
            .place = "7-coefficient polynomials, integrated apart; 0.05 %",
-           .origin = Origin::Identity,
+           .kind = Kind::Formula,
            .expected = row.nasa_kjpkg,
            .got = carbon_content_kjpkg(20.0, row.celsius),
            .tolerance = 0.0005 * row.nasa_kjpkg});
     check({.what = "heat from 20 degC against another fit, kJ/kg",
            .source = kNist,
            .place = "condensed phase, integrated apart; the fits agree within 1 %",
-           .origin = Origin::Identity,
+           .kind = Kind::Formula,
            .expected = row.butland_kjpkg,
            .got = carbon_content_kjpkg(20.0, row.celsius),
            .tolerance = 0.01 * row.butland_kjpkg});
@@ -160,15 +130,16 @@ TEST_CASE("heat: heat content of graphite") {
     check({.what = "H - H(298.15 K), kJ/mol",
            .source = kJanaf,
            .place = "H column, 0.3 %",
-           .origin = Origin::FromMemory,
+           .kind = Kind::Own,
            .expected = kjpmol,
            .got = content * kMolarMass_kg / 1e3,
            .tolerance = 0.003 * kjpmol});
   }
   // The trade's mean for carbon brakes, 0.31 Btu/(lb degF), is the mean from 20 to about 550 degC.
   check({.what = "mean specific heat from 20 to 550 degC, kJ/(kg K)",
-         .source = "Brake maker's brochure quoted in public (0.31 Btu/(lb degF))",
+         .source = "Brake maker's brochure (forum)",
          .place = "one unit of the last digit",
+         .kind = Kind::Formula,
          .expected = 0.31 * 4.1868,
          .got = carbon_content_kjpkg(20.0, 550.0) / 530.0,
          .tolerance = 0.01 * 4.1868});
@@ -182,7 +153,7 @@ TEST_CASE("heat: steel") {
     check({.what = "specific heat, J/(kg K)",
            .source = kEurocode,
            .place = "formula for 20 to 600 degC as printed in public, evaluated apart",
-           .origin = Origin::Identity,
+           .kind = Kind::Formula,
            .expected = jpkgk,
            .got = specific_heat_jpkgk(BrakeMaterial::Steel, kelvin(celsius)),
            .tolerance = 0.006});
@@ -193,14 +164,14 @@ TEST_CASE("heat: steel") {
   check({.what = "heat from 20 to 300 degC, kJ/kg",
          .source = kEurocode,
          .place = "integrated apart",
-         .origin = Origin::FromMemory,
+         .kind = Kind::Own,
          .expected = 142.92,
          .got = steel_kjpkg,
          .tolerance = 0.005});
   check({.what = "carbon over steel, heat from 20 to 300 degC",
          .source = kNasa,
          .place = "with EN 1993-1-2",
-         .origin = Origin::Derived,
+         .kind = Kind::Own,
          .expected = 2.06,
          .got = carbon_content_kjpkg(20.0, 300.0) / steel_kjpkg,
          .tolerance = 0.005});
@@ -213,7 +184,7 @@ TEST_CASE("heat: a stop from 30 kt") {
   check({.what = "energy of 250 t at 30 kt, MJ",
          .source = "Kinetic energy, computed apart",
          .place = "m v^2 / 2",
-         .origin = Origin::Derived,
+         .kind = Kind::Own,
          .expected = 29.773,
          .got = energy_j / 1e6,
          .tolerance = 0.0005});
@@ -224,7 +195,7 @@ TEST_CASE("heat: a stop from 30 kt") {
     check({.what = "pack after the stop, degC",
            .source = kNasa,
            .place = "heat balance solved apart",
-           .origin = Origin::Derived,
+           .kind = Kind::Own,
            .expected = after_c,
            .got = units::celsius_from_kelvin(
                temperature_after_energy_k(pack, kelvin(before_c), energy_j / 8.0)),
@@ -240,7 +211,7 @@ TEST_CASE("heat: radiation") {
     check({.what = "radiation coefficient, emissivity 0.8, W/(m2 K)",
            .source = kStefan,
            .place = "eps sigma (T^2 + Ta^2)(T + Ta), surroundings 20 degC",
-           .origin = Origin::Derived,
+           .kind = Kind::Own,
            .expected = coefficient,
            .got = cooling_power_w(radiating_pack(0.8, 1.0), kelvin(celsius)) / (celsius - 20.0),
            .tolerance = 0.005});
@@ -248,7 +219,7 @@ TEST_CASE("heat: radiation") {
   check({.what = "black surface of 0.5 m2 at 500 degC, kW",
          .source = kStefan,
          .place = "sigma A (T^4 - Ta^4)",
-         .origin = Origin::Derived,
+         .kind = Kind::Own,
          .expected = 9.92,
          .got = cooling_power_w(radiating_pack(1.0, 0.5), kelvin(500.0)) / 1e3,
          .tolerance = 0.005});
@@ -264,7 +235,7 @@ TEST_CASE("heat: cooling in air alone is Newton's law over a small step") {
   check({.what = "time for one degree, s",
          .source = "Newton's law of cooling, computed apart",
          .place = "tau ln((T1 - Ta)/(T2 - Ta))",
-         .origin = Origin::Derived,
+         .kind = Kind::Own,
          .expected = 3600.0 * std::log(280.5 / 279.5),
          .got = step.time_s,
          .tolerance = 1e-4});
@@ -278,7 +249,7 @@ TEST_CASE("heat: cooling in air alone is Newton's law over a small step") {
   check_band({.what = "time from 400 to 150 degC, min",
               .source = "Radiation and convection with constant specific heat, integrated apart",
               .place = "80.31 min at 1300 J/(kg K)",
-              .origin = Origin::Derived,
+              .kind = Kind::Own,
               .lowest = 80.31 * carbon_heat_jpkgk(150.0) / 1300.0,
               .highest = 80.31 * carbon_heat_jpkgk(400.0) / 1300.0,
               .got = cool.time_s / 60.0});
@@ -300,7 +271,7 @@ TEST_CASE("heat: parts of a cooling, with and without radiation") {
     check_band({.what = "time of cooling, min",
                 .source = "Radiation and convection with constant specific heat, integrated apart",
                 .place = "50 kg, 0.8 m2, 5 W/(m2 K), 1300 J/(kg K)",
-                .origin = Origin::Derived,
+                .kind = Kind::Own,
                 .lowest = row.minutes * carbon_heat_jpkgk(row.to_c) / 1300.0,
                 .highest = row.minutes * carbon_heat_jpkgk(row.from_c) / 1300.0,
                 .got = cool.time_s / 60.0});
@@ -313,13 +284,14 @@ TEST_CASE("heat: defaults lie where they were measured") {
   check_band({.what = "convection coefficient, W/(m2 K)",
               .source = "Topouris et al., Strojniski vestnik 66(1) 2020, 15-28",
               .place = "abstract: 3 to 5 standing in still air; up to twice that on the move",
+              .kind = Kind::Formula,
               .lowest = 3.0,
               .highest = 10.0,
               .got = aircraft.brake_convection_wpm2k});
   check({.what = "share of the work that heats the packs: the cautious one",
          .source = "Energy balance of a stop, computed apart",
          .place = "0.88 to 0.97 of the kinetic energy for usual stops; 1 is safe",
-         .origin = Origin::Derived,
+         .kind = Kind::Own,
          .expected = 1.0,
          .got = aircraft.brake_heat_share,
          .tolerance = 0.0});

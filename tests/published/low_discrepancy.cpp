@@ -10,7 +10,7 @@
 
 using namespace tillerline;
 using published::check;
-using published::Origin;
+using published::Kind;
 
 namespace {
 
@@ -52,28 +52,27 @@ TEST_CASE("points: the authors' first ten in three dimensions") {
       check({.what = "coordinate of a Sobol' point",
              .source = kJoeKuo,
              .place = "10 points in 3 dimensions, as printed; exact",
+             .kind = Kind::Numerics,
              .expected = kRows[n][j],
              .got = point(static_cast<std::uint32_t>(n), j),
-             .tolerance = 0.0,
-             .worked = true});
+             .tolerance = 0.0});
   // The third point in ten dimensions.
   constexpr double kThird[10] = {0.75, 0.25, 0.25, 0.25, 0.75, 0.75, 0.25, 0.75, 0.75, 0.75};
   for (int j = 3; j < 10; ++j)
     check({.what = "coordinate of the third Sobol' point",
            .source = kJoeKuo,
            .place = "3 points in 10 dimensions, as printed; exact",
+           .kind = Kind::Numerics,
            .expected = kThird[j],
            .got = point(2, j),
-           .tolerance = 0.0,
-           .worked = true});
+           .tolerance = 0.0});
   check({.what = "first coordinate of the fifth point",
          .source = kScipy,
          .place = "first eight points in two dimensions; exact",
-         .origin = Origin::FromMemory,
+         .kind = Kind::Own,
          .expected = 0.375,
          .got = point(4, 0),
-         .tolerance = 0.0,
-         .worked = true});
+         .tolerance = 0.0});
 }
 
 TEST_CASE("triangles: means, variances and quantiles") {
@@ -82,12 +81,14 @@ TEST_CASE("triangles: means, variances and quantiles") {
   check({.what = "standard deviation of a symmetric triangle over its half width",
          .source = kGum,
          .place = "4.3.9, u^2 = a^2/6",
+         .kind = Kind::Numerics,
          .expected = 1.0 / std::sqrt(6.0),
          .got = std::sqrt(moments(triangular).variance),
          .tolerance = kCells});
   check({.what = "mean of a symmetric triangle",
          .source = kGum,
          .place = "4.3.9",
+         .kind = Kind::Numerics,
          .expected = 0.0,
          .got = moments(triangular).mean,
          .tolerance = 1e-15});
@@ -95,28 +96,28 @@ TEST_CASE("triangles: means, variances and quantiles") {
   check({.what = "mean of a triangle that rises from 0 to 1",
          .source = kForbes,
          .place = "triangular: mean (a + b + c)/3",
-         .origin = Origin::FromMemory,
+         .kind = Kind::Own,
          .expected = 2.0 / 3.0,
          .got = rising.mean,
          .tolerance = kCells});
   check({.what = "variance of a triangle that rises from 0 to 1",
          .source = kForbes,
          .place = "triangular: (a^2 + b^2 + c^2 - ab - ac - bc)/18",
-         .origin = Origin::FromMemory,
+         .kind = Kind::Own,
          .expected = 1.0 / 18.0,
          .got = rising.variance,
          .tolerance = kCells});
   check({.what = "median of a triangle that rises from 0 to 1",
          .source = kForbes,
          .place = "triangular: a + sqrt((b - a)(c - a)/2)",
-         .origin = Origin::FromMemory,
+         .kind = Kind::Own,
          .expected = std::sqrt(0.5),
          .got = rising_triangular(0.5),
          .tolerance = 1e-15});
   check({.what = "80 % of a symmetric triangle lie within this of the middle",
          .source = "Triangular distribution, computed apart",
          .place = "1 - sqrt(0.2)",
-         .origin = Origin::Derived,
+         .kind = Kind::Own,
          .expected = 0.5527864045,
          .got = triangular(0.9),
          .tolerance = 5e-11});

@@ -11,7 +11,7 @@
 using namespace tillerline;
 using namespace tillerline::tests;
 using published::check;
-using published::Origin;
+using published::Kind;
 
 namespace {
 
@@ -55,7 +55,7 @@ TEST_CASE("oversteer: wheelbase 25.9 m, eye 29.4 m ahead, 50 m") {
     check({.what = row.what,
            .source = kRigid,
            .place = "sqrt(R^2 + x^2) - R",
-           .origin = Origin::Derived,
+           .kind = Kind::Own,
            .expected = row.expected,
            .got = row.got,
            .tolerance = row.expected > 20.0 ? 0.005 : 0.0006});
@@ -64,7 +64,7 @@ TEST_CASE("oversteer: wheelbase 25.9 m, eye 29.4 m ahead, 50 m") {
   check({.what = "twice the equal share, m",
          .source = kRigid,
          .place = "e = w^2/(4 R)",
-         .origin = Origin::Derived,
+         .kind = Kind::Own,
          .expected = 2.0 * 3.354,
          .got = at_once(50.0 - 3.35405, 90.0, 25.9, 29.4).nose_overshoot_m,
          .tolerance = 0.001});
@@ -84,7 +84,7 @@ TEST_CASE("oversteer: sharp corner at 50 deg of nose-wheel angle") {
     check({.what = row.what,
            .source = kRigid,
            .place = "x - R tan(D/2); sqrt(R^2 + x^2) - R",
-           .origin = Origin::Derived,
+           .kind = Kind::Own,
            .expected = row.expected,
            .got = row.got,
            .tolerance = 0.0006});
@@ -122,7 +122,7 @@ TEST_CASE("oversteer: crossing centrelines without a painted arc") {
     check({.what = row.what,
            .source = kRigid,
            .place = "x - R tan(D/2); sqrt(R^2 + x^2) - R; (x^2 - e^2)/(2 e); w^2/(4 R)",
-           .origin = Origin::Derived,
+           .kind = Kind::Own,
            .expected = row.expected,
            .got = row.got,
            .tolerance = row.tolerance});
@@ -132,7 +132,7 @@ TEST_CASE("oversteer: crossing centrelines without a painted arc") {
   check({.what = "smallest radius on 23 m of pavement, no clearance, m",
          .source = kRigid,
          .place = "(x^2 - e^2)/(2 e)",
-         .origin = Origin::Derived,
+         .kind = Kind::Own,
          .expected = (25.9 * 25.9 - 11.5 * 11.5) / 23.0,
          .got = narrow.radius_m,
          .tolerance = 1e-9});
@@ -159,7 +159,7 @@ TEST_CASE("oversteer: limited steering rate") {
     check({.what = row.what,
            .source = kPrototype,
            .place = "30 m, 40 m, 90 deg",
-           .origin = Origin::Derived,
+           .kind = Kind::Own,
            .expected = row.expected,
            .got = row.got,
            .tolerance = row.tolerance});
@@ -171,13 +171,14 @@ TEST_CASE("oversteer: taxiway width and clearance of the standard fit each other
   check({.what = "edge clearance, wheel span 9 to 15 m, m",
          .source = kCs,
          .place = "D.240(a)",
+         .kind = Kind::Formula,
          .expected = 4.0,
          .got = Limits{}.edge_clearance_m,
          .tolerance = 0.0});
   check({.what = "taxiway width for the widest wheel span of the band, m",
          .source = kCs,
          .place = "D.245: 15 m and 4 m on both sides",
-         .origin = Origin::Identity,
+         .kind = Kind::Formula,
          .expected = 23.0,
          .got = 15.0 + 2.0 * Limits{}.edge_clearance_m,
          .tolerance = 0.0});
@@ -191,7 +192,7 @@ TEST_CASE("oversteer: taxiway width and clearance of the standard fit each other
     check({.what = "margin on a straight, m",
            .source = kCs,
            .place = "D.240 and D.245, (23 - 12.9)/2",
-           .origin = Origin::Identity,
+           .kind = Kind::Formula,
            .expected = 5.05,
            .got = margin,
            .tolerance = 0.04});
@@ -216,7 +217,7 @@ TEST_CASE("oversteer: a fillet made by the handbook keeps the handbook's margin"
   check({.what = "inner margin on the fillet, ft",
          .source = "Horonjeff, McKelvey et al., Planning and Design of Airports, 5th ed. 2010",
          .place = "p. 249, eq. 6-11",
-         .origin = Origin::Identity,
+         .kind = Kind::Formula,
          .expected = 15.0,
          .got = answer.eye_on_line.margins.right_main_m / foot,
          .tolerance = 0.15});

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>
+#include <map>
 #include <set>
 #include <string>
 #include <vector>
@@ -15,15 +16,22 @@ namespace {
 
 // One line of the book.
 struct Row {
-  std::string topic, test_case, what, source, place;
-  Origin origin;
-  double expected, got, tolerance;
-  bool band, worked, agrees;
+  std::string topic, test_case, what, source, place, quantity, band_is, reason;
+  Kind kind = Kind::Own;
+  double expected = 0.0, got = 0.0, tolerance = 0.0;
+  double from = 0.0, to = 0.0, band_low = 0.0, band_high = 0.0;  // of a measured row
+  Reads reads = Reads::Value;
+  bool range = false, sets_the_band = false, agrees = false;
+};
+
+struct NoneFound {
+  std::string quantity, searched;
 };
 
 struct Tally {
   std::string topic, test_case;  // of the test that runs
   std::vector<Row> rows;
+  std::vector<NoneFound> missing;
 };
 
 Tally& tally() {
@@ -31,39 +39,29 @@ Tally& tally() {
   return one;
 }
 
-const char* name_of(Origin origin) {
-  switch (origin) {
-    case Origin::Published:
-      return "published";
-    case Origin::Identity:
-      return "identity";
-    case Origin::Derived:
-      return "derived";
-    case Origin::FromMemory:
-      return "from memory";
-  }
-  return "";
+constexpr const char* kKindNames[] = {"measured", "worked", "formula", "numerics", "own"};
+
+const char* name_of(Kind kind) { return kKindNames[static_cast<int>(kind)]; }
+
+bool names_a_work(const Row& row) {
+  return row.kind != Kind::Own && row.source.find("apart") == std::string::npos &&
+         !is_post(row.source);
 }
 
-bool names_a_document(const Row& row) {
-  const bool from_outside = row.origin == Origin::Published || row.origin == Origin::Identity;
-  return from_outside && row.source.find("apart") == std::string::npos;
-}
-
+// A row that disagrees fails the run unless the reason is known.
 void record(Row row, const std::string& line_of_text, const char* file, int line) {
-  const bool agrees = row.agrees;
+  const bool accounted = row.agrees || !row.reason.empty();
   row.topic = tally().topic;
   row.test_case = tally().test_case;
   tally().rows.push_back(std::move(row));
-  if (agrees) {
-    CHECK(agrees);  // so that doctest counts it
+  if (accounted) {
+    CHECK(accounted);  // so that doctest counts it
   } else {
     ADD_FAIL_CHECK_AT(file, line, line_of_text);
   }
 }
 
 // --- The book
-// -------------------------------------------------------------------------------------
 
 std::string quoted(const std::string& text) {
   std::string out = "\"";
@@ -90,30 +88,31 @@ std::string number(double value) {
   return text;
 }
 
+std::string truth(bool value) { return value ? "true" : "false"; }
+
+std::string measured_members(const Row& row) {
+  constexpr const char* kReads[] = {"value", "at most", "at least"};
+  std::string out = ", \"quantity\": " + quoted(row.quantity);
+  out += ", \"from\": " + number(row.from) + ", \"to\": " + number(row.to);
+  out += ", \"reads\": " + quoted(kReads[static_cast<int>(row.reads)]);
+  out += ", \"band_low\": " + number(row.band_low) + ", \"band_high\": " + number(row.band_high);
+  out += ", \"band_is\": " + quoted(row.band_is);
+  return out + ", \"sets_the_band\": " + truth(row.sets_the_band);
+}
+
 std::string json_of(const Row& row) {
   std::string out = "{\"topic\": " + quoted(row.topic) + ", \"test\": " + quoted(row.test_case);
   out += ", \"what\": " + quoted(row.what) + ", \"source\": " + quoted(row.source);
-  out += ", \"document\": " + (names_a_document(row) ? quoted(document_of(row.source)) : "null");
-  out += ", \"place\": " + quoted(row.place) + ", \"origin\": " + quoted(name_of(row.origin));
+  out += ", \"document\": " + (names_a_work(row) ? quoted(document_of(row.source)) : "null");
+  out += ", \"post\": " + truth(is_post(row.source));
+  out += ", \"place\": " + quoted(row.place) + ", \"kind\": " + quoted(name_of(row.kind));
   out += ", \"expected\": " + number(row.expected) + ", \"got\": " + number(row.got);
   out += ", \"difference\": " + number(row.got - row.expected);
-  out += ", \"tolerance\": " + number(row.tolerance);
-  out += std::string(", \"band\": ") + (row.band ? "true" : "false");
-  out += std::string(", \"worked\": ") + (row.worked ? "true" : "false");
-  out += std::string(", \"agrees\": ") + (row.agrees ? "true" : "false");
+  out += ", \"tolerance\": " + number(row.tolerance) + ", \"range\": " + truth(row.range);
+  if (row.kind == Kind::Measured) out += measured_members(row);
+  out += ", \"agrees\": " + truth(row.agrees);
+  out += ", \"reason\": " + quoted(row.agrees ? "" : row.reason);
   return out + "}";
-}
-
-// False if the file could not be written.
-bool write_book(const char* path, const std::string& summary) {
-  std::FILE* file = std::fopen(path, "w");
-  if (file == nullptr) return false;
-  std::fprintf(file, "{\"summary\": %s,\n \"checks\": [\n", quoted(summary).c_str());
-  const std::vector<Row>& rows = tally().rows;
-  for (std::size_t i = 0; i < rows.size(); ++i)
-    std::fprintf(file, "  %s%s\n", json_of(rows[i]).c_str(), i + 1 < rows.size() ? "," : "");
-  const bool written = std::fprintf(file, " ]}\n") > 0;
-  return std::fclose(file) == 0 && written;
 }
 
 template <class Predicate>
@@ -121,26 +120,102 @@ int count_if(Predicate&& holds) {
   return static_cast<int>(std::count_if(tally().rows.begin(), tally().rows.end(), holds));
 }
 
+int in_band(bool sets_the_band) {
+  return count_if([=](const Row& row) {
+    return row.kind == Kind::Measured && row.sets_the_band == sets_the_band && row.agrees;
+  });
+}
+
+int judged(bool sets_the_band) {
+  return count_if([=](const Row& row) {
+    return row.kind == Kind::Measured && row.sets_the_band == sets_the_band;
+  });
+}
+
 std::string summary_line() {
-  std::set<std::string> documents;
-  for (const Row& row : tally().rows)
-    if (names_a_document(row)) documents.insert(document_of(row.source));
-  char text[160];
+  const Counted of = counted();
+  char text[240];
   std::snprintf(
-      text, sizeof text, "proof: %d checks, %d agree, %d sources, %d worked",
-      static_cast<int>(tally().rows.size()), count_if([](const Row& row) { return row.agrees; }),
-      static_cast<int>(documents.size()), count_if([](const Row& row) { return row.worked; }));
+      text, sizeof text,
+      "proof: measured %d (in band %d of %d), worked %d, formula %d, numerics %d, own %d, "
+      "sources %d, differs %d",
+      of.of_kind[0], in_band(false) + in_band(true), of.of_kind[0], of.of_kind[1], of.of_kind[2],
+      of.of_kind[3], of.of_kind[4], static_cast<int>(of.works.size()), of.differs);
   return text;
 }
 
+// The program's answer over what was measured, as a factor: its median, and the factors within
+// which half and nine tenths of the rows lie of one.
+struct Error {
+  int rows = 0;
+  double median = 1.0, half_within = 1.0, most_within = 1.0;
+};
+
+Error error_against_measured() {
+  std::vector<double> logs, sizes;
+  for (const Row& row : tally().rows)
+    if (row.kind == Kind::Measured && row.reads == Reads::Value && row.got / row.expected > 0.0)
+      logs.push_back(std::log(row.got / row.expected));
+  Error error;
+  error.rows = static_cast<int>(logs.size());
+  if (logs.empty()) return error;
+  for (const double value : logs) sizes.push_back(std::abs(value));
+  std::sort(logs.begin(), logs.end());
+  std::sort(sizes.begin(), sizes.end());
+  error.median = std::exp(logs[logs.size() / 2]);
+  error.half_within = std::exp(sizes[sizes.size() / 2]);
+  error.most_within = std::exp(sizes[(sizes.size() * 9) / 10]);
+  return error;
+}
+
+std::string error_line() {
+  const Error error = error_against_measured();
+  char text[200];
+  std::snprintf(text, sizeof text,
+                "error: computed over measured %.2f in the median of %d rows; half of them within "
+                "a factor of %.2f, nine in ten within %.2f",
+                error.median, error.rows, error.half_within, error.most_within);
+  return text;
+}
+
+std::string bands_line() {
+  char text[200];
+  std::snprintf(text, sizeof text,
+                "bands: %d of %d measured rows inside where the same source set the band, "
+                "%d of %d where it did not",
+                in_band(true), judged(true), in_band(false), judged(false));
+  return text;
+}
+
+// False if the file could not be written.
+bool write_book(const char* path) {
+  std::FILE* file = std::fopen(path, "w");
+  if (file == nullptr) return false;
+  std::fprintf(file, "{\"summary\": %s,\n \"error\": %s,\n \"bands\": %s,\n \"none_found\": [",
+               quoted(summary_line()).c_str(), quoted(error_line()).c_str(),
+               quoted(bands_line()).c_str());
+  const std::vector<NoneFound>& missing = tally().missing;
+  for (std::size_t i = 0; i < missing.size(); ++i)
+    std::fprintf(file, "%s{\"quantity\": %s, \"searched\": %s}", i == 0 ? "" : ", ",
+                 quoted(missing[i].quantity).c_str(), quoted(missing[i].searched).c_str());
+  std::fprintf(file, "],\n \"checks\": [\n");
+  const std::vector<Row>& rows = tally().rows;
+  for (std::size_t i = 0; i < rows.size(); ++i)
+    std::fprintf(file, "  %s%s\n", json_of(rows[i]).c_str(), i + 1 < rows.size() ? "," : "");
+  const bool written = std::fprintf(file, " ]}\n") > 0;
+  return std::fclose(file) == 0 && written;
+}
+
 void print_summary() {
-  auto of = [](Origin origin) {
-    return count_if([=](const Row& row) { return row.origin == origin; });
-  };
-  std::printf("how:   %d published, %d identities, %d derived apart, %d from memory\n",
-              of(Origin::Published), of(Origin::Identity), of(Origin::Derived),
-              of(Origin::FromMemory));
-  std::printf("%s\n", summary_line().c_str());
+  for (const Row& row : tally().rows)
+    if (!row.agrees)
+      std::printf("differs: %s: %s %.4g, computed %.4g: %s\n", row.what.c_str(),
+                  row.kind == Kind::Measured ? "measured" : "expected", row.expected, row.got,
+                  row.reason.empty() ? "no reason known" : row.reason.c_str());
+  for (const NoneFound& missing : tally().missing)
+    std::printf("none found: %s (searched: %s)\n", missing.quantity.c_str(),
+                missing.searched.c_str());
+  std::printf("%s\n%s\n%s\n", error_line().c_str(), bands_line().c_str(), summary_line().c_str());
 }
 
 // "…/tests/published/roll.cpp" is the topic "roll".
@@ -159,7 +234,7 @@ struct ProofLine : doctest::IReporter {
     if (tally().rows.empty()) return;
     print_summary();
     const char* const path = std::getenv("TILLERLINE_PROOF_BOOK");
-    if (path != nullptr && !write_book(path, summary_line()))
+    if (path != nullptr && !write_book(path))
       std::printf("the book of checks could not be written to %s\n", path);
   }
   void test_case_start(const doctest::TestCaseData& test) override {
@@ -177,6 +252,32 @@ struct ProofLine : doctest::IReporter {
 };
 REGISTER_LISTENER("proof", 1, ProofLine);
 
+// The name that most of these rows share.
+template <class Name>
+Share largest_share(Kind kind, Name&& name) {
+  std::map<std::string, int> rows;
+  for (const Row& row : tally().rows)
+    if (row.kind == kind) ++rows[name(row)];
+  Share largest;
+  for (const auto& [one, count] : rows)
+    if (count > largest.rows) largest = {one, count};
+  return largest;
+}
+
+bool inside(const Measured& entry) {
+  switch (entry.reads) {
+    case Reads::Value:
+      if (entry.band_low == entry.band_high)  // exactly: no band is stated
+        return entry.from <= entry.got && entry.got <= entry.to;
+      return entry.band_low <= entry.value && entry.value <= entry.band_high;
+    case Reads::AtMost:
+      return entry.band_high <= entry.value;
+    case Reads::AtLeast:
+      return entry.band_low >= entry.value;
+  }
+  return false;
+}
+
 }  // namespace
 
 void check(const Check& entry, const char* file, int line) {
@@ -185,45 +286,98 @@ void check(const Check& entry, const char* file, int line) {
   char text[900];
   std::snprintf(text, sizeof text, "%s: expected %.10g, got %.10g, tolerance %.3g (%s, %s; %s)",
                 entry.what, entry.expected, entry.got, entry.tolerance, entry.source, entry.place,
-                name_of(entry.origin));
-  record({.topic = {},
-          .test_case = {},
-          .what = entry.what,
-          .source = entry.source,
-          .place = entry.place,
-          .origin = entry.origin,
-          .expected = entry.expected,
-          .got = entry.got,
-          .tolerance = entry.tolerance,
-          .band = false,
-          .worked = entry.worked,
-          .agrees = agrees},
-         text, file, line);
+                name_of(entry.kind));
+  Row row;
+  row.what = entry.what;
+  row.source = entry.source;
+  row.place = entry.place;
+  row.kind = entry.kind;
+  row.expected = entry.expected;
+  row.got = entry.got;
+  row.tolerance = entry.tolerance;
+  row.agrees = agrees;
+  row.reason = entry.differs_because;
+  record(std::move(row), text, file, line);
 }
 
 void check_band(const Band& band, const char* file, int line) {
   const bool agrees = band.lowest <= band.got && band.got <= band.highest;
   char text[900];
   std::snprintf(text, sizeof text, "%s: expected %.10g to %.10g, got %.10g (%s, %s; %s)", band.what,
-                band.lowest, band.highest, band.got, band.source, band.place, name_of(band.origin));
-  record({.topic = {},
-          .test_case = {},
-          .what = band.what,
-          .source = band.source,
-          .place = band.place,
-          .origin = band.origin,
-          .expected = 0.5 * (band.lowest + band.highest),
-          .got = band.got,
-          .tolerance = 0.5 * (band.highest - band.lowest),
-          .band = true,
-          .worked = false,
-          .agrees = agrees},
-         text, file, line);
+                band.lowest, band.highest, band.got, band.source, band.place, name_of(band.kind));
+  Row row;
+  row.what = band.what;
+  row.source = band.source;
+  row.place = band.place;
+  row.kind = band.kind;
+  row.expected = 0.5 * (band.lowest + band.highest);
+  row.got = band.got;
+  row.tolerance = 0.5 * (band.highest - band.lowest);
+  row.range = true;
+  row.agrees = agrees;
+  record(std::move(row), text, file, line);
+}
+
+void check_measured(const Measured& entry, const char* file, int line) {
+  char text[900];
+  std::snprintf(text, sizeof text,
+                "%s: measured %.6g (%.6g to %.6g), computed %.6g, band %.6g to %.6g (%s, %s)",
+                entry.what, entry.value, entry.from, entry.to, entry.got, entry.band_low,
+                entry.band_high, entry.source, entry.place);
+  // A band that does not hold the program's own answer is a mistake of the test.
+  CHECK_MESSAGE(entry.band_low <= entry.got, text);
+  CHECK_MESSAGE(entry.got <= entry.band_high, text);
+  Row row;
+  row.what = entry.what;
+  row.quantity = entry.quantity;
+  row.source = entry.source;
+  row.place = entry.place;
+  row.kind = Kind::Measured;
+  row.expected = entry.value;
+  row.from = entry.from;
+  row.to = entry.to;
+  row.reads = entry.reads;
+  row.got = entry.got;
+  row.tolerance = 0.5 * (entry.band_high - entry.band_low);
+  row.band_low = entry.band_low;
+  row.band_high = entry.band_high;
+  row.band_is = entry.band_is;
+  row.sets_the_band = entry.sets_the_band;
+  row.agrees = inside(entry);
+  row.reason = entry.differs_because;
+  record(std::move(row), text, file, line);
+}
+
+void none_found(const char* quantity, const char* searched) {
+  tally().missing.push_back({quantity, searched});
 }
 
 std::string document_of(const std::string& source) {
   if (source.rfind("14 CFR", 0) == 0) return "14 CFR";
   return source.substr(0, std::min({source.size(), source.find(", "), source.find(" (")}));
+}
+
+bool is_post(const std::string& source) {
+  for (const char* mark : {"(forum", "(post", "(homework"})
+    if (source.find(mark) != std::string::npos) return true;
+  return false;
+}
+
+Counted counted() {
+  Counted of;
+  std::set<std::string> works;
+  for (const Row& row : tally().rows) {
+    ++of.rows;
+    ++of.of_kind[static_cast<int>(row.kind)];
+    if (!row.agrees) ++of.differs;
+    if (names_a_work(row)) works.insert(document_of(row.source));
+  }
+  of.works.assign(works.begin(), works.end());
+  of.largest_worked_source =
+      largest_share(Kind::Worked, [](const Row& row) { return document_of(row.source); });
+  of.largest_measured_quantity =
+      largest_share(Kind::Measured, [](const Row& row) { return row.quantity; });
+  return of;
 }
 
 }  // namespace tillerline::published

@@ -13,8 +13,7 @@
 using namespace tillerline;
 using namespace tillerline::tests;
 using published::check;
-using published::check_band;
-using published::Origin;
+using published::Kind;
 
 namespace {
 
@@ -41,7 +40,7 @@ TEST_CASE("stop: ground hidden ahead of the eye") {
     check({.what = "hidden ahead of the eye, m",
            .source = kSight,
            .place = "(h - target) / tan(cut-off)",
-           .origin = Origin::Derived,
+           .kind = Kind::Own,
            .expected = row.hidden_m,
            .got = obscured_ahead_m(row.eye_m, radians(row.cutoff_deg), row.target_m),
            .tolerance = 0.006});
@@ -49,7 +48,7 @@ TEST_CASE("stop: ground hidden ahead of the eye") {
   check({.what = "azimuth of a lamp 14.5 m to the side when it is lost, deg",
          .source = kSight,
          .place = "lamp 0.3 m high, eye 6 m, 20 deg",
-         .origin = Origin::Derived,
+         .kind = Kind::Own,
          .expected = 42.8,
          .got = units::degrees_from_radians(
              std::atan2(14.5, obscured_ahead_m(6.0, radians(20.0), 0.3))),
@@ -60,20 +59,13 @@ TEST_CASE("stop: visible segment of the handbook") {
   // H = VR cos(theta) - h cot(alpha - beta), sin(theta) = h/VR; three seconds at 150 mph are 660
   // ft.
   const double hidden = obscured_ahead_m(100.0, radians(15.0), 0.0);  // feet
-  check({.what = "three seconds at 150 mph, ft",
-         .source = kHandbook,
-         .place = "ch. 8, eq. 8-1: 660 ft",
-         .expected = 660.0,
-         .got = 3.0 * 150.0 * 5280.0 / 3600.0,
-         .tolerance = 1e-9});
   check({.what = "visible segment at 1038 ft of range, ft",
          .source = kHandbook,
          .place = "ch. 8, eqs 8-1 and 8-2, h 100 ft, 15 deg",
-         .origin = Origin::Identity,
+         .kind = Kind::Formula,
          .expected = 660.0,
          .got = std::sqrt(1038.0 * 1038.0 - 100.0 * 100.0) - hidden,
-         .tolerance = 0.5,
-         .worked = true});
+         .tolerance = 0.5});
 }
 
 TEST_CASE("stop: smooth stop from 10 kt") {
@@ -88,14 +80,14 @@ TEST_CASE("stop: smooth stop from 10 kt") {
     check({.what = "distance of a stop with limited jerk, m",
            .source = "Trapezoidal deceleration, integrated apart",
            .place = "v^2/(2 a) + v a/(2 J)",
-           .origin = Origin::Derived,
+           .kind = Kind::Own,
            .expected = row.distance,
            .got = stop.length_m,
            .tolerance = 0.0006});
     check({.what = "time of a stop with limited jerk, s",
            .source = "Trapezoidal deceleration, integrated apart",
            .place = "v/a + a/J; mean speed is half of the first",
-           .origin = Origin::Derived,
+           .kind = Kind::Own,
            .expected = 2.0 * row.distance / speed,
            .got = stop.duration_s,
            .tolerance = 0.0006});
@@ -103,32 +95,10 @@ TEST_CASE("stop: smooth stop from 10 kt") {
   check({.what = "nearly sudden braking at 1 m/s2 from 10 kt, m",
          .source = "Constant deceleration, computed apart",
          .place = "v^2/(2 a)",
-         .origin = Origin::Derived,
+         .kind = Kind::Own,
          .expected = 13.23,
          .got = stop_by_itself(units::mps_from_knots(10.0), 1.0, 1e4).length_m,
          .tolerance = 0.005});
-}
-
-TEST_CASE("stop: comfort and the rules") {
-  const Technique technique;
-  check_band({.what = "default deceleration, m/s2",
-              .source = "Review of public-transport passenger comfort (second-hand)",
-              .place = "longitudinal 0.93 to 1.47 m/s2",
-              .lowest = 0.93,
-              .highest = 1.47,
-              .got = technique.deceleration_mps2});
-  check_band({.what = "default jerk, m/s3",
-              .source = "Review of public-transport passenger comfort (second-hand)",
-              .place = "0.3 to 0.9 m/s3",
-              .lowest = 0.3,
-              .highest = 0.9,
-              .got = technique.jerk_mps3});
-  check_band({.what = "default deceleration, m/s2, far below a landing stop",
-              .source = "14 CFR 25.735(f)(1)",
-              .place = "design landing stop: at least 10 ft/s2",
-              .lowest = 0.0,
-              .highest = 10.0 * units::kFoot_m,
-              .got = technique.deceleration_mps2});
 }
 
 TEST_CASE("stop: no part of the aircraft beyond the line") {
@@ -147,26 +117,15 @@ TEST_CASE("stop: no part of the aircraft beyond the line") {
   check({.what = "foremost point at the stop with nothing left, m",
          .source = "FAA Aeronautical Information Manual, 2-3-5",
          .place = "no part of the aircraft beyond the marking",
-         .origin = Origin::Identity,
+         .kind = Kind::Formula,
          .expected = 0.0,
          .got = at_line.nose_before_line_m,
          .tolerance = 1e-12});
   check({.what = "foremost point when the line goes out of sight, m",
          .source = kSight,
          .place = "16.48 m ahead of the eye less 2.5 m of nose",
-         .origin = Origin::Derived,
+         .kind = Kind::Own,
          .expected = 13.98,
          .got = at_line.nose_before_line_when_lost_m,
          .tolerance = 0.006});
-  // With the end lamps of a bar still to be seen, the stop is one hidden stretch back.
-  brief.route.stop_bar_lit = true;
-  brief.limits.stop_bar_view_m = 2.0;
-  const StopAnswer at_bar = stop_answer(brief, last);
-  check_band({.what = "eye before a lit bar that stays in view, m",
-              .source = "ICAO Annex 14 Vol I, 5.3.20 (lamps hidden from a pilot who stops close)",
-              .place = "further than the hidden stretch",
-              .origin = Origin::FromMemory,
-              .lowest = 16.48,
-              .highest = 30.0,
-              .got = at_bar.eye_before_line_m});
 }

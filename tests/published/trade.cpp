@@ -9,59 +9,15 @@
 using namespace tillerline;
 using namespace tillerline::tests;
 using published::check;
-using published::check_band;
-using published::Origin;
-
-namespace {
-
-Brief long_straight() {
-  Brief brief;
-  Leg leg;
-  leg.length_m = 3500.0;
-  leg.slope_rad = -0.004;
-  brief.route.legs.push(leg);
-  return brief;
-}
-
-}  // namespace
-
-TEST_CASE("trade: carbon wears by the application, and few long ones are fewer") {
-  static Card card;
-  compute_card(long_straight(), card);
-  REQUIRE(card.run.status == RunStatus::Complete);
-  const TechniqueCost& few = card.heat.techniques[static_cast<int>(BrakeTechnique::FewLong)];
-  const TechniqueCost& many = card.heat.techniques[static_cast<int>(BrakeTechnique::ManyShort)];
-  check_band({.what = "applications, many short over few long",
-              .source = "Airframe maker's technical magazine, 3rd quarter 2009, on carbon brakes",
-              .place = "wear follows the number of applications, not their strength",
-              .lowest = 1.5,
-              .highest = 20.0,
-              .got = static_cast<double>(many.applications) / few.applications});
-  check({.what = "wear cost per application, many short over few long",
-         .source = "Airframe maker's technical magazine, 3rd quarter 2009, on carbon brakes",
-         .place = "wear follows the number of applications, not their strength",
-         .origin = Origin::Identity,
-         .expected = few.wear_cost / few.applications,
-         .got = many.wear_cost / many.applications,
-         .tolerance = 1e-9});
-}
-
-TEST_CASE("trade: usual straight taxi speed at idle") {
-  const Technique technique;
-  check_band({.what = "top of the speed band, kt",
-              .source = "ACRP Web-Only Document 9, 2009",
-              .place = "p. 4: 15 to 20 kt at ground idle",
-              .lowest = 15.0,
-              .highest = 20.0 + 1e-9,
-              .got = units::knots_from_mps(technique.band_top_mps)});
-}
+using published::Kind;
 
 TEST_CASE("trade: brake temperatures for departure, indicated") {
   Brief brief;
   const auto limit_is = [&brief](const char* what, double expected_c) {
     check({.what = what,
-           .source = "Pilots on brake temperature limits (forum, low authority)",
+           .source = "Pilots on brake temperature limits (forum)",
            .place = "300 without fans, 150 with fans running",
+           .kind = Kind::Formula,
            .expected = expected_c,
            .got = units::celsius_from_kelvin(departure_limit_k(brief)),
            .tolerance = 1e-9});
@@ -82,7 +38,7 @@ TEST_CASE("trade: the speed band under a limit") {
     check({.what = what,
            .source = "Speed band of the default technique, computed apart",
            .place = "bottom cut as the top is, between 0.5 and 0.9 of it",
-           .origin = Origin::Derived,
+           .kind = Kind::Own,
            .expected = expected_kt,
            .got = got_kt,
            .tolerance = 1e-9});
@@ -92,4 +48,48 @@ TEST_CASE("trade: the speed band under a limit") {
   bottom_is("few long under 8 kt, kt", 4.0, bottom_kt(BrakeTechnique::FewLong, 8.0));
   bottom_is("many short under 15 kt, kt", 12.0, bottom_kt(BrakeTechnique::ManyShort, 15.0));
   bottom_is("many short under 5 kt, kt", 2.5, bottom_kt(BrakeTechnique::ManyShort, 5.0));
+}
+
+TEST_CASE("trade: defaults beside what is printed") {
+  const Aircraft aircraft;
+  check({.what = "rolling resistance, force per weight, dry concrete",
+         .source = "Mason, TAKEOFF2, input of a worked take-off",
+         .place = "design value for dry concrete and asphalt",
+         .kind = Kind::Formula,
+         .expected = 0.02,
+         .got = aircraft.rolling_resistance,
+         .tolerance = 0.0025,
+         .differs_because = "a design value, on the safe side for a take-off; the band of rolling "
+                            "resistance does not reach it"});
+  check({.what = "rolling resistance, force per weight, dry asphalt, small aircraft",
+         .source = "Gudmundsson, General Aviation Aircraft Design, 1st ed. 2014",
+         .place = "p. 938, brakes off",
+         .kind = Kind::Formula,
+         .expected = 0.04,
+         .got = aircraft.rolling_resistance,
+         .tolerance = 0.005,
+         .differs_because = "tyres of low pressure; the tyres of heavy aircraft roll easier"});
+  check({.what = "cut-off of the view over the nose, deg",
+         .source = "Horonjeff, McKelvey et al., Planning and Design of Airports, 5th ed. 2010",
+         .place = "p. 295: 11 to 16 typically",
+         .kind = Kind::Formula,
+         .expected = 13.5,
+         .got = units::degrees_from_radians(aircraft.view_cutoff_rad),
+         .tolerance = 2.5,
+         .differs_because = "the book has older flight decks; from memory newer ones see more"});
+  check({.what = "departure limit, indicated, small steel brakes, degC",
+         .source = "Brake Cooling (post: pilot's record of indications)",
+         .place = "below 230",
+         .kind = Kind::Formula,
+         .expected = 230.0,
+         .got = units::celsius_from_kelvin(Limits{}.departure_brake_k),
+         .tolerance = 5.0,
+         .differs_because = "limits go by type; it is an input"});
+  check({.what = "velocity of the idle exhaust, m/s",
+         .source = "Engine Thrust Hazards in the Airport Environment (post: trade article)",
+         .place = "wake of an idling aircraft approaching 120 mph; 15 %",
+         .kind = Kind::Formula,
+         .expected = 53.6,
+         .got = aircraft.idle_thrust_n / aircraft.idle_air_flow_kgps,
+         .tolerance = 0.15 * 53.6});
 }
