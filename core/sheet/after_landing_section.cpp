@@ -192,9 +192,6 @@ SheetSection after_landing_section(const Source& source) {
   section.rows.push_back(wait_row(brakes));
   section.table = table(source);
   section.why = kWhy;
-  attach_caution(
-      section, source, -1,
-      {CautionKind::WorstBrakeTooHot, CautionKind::TurnaroundTooShort, CautionKind::DraggingBrake});
   return section;
 }
 

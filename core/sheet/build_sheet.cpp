@@ -132,10 +132,19 @@ std::string invented_words(const BriefDocument& document) {
   return "From your own file.";
 }
 
-SheetSection named(SheetSection section, SectionId id, int leg) {
+SheetSection of_whole(const Source& source, const SectionRow& row) {
+  SheetSection section = row.build(source);
+  section.id = row.word;
+  section.title = row.title;
+  attach_caution(section, source, row.id, row.of_leg);
+  return section;
+}
+
+SheetSection of_turn(SheetSection section, const Source& source, SectionId id, int leg) {
   const SectionRow& row = section_row(id);
   section.id = std::string(row.word) + "-" + sheet_parts::leg_number(leg);
   section.title = row.title;
+  attach_caution(section, source, id, leg);
   return section;
 }
 
@@ -146,11 +155,11 @@ std::vector<SheetTurn> turns(const Source& source) {
     SheetTurn turn;
     turn.leg = card.turns[i].leg;
     turn.name = sheet_parts::turn_name(source, turn.leg);
-    turn.entry =
-        named(sheet_parts::entry_section(source, card.turns[i]), SectionId::Entry, turn.leg);
+    turn.entry = of_turn(sheet_parts::entry_section(source, card.turns[i]), source,
+                         SectionId::Entry, turn.leg);
     if (i < card.tracks.size()) {
-      turn.oversteer = named(sheet_parts::oversteer_section(source, card.tracks[i]),
-                             SectionId::Oversteer, turn.leg);
+      turn.oversteer = of_turn(sheet_parts::oversteer_section(source, card.tracks[i]), source,
+                               SectionId::Oversteer, turn.leg);
     }
     list.push_back(turn);
   }
@@ -167,11 +176,7 @@ Sheet build_sheet(const BriefDocument& document, const Card& card, const ShownUn
   sheet.day = day_words(source);
   sheet.turns = turns(source);
   for (const SectionRow& row : section_list()) {
-    if (row.build == nullptr) continue;
-    SheetSection& section = sheet.*row.whole;
-    section = row.build(source);
-    section.id = row.word;
-    section.title = row.title;
+    if (row.build != nullptr) sheet.*row.whole = of_whole(source, row);
   }
   sheet.card_headline = card_headline(source);
   for (int leg = 0; leg < source.leg_count(); ++leg) {

@@ -1,5 +1,6 @@
 // Cautions in words: one sentence each for the list, a short phrase for "watch".
 #include <algorithm>
+#include <optional>
 
 #include "documents/fields.hpp"
 #include "physics/numerics/units.hpp"
@@ -131,12 +132,15 @@ std::string rule_words(const Source& source, const Caution& caution) {
   return rule_name(source, *verdict) + " is not met: " + rule_values(source.say, *verdict) + ".";
 }
 
-// What is said of one kind. The phrase is put together from its begin, details of the caution, its
-// rest, and the places where it holds.
+// What is said of one kind, and where. The phrase is put together from its begin, details of the
+// caution, its rest, and the places where it holds.
 struct KindWords {
   using Words = std::string (*)(const Source&, const Caution&);
 
   CautionKind kind;
+  // Where it is shown beside the list: in no section, one or two.
+  std::optional<SectionId> section = std::nullopt;
+  std::optional<SectionId> also = std::nullopt;
   Words sentence;           // for the list
   const char* phrase = "";  // to watch for
   Words details = nullptr;
@@ -146,17 +150,24 @@ struct KindWords {
 
 // In the order of the kinds.
 constexpr KindWords kWords[kCautionKinds] = {
-    {.kind = CautionKind::CannotMove, .sentence = cannot_move_words, .phrase = "Cannot move"},
+    {.kind = CautionKind::CannotMove,
+     .section = SectionId::Roll,
+     .also = SectionId::Entry,
+     .sentence = cannot_move_words,
+     .phrase = "Cannot move"},
     {.kind = CautionKind::TurnTooTight,
+     .section = SectionId::Oversteer,
      .sentence = too_tight_words,
      .phrase = "Tighter than the steering"},
     {.kind = CautionKind::WheelOffPavement,
+     .section = SectionId::Oversteer,
      .sentence =
          [](const Source& source, const Caution& caution) {
            return "Wheels leave the pavement by " + source.say.length_tenth(-caution.value) + ".";
          },
      .phrase = "Wheels off the pavement"},
     {.kind = CautionKind::WingTipStrikes,
+     .section = SectionId::Oversteer,
      .sentence =
          [](const Source& source, const Caution& caution) {
            return "A wing tip reaches the nearest object and " +
@@ -164,18 +175,21 @@ constexpr KindWords kWords[kCautionKinds] = {
          },
      .phrase = "Wing tip strikes an object"},
     {.kind = CautionKind::EdgeMarginSmall,
+     .section = SectionId::Oversteer,
      .sentence = edge_words,
      .phrase = "Only ",
      .details = [](const Source& source,
                    const Caution& caution) { return source.say.margin(caution.value); },
      .rest = " to the edge"},
     {.kind = CautionKind::NoseMarginSmall,
+     .section = SectionId::Oversteer,
      .sentence = edge_words,
      .phrase = "Nose wheels ",
      .details = [](const Source& source,
                    const Caution& caution) { return source.say.margin(caution.value); },
      .rest = " from the edge"},
     {.kind = CautionKind::WingTipNearObject,
+     .section = SectionId::Oversteer,
      .sentence =
          [](const Source& source, const Caution& caution) {
            return "A wing tip comes within " + source.say.margin(caution.value) +
@@ -187,9 +201,11 @@ constexpr KindWords kWords[kCautionKinds] = {
                    const Caution& caution) { return source.say.margin(caution.value); },
      .rest = " from an object"},
     {.kind = CautionKind::NoseWheelSlides,
+     .section = SectionId::Entry,
      .sentence = nose_slides_words,
      .phrase = "Nose wheels may slide"},
     {.kind = CautionKind::BrakesTooHot,
+     .section = SectionId::Heat,
      .sentence =
          [](const Source& source, const Caution& caution) {
            const auto said = temperatures(source.say, caution);
@@ -200,6 +216,7 @@ constexpr KindWords kWords[kCautionKinds] = {
      .details = [](const Source& source, const Caution&) { return stop_place(source); },
      .placed = false},
     {.kind = CautionKind::PeakAboveLimit,
+     .section = SectionId::Heat,
      .sentence =
          [](const Source& source, const Caution& caution) {
            const auto said = temperatures(source.say, caution);
@@ -208,6 +225,7 @@ constexpr KindWords kWords[kCautionKinds] = {
          },
      .phrase = "Brakes above the limit on the way"},
     {.kind = CautionKind::NoEntrySpeed,
+     .section = SectionId::Entry,
      .sentence =
          [](const Source& source, const Caution& caution) {
            return "The speed limit in this turn, " + source.say.speed_tenth(caution.value) +
@@ -216,6 +234,7 @@ constexpr KindWords kWords[kCautionKinds] = {
          },
      .phrase = "No safe speed"},
     {.kind = CautionKind::RunsAwayInTurn,
+     .section = SectionId::Entry,
      .sentence =
          [](const Source& source, const Caution& caution) {
            return "Runs away at idle: even from walking pace it passes the limit of " +
@@ -223,6 +242,7 @@ constexpr KindWords kWords[kCautionKinds] = {
          },
      .phrase = "Runs away"},
     {.kind = CautionKind::StallsInTurn,
+     .section = SectionId::Entry,
      .sentence =
          [](const Source&, const Caution& caution) {
            return "Falls to walking pace inside at idle: " + words::thrust(caution.value) +
@@ -230,21 +250,26 @@ constexpr KindWords kWords[kCautionKinds] = {
          },
      .phrase = "Falls to walking pace"},
     {.kind = CautionKind::NoRestartInTurn,
+     .section = SectionId::Entry,
      .sentence = restart_words,
      .phrase = "No restart at idle"},
     {.kind = CautionKind::ThrustNeeded,
+     .section = SectionId::Roll,
+     .also = SectionId::Entry,
      .sentence =
          [](const Source&, const Caution& caution) {
            return "Idle does not carry it: up to " + words::thrust(caution.value) + " above idle.";
          },
      .phrase = "Thrust above idle"},
     {.kind = CautionKind::NeedsPushToStart,
+     .section = SectionId::Roll,
      .sentence =
          [](const Source&, const Caution& caution) {
            return "Needs a push to start: " + words::thrust(caution.value) + " above idle.";
          },
      .phrase = "Needs a push to start"},
     {.kind = CautionKind::TurnSpeedAboveLimit,
+     .section = SectionId::Entry,
      .sentence =
          [](const Source& source, const Caution& caution) {
            const auto said = speeds(source.say, caution);
@@ -261,6 +286,7 @@ constexpr KindWords kWords[kCautionKinds] = {
      .details = [](const Source& source,
                    const Caution& caution) { return source.say.speed(caution.value); }},
     {.kind = CautionKind::SteepDownhill,
+     .section = SectionId::Roll,
      .sentence =
          [](const Source&, const Caution& caution) {
            return words::upper_first(words::slope(caution.value)) +
@@ -279,6 +305,7 @@ constexpr KindWords kWords[kCautionKinds] = {
          },
      .phrase = "Hard braking"},
     {.kind = CautionKind::LineHiddenBeforeStop,
+     .section = SectionId::Stop,
      .sentence =
          [](const Source& source, const Caution& caution) {
            return "The " + stop_target(source) + " is out of sight for the last " +
@@ -291,6 +318,7 @@ constexpr KindWords kWords[kCautionKinds] = {
          },
      .placed = false},
     {.kind = CautionKind::RampsDoNotFit,
+     .section = SectionId::Oversteer,
      .sentence =
          [](const Source&, const Caution&) {
            return std::string(
@@ -310,20 +338,27 @@ constexpr KindWords kWords[kCautionKinds] = {
                    const Caution& caution) { return source.say.distance(caution.value); },
      .placed = false},
     {.kind = CautionKind::SurfaceTightens,
+     .section = SectionId::Surface,
      .sentence = surface_tightens_words,
      .phrase = "Condition code ",
      .details = [](const Source& source,
                    const Caution&) { return std::to_string(source.card.pavement.condition_code); },
      .rest = ": limits tightened",
      .placed = false},
-    {.kind = CautionKind::BrakingPoor, .sentence = braking_poor_words, .phrase = "Poor braking"},
+    {.kind = CautionKind::BrakingPoor,
+     .section = SectionId::Surface,
+     .sentence = braking_poor_words,
+     .phrase = "Poor braking"},
     {.kind = CautionKind::RestartBeyondLimit,
+     .section = SectionId::Restart,
      .sentence = restart_beyond_words,
      .phrase = "No restart within the thrust limit"},
     {.kind = CautionKind::UnevenThrust,
+     .section = SectionId::Engines,
      .sentence = uneven_words,
      .phrase = "Uneven thrust needs steering"},
     {.kind = CautionKind::EnginesNotWarm,
+     .section = SectionId::Engines,
      .sentence =
          [](const Source&, const Caution& caution) {
            return "Engines are not warm at the stop: wait " + words::duration_up(caution.value) +
@@ -335,11 +370,13 @@ constexpr KindWords kWords[kCautionKinds] = {
      .rest = " for warm engines",
      .placed = false},
     {.kind = CautionKind::WorstBrakeTooHot,
+     .section = SectionId::AfterLanding,
      .sentence = worst_brake_words,
      .phrase = "Worst brake too hot at ",
      .details = [](const Source& source, const Caution&) { return stop_place(source); },
      .placed = false},
     {.kind = CautionKind::TurnaroundTooShort,
+     .section = SectionId::AfterLanding,
      .sentence =
          [](const Source&, const Caution& caution) {
            return "The brakes need " + words::duration_up(caution.value) +
@@ -350,6 +387,7 @@ constexpr KindWords kWords[kCautionKinds] = {
                    const Caution& caution) { return words::duration_up(caution.value); },
      .placed = false},
     {.kind = CautionKind::DraggingBrake,
+     .section = SectionId::AfterLanding,
      .sentence =
          [](const Source& source, const Caution& caution) {
            return "A dragging brake gets " + source.say.rise(caution.value) +
@@ -358,6 +396,7 @@ constexpr KindWords kWords[kCautionKinds] = {
      .phrase = "Dragging brake",
      .placed = false},
     {.kind = CautionKind::ChanceOfHotBrakes,
+     .section = SectionId::Uncertainty,
      .sentence =
          [](const Source&, const Caution& caution) {
            return "Within the brake limit, but " + chance_words(caution.value) + " of passing it.";
@@ -366,6 +405,7 @@ constexpr KindWords kWords[kCautionKinds] = {
      .details = [](const Source&, const Caution& caution) { return words::chance(caution.value); },
      .placed = false},
     {.kind = CautionKind::ChanceOfRunaway,
+     .section = SectionId::Uncertainty,
      .sentence =
          [](const Source&, const Caution& caution) {
            return "Planned within the limit, but " + chance_words(caution.value) +
@@ -373,6 +413,7 @@ constexpr KindWords kWords[kCautionKinds] = {
          },
      .phrase = "May run away"},
     {.kind = CautionKind::ChanceOfStall,
+     .section = SectionId::Uncertainty,
      .sentence =
          [](const Source&, const Caution& caution) {
            return "Planned above walking pace, but " + chance_words(caution.value) +
@@ -380,17 +421,21 @@ constexpr KindWords kWords[kCautionKinds] = {
          },
      .phrase = "May fall to walking pace"},
     {.kind = CautionKind::RuleNotMet,
+     .section = SectionId::Room,
      .sentence = rule_words,
      .phrase = "A taxiway rule is not met"},
     {.kind = CautionKind::NoRoomForHalfTurn,
+     .section = SectionId::Room,
      .sentence = half_turn_words,
      .phrase = "No room to turn about",
      .placed = false},
     {.kind = CautionKind::BrakesBeyondModel,
+     .section = SectionId::Heat,
      .sentence = beyond_model_words,
      .phrase = "Brakes hotter than any pack bears",
      .placed = false},
     {.kind = CautionKind::NotComputed,
+     .section = SectionId::Heat,
      .sentence = not_computed_words,
      .phrase = "Not all of this card could be computed",
      .placed = false},
@@ -487,12 +532,12 @@ std::vector<std::string> watch_phrases(const Source& source, std::size_t most) {
   return phrases;
 }
 
-void attach_caution(SheetSection& section, const Source& source, int leg,
-                    std::initializer_list<CautionKind> kinds) {
+void attach_caution(SheetSection& section, const Source& source, SectionId id, int leg) {
   const Caution* first = nullptr;
   for (const Caution& caution : source.card.cautions) {
     if (leg >= 0 && caution.leg >= 0 && caution.leg != leg) continue;
-    if (std::find(kinds.begin(), kinds.end(), caution.kind) == kinds.end()) continue;
+    const KindWords& said = words_of(caution.kind);
+    if (said.section != id && said.also != id) continue;
     if (first == nullptr ||
         (caution.level == CautionLevel::Exceeded && first->level == CautionLevel::Care)) {
       first = &caution;

@@ -162,7 +162,6 @@ SheetSection engines_section(const Source& source) {
   section.rows.push_back(yaw_row(source));
   section.table = table(source);
   section.why = kWhy;
-  attach_caution(section, source, -1, {CautionKind::UnevenThrust, CautionKind::EnginesNotWarm});
   return section;
 }
 

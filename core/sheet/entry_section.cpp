@@ -154,11 +154,6 @@ SheetSection entry_section(const Source& source, const TurnAnswer& turn) {
                               source.say.length(turn.rolling_radius_m) + " at the main gear",
                           Tone::Plain});
   section.why = kWhy;
-  attach_caution(
-      section, source, turn.leg,
-      {CautionKind::NoseWheelSlides, CautionKind::NoEntrySpeed, CautionKind::RunsAwayInTurn,
-       CautionKind::StallsInTurn, CautionKind::NoRestartInTurn, CautionKind::TurnSpeedAboveLimit,
-       CautionKind::ThrustNeeded, CautionKind::CannotMove});
   return section;
 }
 

@@ -157,9 +157,6 @@ SheetSection heat_section(const Source& source) {
   } else {
     section.why = kWhySteel;
   }
-  attach_caution(section, source, -1,
-                 {CautionKind::BrakesTooHot, CautionKind::BrakesBeyondModel,
-                  CautionKind::PeakAboveLimit, CautionKind::NotComputed});
   return section;
 }
 

@@ -136,11 +136,6 @@ SheetSection oversteer_section(const Source& source, const TrackAnswer& track) {
   add_rows(section, source, track, other, false);
   add_own_rows(section, source, track);
   section.why = kWhy;
-  attach_caution(
-      section, source, track.leg,
-      {CautionKind::TurnTooTight, CautionKind::WheelOffPavement, CautionKind::EdgeMarginSmall,
-       CautionKind::NoseMarginSmall, CautionKind::RampsDoNotFit, CautionKind::WingTipStrikes,
-       CautionKind::WingTipNearObject});
   return section;
 }
 

@@ -1,7 +1,6 @@
 // The parts from which sheet.cpp puts the sheet together. Inside core/documents only.
 #pragma once
 
-#include <initializer_list>
 #include <string>
 #include <vector>
 
@@ -48,10 +47,9 @@ std::string caution_sentence(const Source& source, const Caution& caution);
 SheetRow caution_row(const Source& source, const Caution& caution);
 std::vector<std::string> watch_phrases(const Source& source, std::size_t most);
 
-// Put the most serious caution of these kinds on this leg (-1: any leg) into the section, and set
-// its tone.
-void attach_caution(SheetSection& section, const Source& source, int leg,
-                    std::initializer_list<CautionKind> kinds);
+// Put the most serious of the cautions that belong there and are of this leg (-1: of any) or of the
+// whole taxi into the section, and set its tone.
+void attach_caution(SheetSection& section, const Source& source, SectionId id, int leg);
 
 // sheet_places.cpp: names of places and of what is done there.
 std::string leg_number(int leg);                        // "2"

@@ -154,7 +154,6 @@ SheetSection restart_section(const Source& source) {
   add_blast_rows(source.say, section, source.card.blast);
   section.table = table(source);
   section.why = kWhy;
-  attach_caution(section, source, -1, {CautionKind::RestartBeyondLimit});
   return section;
 }
 

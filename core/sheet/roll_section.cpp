@@ -147,9 +147,6 @@ SheetSection roll_section(const Source& source) {
        words::number(roll.level_acceleration_mps2, 3) + " m/s² on level ground in calm air",
        Tone::Plain});
   section.why = kWhy;
-  attach_caution(section, source, 0,
-                 {CautionKind::CannotMove, CautionKind::NeedsPushToStart, CautionKind::ThrustNeeded,
-                  CautionKind::SteepDownhill});
   return section;
 }
 

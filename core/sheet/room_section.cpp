@@ -168,7 +168,6 @@ SheetSection room_section(const Source& source) {
                           rule_family(source, RuleFamily::Faa), Tone::Plain});
   section.table = table(source);
   section.why = kWhy;
-  attach_caution(section, source, -1, {CautionKind::NoRoomForHalfTurn, CautionKind::RuleNotMet});
   return section;
 }
 

@@ -21,7 +21,7 @@ constexpr PictureKind kUncertainty[] = {Kind::Bands, Kind::Rankings};
 // clang-format off
 const SectionRow kSections[] = {
     {SectionId::Roll, "roll", "Roll",
-     &Sheet::roll, nullptr, sheet_parts::roll_section, kRoll},
+     &Sheet::roll, nullptr, sheet_parts::roll_section, kRoll, 0},
     {SectionId::Entry, "turn", "Turn",
      nullptr, &SheetTurn::entry, nullptr, kEntry},
     {SectionId::Oversteer, "oversteer", "Oversteer",

@@ -15,20 +15,6 @@ namespace sheet_parts {
 struct Source;
 }
 
-enum class SectionId {
-  Roll,
-  Entry,
-  Oversteer,
-  Heat,
-  Stop,
-  Surface,
-  Engines,
-  AfterLanding,
-  Restart,
-  Room,
-  Uncertainty
-};
-
 // The pictures that stand under sections. Each has a page of its own on the wall.
 enum class PictureKind {
   RollMap,
@@ -55,6 +41,7 @@ struct SectionRow {
   SheetSection SheetTurn::*of_turn;                   // or one for each turn
   SheetSection (*build)(const sheet_parts::Source&);  // of the whole taxi
   std::span<const PictureKind> pictures;
+  int of_leg = -1;  // whose cautions it shows, beside those of the whole taxi; -1: of any
 };
 
 std::span<const SectionRow> section_list();

@@ -31,6 +31,21 @@ struct SheetTable {
   bool empty() const { return rows.empty(); }
 };
 
+// In the order of the taxi; section_list.hpp has a row for each.
+enum class SectionId {
+  Roll,
+  Entry,
+  Oversteer,
+  Heat,
+  Stop,
+  Surface,
+  Engines,
+  AfterLanding,
+  Restart,
+  Room,
+  Uncertainty
+};
+
 struct SheetSection {
   // "roll", "turn-3", "oversteer-3" (the number that the crew reads: index + 1), "heat", "stop",
   // "surface", "engines", "after-landing", "restart", "room", "uncertainty", "calibration"

@@ -100,7 +100,6 @@ SheetSection stop_section(const Source& source) {
   section.rows.push_back(
       place_row(source.say, "At the stop: tail", stop.tail_before_line_m, target));
   section.why = kWhyLine;
-  attach_caution(section, source, -1, {CautionKind::LineHiddenBeforeStop});
   return section;
 }
 

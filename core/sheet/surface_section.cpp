@@ -176,7 +176,6 @@ SheetSection surface_section(const Source& source) {
          Tone::Plain});
   }
   section.why = kWhy;
-  attach_caution(section, source, -1, {CautionKind::BrakingPoor, CautionKind::SurfaceTightens});
   return section;
 }
 

@@ -259,9 +259,6 @@ SheetSection uncertainty_section(const Source& source) {
   section.caption =
       "Ranges hold 8 of 10 draws. The table says which unknown is worth knowing better.";
   section.why = kWhy;
-  attach_caution(
-      section, source, -1,
-      {CautionKind::ChanceOfHotBrakes, CautionKind::ChanceOfRunaway, CautionKind::ChanceOfStall});
   if (sure.draws == 0) return section;
   add_roll_rows(source.say, section, sure);
   add_heat_rows(section, source);
