@@ -17,6 +17,7 @@
 
 #include "documents/documents.hpp"
 #include "documents/fields.hpp"
+#include "documents/shown_units.hpp"
 #include "editing/cached.hpp"
 #include "editing/host.hpp"
 #include "physics/card/card.hpp"
@@ -26,7 +27,6 @@
 #include "physics/uncertainty/heat_band.hpp"
 #include "sheet/page_json.hpp"
 #include "sheet/sheet.hpp"
-#include "words/reader_units.hpp"
 
 namespace tillerline {
 
