@@ -2,6 +2,8 @@
 // every edge, from cards made by hand.
 #include <doctest/doctest.h>
 
+#include <cmath>
+
 #include "sheet/parts.hpp"
 #include "sheet/sheet_example.hpp"
 
