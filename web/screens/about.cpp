@@ -41,9 +41,9 @@ constexpr AboutText kPassages[] = {
 
 constexpr AboutText kProof{
     "How do you know?",
-    "Every formula is checked against something outside this program: a published table, a worked "
-    "example, a law of nature, or a general solver. The book of checks lists each with what was "
-    "expected, what came out, the difference and the source."};
+    "The book of checks sets what this program computes beside what was measured and beside "
+    "published results, and says where they differ. It counts apart what only shows that the "
+    "program computes what was meant."};
 
 constexpr AboutText kKeep{
     "To keep it",
