@@ -319,7 +319,7 @@ TEST_CASE("heat: steel is computed to where its curves end") {
   check({.what = "hottest steel that a card shows, degC",
          .source = "EN 1993-1-2",
          .place = "3.4.1.2: specific heat from 20 to 1200 degC",
-         .origin = Origin::Published,
+         .kind = Kind::Formula,
          .expected = 1200.0,
          .got = low_c,
          .tolerance = 0.01});

@@ -483,7 +483,7 @@ TEST_CASE("measured: decay of a round jet") {
 TEST_CASE("measured: what was looked for and not found") {
   none_found("rolling force of heavy tyres",
              "NACA Report 583 (abstract only), NASA TM-2003-212415, TP 14289E, SAE AIR1353, tow "
-             "tests and drawbar pull: no table could be read");
+             "tests, drawbar pull, landing-loads track, electric taxiing: no table could be read");
   none_found("breakaway force of parked aircraft",
              "tow-tractor sizing, SAE AIR1353, TRID 664286: no measured force could be read");
   none_found(
