@@ -24,7 +24,7 @@ TEST_CASE("half turn: two lengths of a large twin") {
   // Effective steering 64 deg (70 at most, about 6 deg of tyre slip). X: nose gear to the turning
   // centre's line; A from outside to outside of the tyres. Wheel span 12.86 m and the nose gear's
   // outer tyre 0.65 m beside its middle, from the table of turning radii of the shorter aircraft;
-  // both have the same gear. Feet rounded: 0.3 m.
+  // both have the same gear. Feet rounded and half of the last digit: 0.2 m.
   struct Row {
     double x_m, y_m, width_m;
     const char* because;
@@ -45,14 +45,14 @@ TEST_CASE("half turn: two lengths of a large twin") {
            .kind = Kind::Worked,
            .expected = row.y_m,
            .got = half.gear_radius_m,
-           .tolerance = 0.3});
+           .tolerance = 0.2});
     check({.what = "pavement, tyre to tyre, m",
            .source = kDataBook,
            .place = "p. 185, fig. 11.14, minimum pavement width for a 180 deg turn",
            .kind = Kind::Worked,
            .expected = row.width_m,
            .got = half.bare_m,
-           .tolerance = 0.3,
+           .tolerance = 0.2,
            .differs_because = row.because});
   }
 }
@@ -71,7 +71,7 @@ TEST_CASE("half turn: the longer twin with and without slip of its nose tyres") 
          .kind = Kind::Worked,
          .expected = 38.1,
          .got = half_turn(aircraft, Limits{}, 0.0).nose_tip_radius_m,
-         .tolerance = 0.3});
+         .tolerance = 0.2});
 }
 
 TEST_CASE("half turn: radii of the tips at 64 degrees") {
@@ -99,7 +99,7 @@ TEST_CASE("half turn: radii of the tips at 64 degrees") {
            .kind = Kind::Worked,
            .expected = part.expected,
            .got = part.got,
-           .tolerance = 0.3});
+           .tolerance = 0.2});
   }
 }
 
