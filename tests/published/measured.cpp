@@ -2,8 +2,8 @@
 //
 // Each row takes the conditions of the measurement as far as they are known and the program's
 // defaults for the rest. The band is the program's own: P10 to P90 of the inputs whose bands matter
-// there (a triangular band's P10 and P90 lie 0.5528 of its half width from the middle). Where the
-// program states no band its number is judged by the spread of the measurements.
+// there, triangular as the draws are. Where the program states no band its number is judged by the
+// spread of the measurements.
 #include <doctest/doctest.h>
 
 #include <cmath>
@@ -41,18 +41,39 @@ constexpr const char* kCoolingNote = "Brake Cooling (post: pilot's record of ind
 constexpr const char* kLandingNote =
     "Brake Temperature During Landings (post: pilot's record of indications)";
 
-constexpr double kTriangle10 = 0.5527864045;  // 1 - sqrt(0.2)
-
 double kelvin(double celsius) { return units::kelvin_from_celsius(celsius); }
 double knots(double value) { return units::mps_from_knots(value); }
 
-// P10 to P90 of what goes with the product of independent shares, each triangular.
+// How far a band reaches below and above the nominal value, one number standing for both.
+struct Sides {
+  double below = 0.0, above = 0.0;
+};
+template <class AnyBand>
+Sides sides_of(const AnyBand& band) {
+  if constexpr (requires { band.below; })
+    return {band.below, band.above};
+  else
+    return {band, band};
+}
+
+// P10 and P90 of a factor that is triangular within such a band, most likely 1.
 struct Factors {
   double low = 1.0, high = 1.0;
 };
-Factors p10_to_p90(double share_a, double share_b = 0.0) {
-  const double half = kTriangle10 * std::hypot(share_a, share_b);
-  return {1.0 - half, 1.0 + half};
+double triangle_end(double this_side, double other_side) {
+  const double whole = this_side + other_side;
+  if (this_side >= 0.1 * whole) return this_side - std::sqrt(0.1 * this_side * whole);
+  return -other_side + std::sqrt(0.9 * other_side * whole);
+}
+template <class AnyBand>
+Factors p10_to_p90(const AnyBand& band) {
+  const Sides sides = sides_of(band);
+  return {1.0 - triangle_end(sides.below, sides.above),
+          1.0 + triangle_end(sides.above, sides.below)};
+}
+// The same of the product of two, taken in square.
+Factors both(const Factors& a, const Factors& b) {
+  return {1.0 - std::hypot(1.0 - a.low, 1.0 - b.low), 1.0 + std::hypot(a.high - 1.0, b.high - 1.0)};
 }
 
 const Aircraft& steel_braked() {
@@ -76,7 +97,8 @@ TEST_CASE("measured: cooling of parked brakes") {
     return std::log(173.0 / left_k) / 60.0;
   };
   const Bands bands;
-  const Factors factor = p10_to_p90(bands.cooling_share, bands.heat_capacity_share);
+  const Factors factor =
+      both(p10_to_p90(bands.cooling_share), p10_to_p90(bands.heat_capacity_share));
   check_measured(
       {.what = "rate of cooling over an hour from 185 degC, per minute",
        .quantity = "brake cooling",
@@ -249,19 +271,24 @@ TEST_CASE("measured: starting and rolling at idle") {
     forces.rolling_resistance *= rolling_factor;
     return roll_law(forces);
   };
-  // Thrust and rolling resistance move the difference of the two; their P10 taken in square.
-  const auto spread = [&](const auto& answer) {
+  // Thrust and rolling resistance move the difference of the two; their P10 and P90 in square.
+  const Factors thrust = p10_to_p90(bands.idle_thrust_share);
+  const Factors rolling = p10_to_p90(bands.rolling_share);
+  const auto low_of = [&](const auto& answer) {
     const double middle = answer(1.0, 1.0);
-    const double by_thrust = middle - answer(1.0 - kTriangle10 * bands.idle_thrust_share, 1.0);
-    const double by_rolling = middle - answer(1.0, 1.0 + kTriangle10 * bands.rolling_share);
-    return std::hypot(by_thrust, by_rolling);
+    return middle -
+           std::hypot(middle - answer(thrust.low, 1.0), middle - answer(1.0, rolling.high));
+  };
+  const auto high_of = [&](const auto& answer) {
+    const double middle = answer(1.0, 1.0);
+    return middle +
+           std::hypot(answer(thrust.high, 1.0) - middle, answer(1.0, rolling.low) - middle);
   };
   const auto mean_mps2 = [&](double thrust_factor, double rolling_factor) {
     const Passage way = passage(idle(thrust_factor, rolling_factor), 1.0, 5.0);
     return way.reached ? 4.0 / way.time_s : 0.0;
   };
   const double start = mean_mps2(1.0, 1.0);
-  const double start_spread = spread(mean_mps2);
   check_measured({.what = "mean acceleration from 1 to 5 m/s after a stop, m/s2",
                   .quantity = "roll",
                   .source = kTracks,
@@ -270,15 +297,14 @@ TEST_CASE("measured: starting and rolling at idle") {
                   .from = 0.103,
                   .to = 0.138,
                   .got = start,
-                  .band_low = start - start_spread,
-                  .band_high = start + start_spread,
+                  .band_low = low_of(mean_mps2),
+                  .band_high = high_of(mean_mps2),
                   .band_is = "P10 to P90 of idle thrust and rolling, middle mass"});
   const auto balance_kt = [&](double thrust_factor, double rolling_factor) {
     return units::knots_from_mps(
         terminal_speed(idle(thrust_factor, rolling_factor), 5.0).speed_mps);
   };
   const double speed = balance_kt(1.0, 1.0);
-  const double speed_spread = spread(balance_kt);
   check_measured({.what = "speed that ground idle holds, kt",
                   .quantity = "roll",
                   .source = "ACRP Web-Only Document 9, 2009",
@@ -288,8 +314,8 @@ TEST_CASE("measured: starting and rolling at idle") {
                   .to = 20.0,
                   .reads = Reads::AtLeast,
                   .got = speed,
-                  .band_low = speed - speed_spread,
-                  .band_high = speed + speed_spread,
+                  .band_low = low_of(balance_kt),
+                  .band_high = high_of(balance_kt),
                   .band_is = "P10 to P90 of idle thrust and rolling, middle mass"});
 }
 
