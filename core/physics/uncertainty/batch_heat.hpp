@@ -12,7 +12,7 @@
 //   T' = T + dt phi(h dt) dT/dt,  phi(x) = (1 - e^-x)/x,  h = A (h_c + 4 eps sigma T^3)/(m c_p(T))
 // which are exact for linear cooling. Cooling bends upwards (T^4), so from above they stop short of
 // the balance: no lane gets colder than the colder of its start and the air, however light. Against
-// the exact forms they are good to 3 % of the fall (tests/physics).
+// the exact forms they are good to 4 % of the fall (tests/physics).
 #pragma once
 
 #include "physics/heat/heat.hpp"
