@@ -15,6 +15,7 @@ namespace {
 constexpr std::string_view kStorageKey = "brief";
 constexpr std::string_view kUnitsKey = "units";
 constexpr std::size_t kLongestFileName = 60;
+constexpr const char* kNotKept = "This brief could not be kept for next time. Save it as a file.";
 
 void note_entered(BriefDocument& document, std::string_view key) {
   auto& entered = document.entered;
@@ -295,7 +296,8 @@ std::vector<DocumentError> Session::take_file(std::string_view name, std::string
   std::vector<DocumentError> errors = take_text(text, account);
   const std::string shown(name.substr(0, kLongestFileName));
   if (errors.empty()) {
-    set_notice(shown + " was taken in" + (account.empty() ? "." : ": " + account));
+    const std::string not_kept = kept_ ? "" : std::string(" ") + kNotKept;
+    set_notice(shown + " was taken in" + (account.empty() ? "." : ": " + account) + not_kept);
   } else {
     announce({.status = shown + " was not taken in. " + errors.front().message,
               .file = shown,
@@ -372,8 +374,14 @@ void Session::recompute() {
   if (!dragging_) announce({});
 }
 
-void Session::keep() const {
-  if (host_.store) host_.store(kStorageKey, write_brief_line(document_));
+void Session::keep() {
+  if (!host_.store) return;
+  const bool was_kept = kept_;
+  kept_ = host_.store(kStorageKey, write_brief_line(document_));
+  if (kept_ && !was_kept) notice_.clear();
+  if (kept_) return;
+  notice_ = kNotKept;
+  if (was_kept) announce({.status = notice_});
 }
 
 }  // namespace tillerline

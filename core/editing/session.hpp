@@ -98,6 +98,10 @@ class Session {
   // out; empty when taken in. Either is announced, and a notice says what was made of the file.
   std::vector<DocumentError> take_file(std::string_view name, std::string_view text);
 
+  // False where what stands could not be kept for the next start. A notice says so until it can,
+  // and the text page is told when it begins.
+  bool kept() const { return kept_; }
+
   // A word to the user about something that happened outside their doing, or "".
   const std::string& notice() const { return notice_; }
   void set_notice(std::string text);
@@ -110,7 +114,7 @@ class Session {
   std::vector<DocumentError> take_text(std::string_view text, std::string& account);
   void accept(BriefDocument changed);
   void recompute();
-  void keep() const;
+  void keep();
 
   Host host_;
   BriefDocument document_;
@@ -120,6 +124,7 @@ class Session {
   std::vector<BriefDocument> past_;
   std::vector<BriefDocument> future_;  // what was undone, the next one last
   std::string notice_;
+  bool kept_ = true;
   bool dragging_ = false;
   bool drag_noted_ = false;
   std::uint32_t revision_ = 0;

@@ -58,15 +58,34 @@ TEST_CASE("what was kept and can't be read gives the demo and a word, and is not
   }
 }
 
-TEST_CASE("a store that fails changes nothing else") {
+TEST_CASE("a store that fails is said, and changes nothing else") {
+  const std::string word = "This brief could not be kept for next time. Save it as a file.";
   Desk desk;
+  Session& session = desk.session;
+  CHECK(session.kept());
   desk.world.full = true;
-  CHECK(set(desk.session, "mass_t", 300.0).empty());
-  CHECK(value(desk.session, "mass_t") == doctest::Approx(300.0));
-  CHECK(desk.session.notice().empty());
+  CHECK(set(session, "mass_t", 300.0).empty());
+  CHECK(value(session, "mass_t") == doctest::Approx(300.0));
+  CHECK_FALSE(session.kept());
+  CHECK(session.notice() == word);
+  CHECK(desk.world.page()["status"] == word);
+  CHECK(input(desk.world.page(), "mass_t")["text"] == "300.0");
   CHECK(desk.world.kept.empty());
-  desk.session.undo();
-  CHECK(value(desk.session, "mass_t") == doctest::Approx(298.0));
+  // It stands as long as it holds; the page is told once, then hears the answers again.
+  CHECK(set(session, "mass_t", 310.0).empty());
+  CHECK(session.notice() == word);
+  CHECK(desk.world.page()["status"] == session.sheet().card_headline);
+  session.undo();
+  session.undo();
+  CHECK(value(session, "mass_t") == doctest::Approx(298.0));
+  CHECK(session.notice() == word);
+  CHECK(session.take_file("b.json", write_brief(session.document())).empty());
+  CHECK(session.notice() == "b.json was taken in. " + word);
+  desk.world.full = false;
+  session.undo();
+  CHECK(session.kept());
+  CHECK(session.notice().empty());
+  CHECK(desk.world.kept["brief"] == write_brief_line(session.document()));
 }
 
 TEST_CASE("without a host's functions a session finds, keeps and tells nothing") {
