@@ -42,6 +42,7 @@ class Session {
   // Shows this brief, with no steps behind it and without keeping it.
   void show(BriefDocument document);
 
+  const Host& host() const { return host_; }
   const BriefDocument& document() const { return document_; }
   const Card& card() const { return *card_; }
   const Sheet& sheet() const { return sheet_; }

@@ -19,9 +19,11 @@ using Json = nlohmann::json;
 
 struct World {
   std::map<std::string, std::string, std::less<>> kept;
-  std::vector<std::string> stored;     // the keys, in the order of storing
-  std::vector<std::string> published;  // whole each time
-  bool full = false;                   // nothing more can be stored
+  std::vector<std::string> stored;           // the keys, in the order of storing
+  std::vector<std::string> published;        // whole each time
+  std::map<std::string, std::string> saved;  // files, by name
+  int files_asked_for = 0;
+  bool full = false;  // nothing more can be stored or saved
   std::uint32_t last_revision = 0;
 
   Host host() {
@@ -37,6 +39,12 @@ struct World {
                   return !full;
                 },
             .publish = [this](std::string_view json) { published.emplace_back(json); },
+            .open_file = [this] { ++files_asked_for; },
+            .save_file =
+                [this](std::string_view name, std::string_view text) {
+                  if (!full) saved[std::string(name)] = text;
+                  return !full;
+                },
             .next_revision = [this] { return ++last_revision; }};
   }
 

@@ -8,10 +8,9 @@
 #include "controls/keypad.hpp"
 #include "controls/keys.hpp"
 #include "controls/ui.hpp"
+#include "editing/page_input.hpp"
 #include "editing/session.hpp"
-#include "editing/typed_number.hpp"
 #include "pictures/pictures.hpp"
-#include "screens/files_panel.hpp"
 #include "screens/layout.hpp"
 #include "screens/panels.hpp"
 #include "screens/purpose.hpp"
@@ -27,6 +26,8 @@ Host page_host(std::uint32_t& last_revision) {
   return {.load = platform::load,
           .store = platform::store,
           .publish = platform::publish,
+          .open_file = platform::open_file,
+          .save_file = platform::save_file,
           .next_revision = [&last_revision] { return ++last_revision; }};
 }
 
@@ -98,93 +99,6 @@ void take_shortcuts(Ui& ui) {
   }
 }
 
-bool begins(std::string_view text, std::string_view start) {
-  return text.substr(0, start.size()) == start;
-}
-
-// What was typed, in the unit shown, for the number that the text page calls so.
-std::string apply_number(Session& session, std::string_view key, std::string_view value) {
-  const std::optional<NumberRef> number = find_number(session, key);
-  return number ? enter(*number, value) : "There is no such field.";
-}
-
-// "leg-0-length_m", "leg-0-kind", "leg-0-add", "leg-0-move", "leg-0-remove".
-std::string apply_leg(Session& session, std::string_view key, std::string_view value) {
-  std::string_view id = key.substr(key.find('-') + 1);
-  const std::size_t index = take_index(id).value_or(kMaxLegs);
-  const LegKind kind = value == "arc" ? LegKind::Arc : LegKind::Straight;
-  if (id == "kind") return session.set_leg_kind(index, kind);
-  if (id == "add") return session.add_leg(index, kind);
-  if (id == "move") return session.move_leg(index, value == "up" ? -1 : 1);
-  if (id == "remove") return session.remove_leg(index);
-  if (index >= session.document().brief.route.legs.size()) return "There is no such leg.";
-  return apply_number(session, key, value);
-}
-
-// "observation-add" with a kind, "observation-0-remove", "observation-0-speed_kt".
-std::string apply_observation(Session& session, std::string_view key, std::string_view value) {
-  std::string_view id = key.substr(key.find('-') + 1);
-  if (id == "add") {
-    const int kind = option_named(options_of(ObservationKind{}), value);
-    if (kind < 0) return "There is no such kind of observation.";
-    return session.add_observation(static_cast<ObservationKind>(kind));
-  }
-  const std::size_t index = take_index(id).value_or(kMaxObservations);
-  if (id == "remove") return session.remove_observation(index);
-  if (index >= session.document().observations.size()) return "There is no such observation.";
-  return apply_number(session, key, value);
-}
-
-// "speed" with "km/h".
-std::string apply_units(Session& session, std::string_view key, std::string_view value) {
-  for (const UnitChoice& choice : unit_choices()) {
-    for (int i = 0; i < 2; ++i) {
-      if (choice.key != key || choice.options[static_cast<std::size_t>(i)] != value) continue;
-      session.choose_unit(choice, i);
-      return {};
-    }
-  }
-  return "There is no such unit.";
-}
-
-std::string apply_input(Session& session, std::string_view id, std::string_view value) {
-  if (id == "aircraft") {
-    for (const AircraftDocument& d : preset_aircraft()) {
-      if (d.facts.id == value) return session.take_aircraft(d);
-    }
-    return "There is no such aircraft.";
-  }
-  if (id == "route") {
-    for (const RouteDocument& d : preset_routes()) {
-      if (d.facts.id == value) return session.take_route(d);
-    }
-    return "There is no such route.";
-  }
-  if (id == "undo") {
-    if (!session.can_undo()) return "There is nothing to undo.";
-    session.undo();
-    return {};
-  }
-  if (file_action(session, id)) return {};
-  if (begins(id, "units-")) return apply_units(session, id.substr(6), value);
-  if (begins(id, "leg-")) return apply_leg(session, id, value);
-  if (begins(id, "observation-")) return apply_observation(session, id, value);
-  if (id == "use-calibration") {
-    if (!session.can_use_calibration()) return "The observations teach nothing that can be used.";
-    return session.use_calibration();
-  }
-  if (const Choice* choice = find_choice(id)) {
-    return session.set_choice(*choice, option_named(choice->options, value));
-  }
-  return apply_number(session, id, value);
-}
-
-std::string open_from_page(App& a, std::string_view id) {
-  std::string refusal = open_exercise_by_id(a.study, id);
-  if (refusal.empty()) see_exercise(a.view, a.pictures, a.study);
-  return refusal;
-}
-
 }  // namespace
 
 void app_start() {
@@ -234,10 +148,8 @@ void app_frame(const platform::FrameInfo& frame) {
 
 void app_input(std::string_view id, std::string_view value) {
   App& a = app();
-  const std::string refusal = id == "study-open"    ? open_from_page(a, value)
-                              : id == "study-guess" ? take_typed_guess(a.study, value)
-                                                    : apply_input(a.session, id, value);
-  if (!refusal.empty()) a.session.announce({.status = refusal, .key = std::string(id)});
+  const std::string refusal = take_input(a.session, a.study, id, value);
+  if (id == "study-open" && refusal.empty()) see_exercise(a.view, a.pictures, a.study);
   follow_change(a);
 }
 

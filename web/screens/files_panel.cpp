@@ -1,11 +1,10 @@
 #include "screens/files_panel.hpp"
 
 #include <algorithm>
-#include <iterator>
 
 #include "controls/buttons.hpp"
 #include "controls/panel.hpp"
-#include "documents/geojson.hpp"
+#include "editing/file_actions.hpp"
 
 namespace tillerline {
 namespace {
@@ -30,27 +29,6 @@ constexpr FileAction kActions[] = {
 };
 
 }  // namespace
-
-bool file_action(Session& session, std::string_view name) {
-  const bool known = std::any_of(std::begin(kActions), std::end(kActions),
-                                 [name](const FileAction& action) { return action.name == name; });
-  if (!known) return false;
-  const BriefDocument& document = session.document();
-  bool saved = true;
-  if (name == "take") platform::open_file();
-  if (name == "save-brief") saved = platform::save_file("brief.json", write_brief(document));
-  if (name == "save-aircraft") {
-    saved = platform::save_file("aircraft.json", write_aircraft(aircraft_of(document)));
-  }
-  if (name == "save-route")
-    saved = platform::save_file("route.json", write_route(route_of(document)));
-  if (name == "save-line") {
-    saved = platform::save_file("route.geojson", write_geojson_route(route_of(document)));
-  }
-  if (name == "start-over") session.start_over();
-  if (!saved) session.set_notice("The file could not be saved here.");
-  return true;
-}
 
 void draw_files(Ui& ui) {
   PanelSpace space = begin_panel(ui, "Files");
