@@ -58,7 +58,7 @@ ShownNumber shown_guess(const Exercise& exercise, double guess, const ShownUnits
 // That of the guess that was made.
 Result result_of(const Study& study);
 std::string_view word_of(Result result);
-// "12 of 36 right, 20 tried."
+// "12 of 40 right, 20 tried."
 std::string score_of(const Study& study);
 // Of the guess that was made: whether it was right, the answer, and what counts as right.
 std::string verdict_of(const Study& study);

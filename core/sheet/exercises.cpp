@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <optional>
+#include <span>
 
 #include "physics/numerics/units.hpp"
 #include "sheet/sheet.hpp"
@@ -162,8 +163,8 @@ Answer left_when_lost(const Say& say, const Card& card, int) {
 
 constexpr double kUphillWind = 250.0;
 
-const std::array<Question, 12>& questions() {
-  static const std::array<Question, 12> all{{
+std::span<const Question> questions() {
+  static const Question all[] = {
       {"roll-start",
        Topic::Roll,
        "The brakes are released with the engines at idle. What does it do?",
@@ -365,7 +366,7 @@ const std::array<Question, 12>& questions() {
        {{{.aircraft = "long-four", .route = "stand-12-to-b1", .load = 0.5},
          {.aircraft = "regional-twin", .route = "stand-3-to-a2", .load = 0.5},
          {.aircraft = "very-large-four", .route = "stand-12-to-b1", .load = 0.9}}}},
-  }};
+  };
   return all;
 }
 
