@@ -159,6 +159,14 @@ Answer left_when_lost(const Say& say, const Card& card, int) {
   return {std::max(0.0, left_m), {}, sentence};
 }
 
+Answer brake_point(const Say& say, const Card& card, int) {
+  const double before_m = card.stop.eye_before_line_at_brake_m;
+  return {before_m,
+          {},
+          "The application begins with your eye " + say.length_tenth(before_m) +
+              " before the line and takes " + say.length_tenth(card.stop.brake_distance_m) + "."};
+}
+
 // -------------------------------------------------------------------------------- questions -----
 
 constexpr double kUphillWind = 250.0;
@@ -366,6 +374,25 @@ std::span<const Question> questions() {
        {{{.aircraft = "long-four", .route = "stand-12-to-b1", .load = 0.5},
          {.aircraft = "regional-twin", .route = "stand-3-to-a2", .load = 0.5},
          {.aircraft = "very-large-four", .route = "stand-12-to-b1", .load = 0.9}}}},
+      {"stop-begin",
+       Topic::Stop,
+       "One smooth application is to end at the stop. How far is your eye from the line when it "
+       "begins?",
+       "m",
+       1,
+       0.5,
+       0.0,
+       300.0,
+       1.0,
+       {},
+       brake_point,
+       {{{.aircraft = "medium-twin", .route = "stand-12-to-b1", .load = 0.5},
+         {.aircraft = "long-four", .route = "north-side-to-e1", .load = 0.5},
+         {.aircraft = "large-twin",
+          .route = "stand-12-to-b1",
+          .load = 0.8,
+          .temperature_c = -3.0,
+          .surface = Surface::Ice}}}},
   };
   return all;
 }
