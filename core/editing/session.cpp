@@ -153,8 +153,9 @@ const RollMap& Session::map() const {
 }
 
 const Calibration& Session::calibration() const {
-  return calibration_.of(
-      revision_, [this] { return calibrate(document_.brief.aircraft, document_.observations); });
+  return calibration_.of(revision_, [this] {
+    return calibrate(document_.brief.aircraft, document_.observations, document_.brief.bands);
+  });
 }
 
 std::string Session::set_choice(const Choice& choice, int option) {

@@ -15,13 +15,20 @@ constexpr double kNeverReached_m = 1e5;  // the model's distance to a speed that
 constexpr double kFarOff = 3.0;          // standard errors
 
 const char* const kWhy =
-    "The constants are those that make the sum of ((seen less predicted) over error) squared least "
+    "The constants are those that make the sum of squared differences, each by its error, least "
     "(nonlinear least squares), with the model that the card uses. Thrust and rolling resistance "
     "follow from rolls at idle, the packs and their cooling from brake temperatures, the turn axis "
-    "from the spot about which it turned; these three groups share nothing. The errors you state "
-    "are taken as standard errors, independent of each other; the errors of the result follow "
-    "from them. A constant is refused when the data cannot settle it, with the reason. Brake "
-    "temperatures are of the heat pack: a probe reads them only after it has settled.";
+    "from the spot about which it turned; these three groups share nothing. Rolls at one place "
+    "share what its slope is off by, rolls of one taxi what its mass and wind are off by; with "
+    "that "
+    "the errors of the result follow. A roll tells thrust less friction; each by itself takes "
+    "other "
+    "masses or engines, and what starts the wheels is never told from a roll. It counts only if "
+    "the "
+    "levers were at idle and the brakes off: a little more thrust looks just like less friction. A "
+    "constant is refused when the data cannot settle it, with the reason. Brake temperatures are "
+    "of "
+    "the heat pack: a probe reads them only after it has settled.";
 
 // The field of the documents that a constant is.
 const Field& field_of(Constant constant) {
@@ -75,10 +82,15 @@ std::string reason(const Estimate& estimate) {
       return "fewer observations than constants that they depend on: add another";
     case EstimateState::NotSeparable:
       return is_roll(estimate.constant)
-                 ? "these observations cannot tell idle thrust from rolling resistance: add one at "
-                   "another mass or on another slope"
+                 ? "only thrust less friction is known, not each: add rolls at another mass, or on "
+                   "other engines"
                  : "these observations cannot tell the packs' heat from their cooling: add "
                    "temperatures before and after a stop";
+    case EstimateState::TooShort:
+      return "too short to say more than you knew: roll for a minute, at several places";
+    case EstimateState::FewPlaces:
+      return "could be these taxiways' slope, so it is not put to use: add rolls until there are "
+             "three places";
     case EstimateState::OutOfRange:
       return "the fit leaves the range that makes sense: check units, masses and slopes";
     case EstimateState::NoFit:
@@ -88,17 +100,39 @@ std::string reason(const Estimate& estimate) {
   return "";
 }
 
+std::string estimate_words(const Say& say, const Estimate& estimate) {
+  return value_words(say, estimate.constant, estimate.value) + " ± " +
+         value_words(say, estimate.constant, error_si(estimate));
+}
+
+// What rolls tell whether or not they tell thrust and friction apart.
+void add_surplus_row(const Surplus& surplus, SheetSection& section) {
+  if (!surplus.known) return;
+  const auto share = [](double value) { return words::number(100.0 * value, 2); };
+  section.rows.push_back({"Thrust less friction",
+                          share(surplus.share) + " % of weight ± " + share(surplus.standard_error),
+                          "at idle and 10 kt on the level; was " + share(surplus.nominal) + " ± " +
+                              share(surplus.prior_error) + "; from " +
+                              words::count(surplus.places, "place"),
+                          Tone::Plain});
+}
+
 SheetRow estimate_row(const Say& say, const Estimate& estimate) {
   SheetRow row;
   row.label = name_of(estimate.constant);
+  if (estimate.state == EstimateState::FewPlaces) {
+    row.value = estimate_words(say, estimate);
+    row.note = reason(estimate);
+    row.tone = Tone::Care;
+    return row;
+  }
   if (estimate.state != EstimateState::Estimated) {
     row.value = "not settled";
     row.note = reason(estimate);
     row.tone = estimate.state == EstimateState::NotAsked ? Tone::Plain : Tone::Care;
     return row;
   }
-  row.value = value_words(say, estimate.constant, estimate.value) + " ± " +
-              value_words(say, estimate.constant, error_si(estimate));
+  row.value = estimate_words(say, estimate);
   row.note = "was " + value_words(say, estimate.constant, estimate.nominal);
   return row;
 }
@@ -223,6 +257,7 @@ SheetSection calibration_section(const Calibration& calibration, const Aircraft&
   for (const Estimate& estimate : calibration.estimates) {
     section.rows.push_back(estimate_row(say, estimate));
   }
+  add_surplus_row(calibration.surplus, section);
   if (calibration.degrees_of_freedom > 0) {
     section.rows.push_back({"Fit", "chi² " + words::number(calibration.chi_square, 1),
                             "about " + std::to_string(calibration.degrees_of_freedom) +
@@ -241,7 +276,8 @@ SheetSection calibration_section(const Calibration& calibration, const Aircraft&
 
 BriefDocument calibrated(const BriefDocument& document) {
   BriefDocument changed = document;
-  Calibration calibration = calibrate(document.brief.aircraft, document.observations);
+  Calibration calibration =
+      calibrate(document.brief.aircraft, document.observations, document.brief.bands);
   // A value that no document may hold is not taken over; nor is its band narrowed.
   for (Estimate& estimate : calibration.estimates) {
     if (estimate.state != EstimateState::Estimated) continue;

@@ -245,8 +245,9 @@ Json sections_json(const BriefDocument& document, const Sheet& sheet, const Show
   }
   if (!document.observations.empty()) {
     const Aircraft& aircraft = document.brief.aircraft;
-    sections.push_back(section_json(calibration_section(calibrate(aircraft, document.observations),
-                                                        aircraft, document.observations, units)));
+    sections.push_back(section_json(
+        calibration_section(calibrate(aircraft, document.observations, document.brief.bands),
+                            aircraft, document.observations, units)));
   }
   return sections;
 }

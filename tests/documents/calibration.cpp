@@ -1,12 +1,14 @@
 // Observations and calibration: kept in documents, told in words, put to use.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "documents/fields.hpp"
 #include "example.hpp"
 #include "physics/numerics/units.hpp"
 #include "sheet/sheet.hpp"
+#include "words/words.hpp"
 
 using namespace tillerline;
 using namespace tillerline::testing;
@@ -27,6 +29,8 @@ BriefDocument observed(double thrust, double rolling) {
       seen.slope_rad = slope_rad;
       seen.given = 40.0;
       seen.error = 0.05;
+      seen.place = seen.taxi = 1 + static_cast<int>(document.observations.size());
+      seen.slope_error_rad = 0.0001;
       seen.seen = predicted(true_one, seen);
       document.observations.push(seen);
     }
@@ -204,7 +208,8 @@ TEST_CASE("a value that no document may hold is left alone") {
     hot.seen = predicted(heavy, hot);
     document.observations.push(hot);
   }
-  const Calibration calibration = calibrate(document.brief.aircraft, document.observations);
+  const Calibration calibration =
+      calibrate(document.brief.aircraft, document.observations, document.brief.bands);
   CHECK(calibration.estimates[2].state == EstimateState::Estimated);
   const BriefDocument taught = calibrated(document);
   CHECK(taught.brief.aircraft.heat_pack_mass_kg == document.brief.aircraft.heat_pack_mass_kg);
@@ -214,7 +219,8 @@ TEST_CASE("a value that no document may hold is left alone") {
 
 TEST_CASE("the calibration in words: what is settled, with its error and residuals") {
   const BriefDocument document = observed(1.06, 0.92);
-  const Calibration calibration = calibrate(document.brief.aircraft, document.observations);
+  const Calibration calibration =
+      calibrate(document.brief.aircraft, document.observations, document.brief.bands);
   const SheetSection section =
       calibration_section(calibration, document.brief.aircraft, document.observations);
   CHECK(section.id == "calibration");
@@ -249,9 +255,10 @@ TEST_CASE("the calibration in words: nothing yet, and every refusal with its rea
   const Case cases[] = {
       {EstimateState::TooFew, "fewer observations than constants that they depend on: add another"},
       {EstimateState::NotSeparable,
-       "these observations cannot tell idle thrust from rolling resistance: add one at another "
-       "mass "
-       "or on another slope"},
+       "only thrust less friction is known, not each: add rolls at another mass, or on other "
+       "engines"},
+      {EstimateState::TooShort,
+       "too short to say more than you knew: roll for a minute, at several places"},
       {EstimateState::OutOfRange,
        "the fit leaves the range that makes sense: check units, masses and slopes"},
       {EstimateState::NoFit,
@@ -273,6 +280,65 @@ TEST_CASE("the calibration in words: nothing yet, and every refusal with its rea
   CHECK(calibration_section(calibration, aircraft, observations).rows[3].note ==
         "these observations cannot tell the packs' heat from their cooling: add temperatures "
         "before and after a stop");
+}
+
+TEST_CASE("rolls at one place are shown and never applied, at three they are") {
+  BriefDocument document = observed(1.06, 0.92);
+  for (Observation& seen : document.observations) seen.place = 1;
+  const Calibration one =
+      calibrate(document.brief.aircraft, document.observations, document.brief.bands);
+  CHECK(one.estimates[0].state == EstimateState::FewPlaces);
+  CHECK(one.surplus.places == 1);
+  CHECK(write_brief(calibrated(document)) == write_brief(document));
+  const SheetSection section =
+      calibration_section(one, document.brief.aircraft, document.observations);
+  CHECK(section.rows[0].value.find(" ± ") != std::string::npos);
+  CHECK(section.rows[0].note ==
+        "could be these taxiways' slope, so it is not put to use: add rolls until there are three "
+        "places");
+  CHECK(section.rows[0].tone == Tone::Care);
+  CHECK(section.headline.find("nothing is settled") != std::string::npos);
+  for (std::size_t i = 0; i < document.observations.size(); ++i)
+    document.observations[i].place = 1 + static_cast<int>(i % 3);
+  CHECK(calibrated(document).brief.aircraft.idle_thrust_n != document.brief.aircraft.idle_thrust_n);
+}
+
+TEST_CASE("one roll tells thrust less friction, and where it is said") {
+  BriefDocument document = observed(1.06, 0.92);
+  Observations one;
+  one.push(document.observations[0]);
+  const Calibration found = calibrate(document.brief.aircraft, one, document.brief.bands);
+  REQUIRE(found.surplus.known);
+  CHECK(found.surplus.share > found.surplus.nominal);
+  const SheetSection section = calibration_section(found, document.brief.aircraft, one);
+  const auto row = std::find_if(section.rows.begin(), section.rows.end(), [](const SheetRow& each) {
+    return each.label == "Thrust less friction";
+  });
+  REQUIRE(row != section.rows.end());
+  CHECK(row->value == words::number(100.0 * found.surplus.share, 2) + " % of weight ± " +
+                          words::number(100.0 * found.surplus.standard_error, 2));
+  CHECK(row->note.find("from 1 place") != std::string::npos);
+  CHECK(section.rows[0].value == "not settled");
+}
+
+TEST_CASE("an observation written before places were asked is of one place and one taxi") {
+  Json brief = good_brief();
+  brief["observations"] = Json::array({Json{{"kind", "speed_after_time"},
+                                            {"time_s", 60},
+                                            {"speed_kt", 9},
+                                            {"error_kt", 0.5},
+                                            {"mass_t", 300},
+                                            {"engines_running", 4},
+                                            {"slope_percent", 0},
+                                            {"headwind_kt", 0},
+                                            {"temperature_c", 10}}});
+  const Read<BriefDocument> read = read_brief(brief.dump());
+  REQUIRE_MESSAGE(read.value.has_value(), write_error_line(read.errors));
+  const Observation& seen = read.value->observations[0];
+  CHECK(seen.place == 1);
+  CHECK(seen.taxi == 1);
+  CHECK(!seen.the_other_way);
+  CHECK(seen.slope_error_rad == 0.0005);
 }
 
 TEST_CASE("residuals in the unit of what was seen, and far ones marked") {

@@ -17,6 +17,10 @@ void observe(Session& session, double thrust) {
       REQUIRE(set_seen(session, at, "mass_t", mass_t).empty());
       REQUIRE(set_seen(session, at, "slope_percent", slope_percent).empty());
       REQUIRE(set_seen(session, at, "time_s", 40.0).empty());
+      REQUIRE(set_seen(session, at, "error_kt", 0.1).empty());
+      REQUIRE(set_seen(session, at, "slope_error_percent", 0.01).empty());
+      REQUIRE(set_seen(session, at, "place", static_cast<double>(at + 1)).empty());
+      REQUIRE(set_seen(session, at, "taxi", static_cast<double>(at + 1)).empty());
       const double seen_mps = predicted(true_one, session.document().observations[at]);
       REQUIRE(set_seen(session, at, "speed_kt", units::knots_from_mps(seen_mps)).empty());
     }

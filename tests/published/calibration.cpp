@@ -206,7 +206,7 @@ TEST_CASE("calibration: two observations by hand") {
     o.error = error;
     spots.push(o);
   }
-  const Calibration turn = calibrate(Aircraft{}, spots);
+  const Calibration turn = calibrate(Aircraft{}, spots, Bands{});
   const Estimate& axis = turn.estimates[static_cast<int>(Constant::TurnAxis)];
   constexpr const char* kBevington = "Bevington and Robinson, Data Reduction and Error Analysis";
   struct Row {
@@ -235,7 +235,7 @@ TEST_CASE("calibration: two observations by hand") {
   stop.push(o);
   Aircraft aircraft;
   Bands bands;
-  apply_calibration(calibrate(aircraft, stop), aircraft, bands);
+  apply_calibration(calibrate(aircraft, stop, Bands{}), aircraft, bands);
   check({.what = "mass of a pack found from one stop, kg",
          .source = "NASA TM-4513 (McBride, Gordon, Reno 1993), graphite",
          .place = "64.62 kJ/kg from 20 to 100 degC, integrated apart",

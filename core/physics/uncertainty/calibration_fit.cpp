@@ -16,21 +16,59 @@ using Residuals = Eigen::Matrix<double, Eigen::Dynamic, 1, 0, kMostSeen, 1>;
 using Jacobian = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, 0, kMostSeen, kMostFitted>;
 constexpr int kMostRows = kMostSeen + kMostFitted;
 using Damped = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, 0, kMostRows, kMostFitted>;
+using Covariance = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, 0, kMostSeen, kMostSeen>;
 using DampedSide = Eigen::Matrix<double, Eigen::Dynamic, 1, 0, kMostRows, 1>;
 
 double value(const FitProblem& problem, int i, const Vector& p) {
   return problem.model(problem.context, i, p.data());
 }
 
-Residuals weighted_residuals(const FitProblem& problem, const Vector& p) {
+// The problem with the factor of its covariance: C = L L^T.
+struct Weighted {
+  const FitProblem& of;
+  Covariance lower;
+};
+
+Weighted weighted(const FitProblem& problem) {
+  Weighted out{problem, {}};
+  if (problem.shared_count == 0) return out;
+  const int n = problem.seen_count;
+  Covariance c = Covariance::Zero(n, n);
+  for (int i = 0; i < n; ++i) {
+    c(i, i) = problem.error[i] * problem.error[i];
+    for (int j = 0; j < n; ++j)
+      for (int k = 0; k < problem.shared_count; ++k)
+        c(i, j) += problem.shared[i][k] * problem.shared[j][k];
+  }
+  out.lower = Eigen::LLT<Covariance>(c).matrixL();
+  return out;
+}
+
+// In units of their errors; with shared ones, made independent of each other.
+template <class Columns>
+void weigh(const Weighted& problem, Columns& columns) {
+  if (problem.of.shared_count > 0) {
+    problem.lower.template triangularView<Eigen::Lower>().solveInPlace(columns);
+    return;
+  }
+  for (int i = 0; i < problem.of.seen_count; ++i) columns.row(i) /= problem.of.error[i];
+}
+
+Residuals residuals(const FitProblem& problem, const Vector& p) {
   Residuals r(problem.seen_count);
-  for (int i = 0; i < problem.seen_count; ++i)
-    r(i) = (problem.seen[i] - value(problem, i, p)) / problem.error[i];
+  for (int i = 0; i < problem.seen_count; ++i) r(i) = problem.seen[i] - value(problem, i, p);
+  return r;
+}
+
+Residuals weighted_residuals(const Weighted& problem, const Vector& p) {
+  Residuals r = residuals(problem.of, p);
+  weigh(problem, r);
   return r;
 }
 
 // Central differences: the error is least near the cube root of the rounding.
-Jacobian weighted_jacobian(const FitProblem& problem, const Vector& p) {
+Jacobian weighted_jacobian(const Weighted& weights, const Vector& p) {
+  const FitProblem& problem = weights.of;
   constexpr double kStep = 6e-6;
   Jacobian j(problem.seen_count, problem.parameter_count);
   for (int k = 0; k < problem.parameter_count; ++k) {
@@ -40,9 +78,9 @@ Jacobian weighted_jacobian(const FitProblem& problem, const Vector& p) {
     above(k) += step;
     below(k) -= step;
     for (int i = 0; i < problem.seen_count; ++i)
-      j(i, k) = (value(problem, i, above) - value(problem, i, below)) /
-                ((above(k) - below(k)) * problem.error[i]);
+      j(i, k) = (value(problem, i, above) - value(problem, i, below)) / (above(k) - below(k));
   }
+  weigh(weights, j);
   return j;
 }
 
@@ -96,8 +134,9 @@ Fit least_squares(const FitProblem& problem) {
   constexpr int kMostIterations = 1000;
   constexpr double kMostDamped = 1e16;
   Fit fit;
+  const Weighted weights = weighted(problem);
   Vector p = Eigen::Map<const Eigen::VectorXd>(problem.start, problem.parameter_count);
-  Residuals r = weighted_residuals(problem, p);
+  Residuals r = weighted_residuals(weights, p);
   fit.chi_square = r.squaredNorm();
   Vector scale = Vector::Zero(problem.parameter_count);
   double lambda = 1e-3;
@@ -110,14 +149,14 @@ Fit least_squares(const FitProblem& problem) {
   while (!fit.converged && fit.iterations < kMostIterations) {
     ++fit.iterations;
     if (moved) {
-      j = weighted_jacobian(problem, p);
+      j = weighted_jacobian(weights, p);
       if (!j.allFinite()) break;
       for (int k = 0; k < problem.parameter_count; ++k)
         scale(k) = std::max(scale(k), j.col(k).norm());
     }
     const Vector step = damped_step(j, r, scale, lambda);
     const Vector next = p + step;
-    const Residuals next_r = weighted_residuals(problem, next);
+    const Residuals next_r = weighted_residuals(weights, next);
     const double next_chi_square = next_r.squaredNorm();
     moved = next_chi_square < fit.chi_square;
     fit.converged = is_small(problem, step, p) || lambda > kMostDamped;
@@ -129,8 +168,9 @@ Fit least_squares(const FitProblem& problem) {
     lambda *= moved ? 0.1 : 10.0;
   }
   for (int k = 0; k < problem.parameter_count; ++k) fit.parameter[k] = p(k);
-  for (int i = 0; i < problem.seen_count; ++i) fit.residual[i] = r(i) * problem.error[i];
-  fill_covariance(weighted_jacobian(problem, p), fit);
+  const Residuals left = residuals(problem, p);
+  for (int i = 0; i < problem.seen_count; ++i) fit.residual[i] = left(i);
+  fill_covariance(weighted_jacobian(weights, p), fit);
   return fit;
 }
 

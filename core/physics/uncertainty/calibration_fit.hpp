@@ -1,6 +1,7 @@
 // Nonlinear least squares for a handful of parameters: Levenberg and Marquardt's method.
 //
-// Minimises chi^2 = sum ((seen_i - f_i(p)) / error_i)^2. Each step solves
+// Minimises chi^2 = sum ((seen_i - f_i(p)) / error_i)^2, or with shared errors r^T C^-1 r. Each
+// step solves
 //   [J; sqrt(lambda) D] delta = [r; 0]
 // by Householder QR (Eigen, sizes with a fixed maximum: nothing is allocated), J the Jacobian of
 // f/error by central differences, D the largest norms its columns have had (More, 1978). lambda
@@ -21,6 +22,7 @@ namespace tillerline {
 
 inline constexpr int kMostSeen = 40;
 inline constexpr int kMostFitted = 8;
+inline constexpr int kMostShared = 128;
 
 // f_i(p) for observation i.
 using FitModel = double (*)(const void* context, int observation, const double* parameters);
@@ -31,7 +33,12 @@ struct FitProblem {
   int seen_count = 0;       // at least `parameter_count`
   int parameter_count = 0;  // at least 1
   double seen[kMostSeen] = {};
-  double error[kMostSeen] = {};    // standard errors, > 0
+  double error[kMostSeen] = {};  // standard errors, > 0
+  // Errors that the observations share, at most kMostShared of them: how much one standard error of
+  // the k-th moves observation i. The weights are then those of the covariance
+  // diag(error^2) + shared shared^T, whitened by its Cholesky factor.
+  int shared_count = 0;
+  double shared[kMostSeen][kMostShared] = {};
   double start[kMostFitted] = {};  // where the search begins
   double scale[kMostFitted] = {};  // size of a parameter, > 0: for steps where it is near 0
 };
