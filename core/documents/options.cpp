@@ -23,6 +23,9 @@ constexpr ChoiceOption kMaterials[] = {{"carbon", "Carbon"}, {"steel", "Steel"}}
 constexpr ChoiceOption kEnds[] = {
   {"holding_line", "Holding line"}, {"stand_mark", "Mark on the stand"}};
 constexpr ChoiceOption kLegKinds[] = {{"straight", "Straight"}, {"arc", "Turn"}};
+constexpr ChoiceOption kStood[] = {
+  {"up_to_an_hour", "Up to an hour"}, {"for_hours", "For hours"},
+  {"for_hours_cold", "For hours in the cold"}};
 constexpr ChoiceOption kNoYes[] = {{"false", "No"}, {"true", "Yes"}};
 constexpr ChoiceOption kObservationKinds[] = {
   {"speed_after_time", "Speed at a time after release"},
@@ -47,6 +50,7 @@ OptionList options_of(TurnTechnique) { return kTurnings; }
 OptionList options_of(BrakeMaterial) { return kMaterials; }
 OptionList options_of(RouteEnd) { return kEnds; }
 OptionList options_of(LegKind) { return kLegKinds; }
+OptionList options_of(Stood) { return kStood; }
 OptionList options_of(ObservationKind) { return kObservationKinds; }
 OptionList options_of(Constant) { return kConstantsNamed; }
 OptionList reported_codes() { return kCodes; }

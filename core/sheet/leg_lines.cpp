@@ -36,7 +36,9 @@ std::string start_words(const Source& source) {
   const RollAnswer& roll = source.card.roll;
   switch (roll.verdict) {
     case RollVerdict::RollsByItself:
-      return "Release the brakes: it rolls by itself.";
+      if (start_is_nearly_certain(source)) return "Release the brakes: it rolls by itself.";
+      return "Release the brakes: it may roll by itself (chance " +
+             words::chance(source.card.uncertainty.rolls_by_itself) + "), else add thrust.";
     case RollVerdict::KeepsRolling:
       return "Push with " + words::thrust(roll.extra_thrust_n) +
              " above idle to start, then idle carries it.";

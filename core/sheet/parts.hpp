@@ -51,6 +51,10 @@ std::vector<std::string> watch_phrases(const Source& source, std::size_t most);
 // whole taxi into the section, and set its tone.
 void attach_caution(SheetSection& section, const Source& source, SectionId id, int leg);
 
+// Whether it starts by itself in at least nine draws of ten: less than that is not promised. Where
+// nothing was drawn the nominal answer stands.
+bool start_is_nearly_certain(const Source& source);
+
 // sheet_places.cpp: names of places and of what is done there.
 std::string leg_number(int leg);                        // "2"
 std::string leg_label(const Source& source, int leg);   // "Turn 2", "Leg 3", "Whole taxi"

@@ -45,6 +45,12 @@ std::string turn_name(const Source& source, int leg) {
   return leg_label(source, leg) + ": " + leg_shape(source.say, source.leg(leg));
 }
 
+bool start_is_nearly_certain(const Source& source) {
+  constexpr double kNearlyCertain = 0.9;
+  const UncertaintyAnswer& sure = source.card.uncertainty;
+  return sure.draws == 0 || sure.rolls_by_itself >= kNearlyCertain;
+}
+
 std::string stop_place(const Source& source) {
   return source.brief().route.end == RouteEnd::StandMark ? "the stand" : "line-up";
 }

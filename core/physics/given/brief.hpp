@@ -11,12 +11,16 @@
 
 namespace tillerline {
 
+// How long the aircraft has stood before it starts to roll: tyres flatten, seals and grease set.
+enum class Stood { UpToAnHour, ForHours, ForHoursInTheCold };
+
 // The aircraft's condition today.
 struct Condition {
   double mass_kg = 300e3;
   int engines_running = 4;
   double brake_temperature_k = units::kelvin_from_celsius(60.0);  // of the heat packs, all alike
   bool fans_on = false;
+  Stood stood = Stood::UpToAnHour;
   bool engine_anti_ice = false;
   int brakes_inoperative = 0;      // their share is taken by the others
   double worst_brake_extra = 0.0;  // the worst brake takes (1 + this) times the mean

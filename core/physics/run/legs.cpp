@@ -5,6 +5,7 @@
 
 #include "physics/numerics/elementary.hpp"
 #include "physics/run/stop.hpp"
+#include "physics/world/tyre.hpp"
 
 namespace tillerline {
 namespace {
@@ -74,6 +75,8 @@ Legs make_legs(const Today& today, const TaxiRoute& route) {
     start_m += legs.at.back().length_m;
     if (leg.kind == LegKind::Arc) heading_rad += leg.turn_rad;
   }
+  if (legs.at.size() > 0)
+    legs.at[0].forces.breakaway_resistance *= stood_factor(today.condition.stood);
   return legs;
 }
 

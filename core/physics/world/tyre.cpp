@@ -50,4 +50,16 @@ double axle_spread_m2(const Bogie& bogie) {
   return sum / bogie.axles;
 }
 
+double stood_factor(Stood stood) {
+  switch (stood) {
+    case Stood::ForHours:
+      return 4.0 / 3.0;
+    case Stood::ForHoursInTheCold:
+      return 5.0 / 3.0;
+    case Stood::UpToAnHour:
+      break;
+  }
+  return 1.0;
+}
+
 }  // namespace tillerline

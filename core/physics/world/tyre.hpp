@@ -17,6 +17,8 @@
 // are uncertain by 15 %.
 #pragma once
 
+#include "physics/given/brief.hpp"
+
 namespace tillerline {
 
 // Side force per load, dimensionless, for one wheel.
@@ -46,5 +48,11 @@ BogieScrub bogie_scrub(const Bogie& bogie, double radius_m, double grip);
 // pavement the scrub's moment is the cornering stiffness times it over the radius, a reference that
 // `bogie_scrub` is held against.
 double axle_spread_m2(const Bogie& bogie);
+
+// What a stand before the start makes of the resistance to start rolling, as a factor: 1, 4/3, 5/3.
+// Common practice, no source; published values for starting to roll are 0.015 to 0.035 of the
+// weight, so 0.015 becomes 0.020 or 0.025. In deep cold no number holds (frozen tyres, stiff
+// grease). Counts for the first start only: rolling works the tyres warm.
+double stood_factor(Stood stood);
 
 }  // namespace tillerline
