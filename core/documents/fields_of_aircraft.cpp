@@ -6,8 +6,7 @@ namespace tillerline::field_tables {
 namespace {
 
 constexpr std::string_view kMemory = "from memory";
-constexpr std::string_view kSpread =
-    "design values of jet transports (Torenbeek, Raymer; from memory)";
+constexpr std::string_view kSpread = "from memory; take-off calculations use 2 % (Mason, TAKEOFF2)";
 
 // clang-format off
 constexpr Field kAircraft[] = {

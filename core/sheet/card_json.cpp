@@ -75,7 +75,8 @@ NLOHMANN_JSON_SERIALIZE_ENUM(Unknown, {{Unknown::IdleThrust, "idle_thrust"},
                                        {Unknown::HeatCapacity, "heat_capacity"},
                                        {Unknown::Cooling, "cooling"},
                                        {Unknown::BrakeHeat, "brake_heat"},
-                                       {Unknown::Scrub, "scrub"}})
+                                       {Unknown::Scrub, "scrub"},
+                                       {Unknown::OvertakenThrust, "overtaken_thrust"}})
 
 namespace {
 
@@ -107,6 +108,7 @@ Json roll_json(const RollAnswer& roll) {
   }
   return {{"verdict", roll.verdict},
           {"idle_thrust_n", num(roll.idle_thrust_n)},
+          {"thrust_lost_to_wind_n", num(roll.thrust_lost_to_wind_n)},
           {"idle_thrust_per_weight", num(roll.idle_thrust_per_weight)},
           {"breakaway_margin_n", num(roll.breakaway_margin_n)},
           {"acceleration_mps2", num(roll.acceleration_mps2)},

@@ -11,12 +11,15 @@ constexpr double kModelTop_mps = units::mps_from_knots(60.0);
 
 const char* const kWhy =
     "Acceleration is idle thrust less rolling resistance, slope and air drag, divided by the mass; "
-    "it is solved exactly, not in steps. Idle thrust falls with speed, since the engines take the "
-    "air along, so there is a speed at which it settles. Starting takes more than rolling "
-    "(breakaway resistance), so starting and rolling on are two questions. Rolling resistance of "
-    "1.0 to 2.0 % of the weight on hard pavement is from textbooks (Torenbeek, Raymer; from "
-    "memory), and idle schedules differ by some 15 %, so the times are uncertain by more than "
-    "that: the range in brackets holds 8 of 10 draws from the bands. Gusts and rotating parts "
+    "it is solved exactly, not in steps. Idle thrust falls with airspeed, since the engines take "
+    "the "
+    "air along: a headwind costs thrust at rest already, and there is a speed at which the roll "
+    "settles. A wind from behind is not counted as thrust gained, only in the range. Starting "
+    "takes more than rolling "
+    "(breakaway resistance), so starting and rolling on are two questions. For rolling on hard "
+    "pavement no measured value of heavy tyres was found; calculations of the take-off use 2 to "
+    "2.5 % of the weight. Idle schedules differ by some 15 %, so the times are uncertain by more "
+    "than that: the range in brackets holds 8 of 10 draws from the bands. Gusts and rotating parts "
     "(about 1 % of the mass) are left out.";
 
 bool from_rest(const Source& source) { return source.brief().route.start_speed_mps <= 0.0; }
@@ -45,12 +48,18 @@ std::string reach_words(const Source& source) {
   return "it does not get to " + source.say.speed(roll.targets[0].speed_mps);
 }
 
+std::string rolls_words(const Source& source) {
+  if (start_is_nearly_certain(source)) return "It rolls by itself once released: ";
+  return "It may roll by itself, chance " + words::chance(source.card.uncertainty.rolls_by_itself) +
+         ". Once rolling: ";
+}
+
 std::string headline(const Source& source) {
   const RollAnswer& roll = source.card.roll;
   std::string text;
   switch (roll.verdict) {
     case RollVerdict::RollsByItself:
-      text = "It rolls by itself once released: " + reach_words(source) + ".";
+      text = rolls_words(source) + reach_words(source) + ".";
       break;
     case RollVerdict::KeepsRolling:
       text = "It needs a push to start, then keeps rolling: " + words::thrust(roll.extra_thrust_n) +
@@ -122,6 +131,14 @@ SheetRow start_row(const RollAnswer& roll) {
           words::thrust(roll.start_thrust_n) + " in all", tone};
 }
 
+// What the wind takes is said where it is not nothing.
+SheetRow thrust_row(const RollAnswer& roll) {
+  std::string note = words::number(100.0 * roll.idle_thrust_per_weight, 1) + " % of the weight";
+  const std::string lost = words::thrust(roll.thrust_lost_to_wind_n);
+  if (lost != words::thrust(0.0)) note += "; the headwind takes " + lost + " of it at rest";
+  return {"Idle thrust", words::thrust(roll.idle_thrust_n), note, Tone::Plain};
+}
+
 }  // namespace
 
 SheetSection roll_section(const Source& source) {
@@ -139,9 +156,7 @@ SheetSection roll_section(const Source& source) {
   section.rows.push_back(slope_row("Starts up to", roll.restarts_slope_rad, roll.slope_rad));
   section.rows.push_back({"First leg", words::slope(roll.slope_rad),
                           wind_words(source.say, roll.headwind_mps), Tone::Plain});
-  section.rows.push_back(
-      {"Idle thrust", words::thrust(roll.idle_thrust_n),
-       words::number(100.0 * roll.idle_thrust_per_weight, 1) + " % of the weight", Tone::Plain});
+  section.rows.push_back(thrust_row(roll));
   section.rows.push_back(
       {"Acceleration", words::number(roll.acceleration_mps2, 3) + " m/s²",
        words::number(roll.level_acceleration_mps2, 3) + " m/s² on level ground in calm air",

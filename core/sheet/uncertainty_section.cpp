@@ -19,45 +19,61 @@ const char* const kWhy =
     "together with them too. The bands are inputs, each with its reason beside it; they are taken "
     "as independent of each other. What the model leaves out is not in the bands.";
 
+// A band that is not as wide below as above has a field for each side; one that has one side only
+// has no field for the other.
 struct UnknownWords {
   const char* name;
-  const char* band;  // key of its field
+  const char* below;  // key of its field
+  const char* above;
 };
 
 UnknownWords unknown_words(Unknown unknown) {
   switch (unknown) {
     case Unknown::IdleThrust:
-      return {"Idle thrust", "idle_thrust_band_percent"};
+      return {"Idle thrust", "idle_thrust_band_percent", "idle_thrust_band_percent"};
     case Unknown::Rolling:
-      return {"Rolling resistance", "rolling_band_percent"};
+      return {"Rolling resistance", "rolling_band_percent", "rolling_more_percent"};
     case Unknown::Breakaway:
-      return {"Resistance to start rolling", "breakaway_band_percent"};
+      return {"Resistance to start rolling", "breakaway_band_percent", "breakaway_more_percent"};
     case Unknown::Slope:
-      return {"Slope", "slope_band_percent"};
+      return {"Slope", "slope_band_percent", "slope_band_percent"};
     case Unknown::Wind:
-      return {"Wind", "wind_band_kt"};
+      return {"Wind", "wind_band_kt", "wind_band_kt"};
     case Unknown::Mass:
-      return {"Mass", "mass_band_percent"};
+      return {"Mass", "mass_band_percent", "mass_band_percent"};
     case Unknown::BrakesNow:
-      return {"Brakes now", "brakes_now_band_c"};
+      return {"Brakes now", "brakes_now_band_c", "brakes_now_band_c"};
     case Unknown::HeatCapacity:
-      return {"Heat taken by the packs", "heat_capacity_band_percent"};
+      return {"Heat taken by the packs", "heat_capacity_band_percent",
+              "heat_capacity_band_percent"};
     case Unknown::Cooling:
-      return {"Brake cooling", "cooling_band_percent"};
+      return {"Brake cooling", "cooling_band_percent", "cooling_band_percent"};
     case Unknown::BrakeHeat:
-      return {"Work that heats the packs", "brake_heat_band_percent"};
+      return {"Work that heats the packs", "brake_heat_band_percent", ""};
     case Unknown::Scrub:
-      return {"Scrub in turns", "scrub_band_percent"};
+      return {"Scrub in turns", "scrub_band_percent", "scrub_band_percent"};
+    case Unknown::OvertakenThrust:
+      return {"Thrust in a wind from behind", "", "overtaken_thrust_percent"};
   }
-  return {"", ""};
+  return {"", "", ""};
 }
 
-// "± 15 %"; the share of the work that heats the packs can only be less.
+std::string side_words(const Source& source, const char* key) {
+  const Field* field = find_field(key);
+  if (field == nullptr) return "";
+  return source.say.difference_in(field->spec.unit, field->get(source.brief()),
+                                  field->spec.decimals);
+}
+
+// "± 15 %", "−25 % to +60 %", "down to −15 %", "up to +100 %".
 std::string band_words(const Source& source, Unknown unknown) {
-  const Field* field = find_field(unknown_words(unknown).band);
-  const std::string size =
-      source.say.difference_in(field->spec.unit, field->get(source.brief()), field->spec.decimals);
-  return unknown == Unknown::BrakeHeat ? "down to \u2212" + size : "± " + size;
+  const UnknownWords& of = unknown_words(unknown);
+  const std::string below = side_words(source, of.below);
+  const std::string above = side_words(source, of.above);
+  if (below == above) return "± " + above;
+  if (above.empty()) return "down to \u2212" + below;
+  if (below.empty()) return "up to +" + above;
+  return "\u2212" + below + " to +" + above;
 }
 
 std::string or_value(const std::string& band, const std::string& value) {

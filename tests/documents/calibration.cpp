@@ -168,7 +168,7 @@ TEST_CASE("a calibration finds what the observations were made with, and is kept
         doctest::Approx(1.06 * document.brief.aircraft.idle_thrust_n).epsilon(1e-6));
   CHECK(taught.brief.aircraft.rolling_resistance ==
         doctest::Approx(0.92 * document.brief.aircraft.rolling_resistance).epsilon(1e-6));
-  CHECK(taught.brief.bands.idle_thrust_share < document.brief.bands.idle_thrust_share);
+  CHECK(taught.brief.bands.idle_thrust_share.above < document.brief.bands.idle_thrust_share.above);
   REQUIRE(taught.aircraft.calibration.items.size() == 2);
   CHECK(taught.aircraft.calibration.observations == 6);
   CHECK(taught.aircraft.calibration.items[0].factor == doctest::Approx(1.06).epsilon(1e-6));

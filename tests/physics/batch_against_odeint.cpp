@@ -31,6 +31,7 @@ RollForces draw_forces(Draws& draws) {
   f.rolling_speed_factor_s2pm2 = draws.coin() ? 0.0 : draws.by_size(1e-6, 1e-4);
   f.slope_rad = draws.between(-0.03, 0.03);
   f.headwind_mps = draws.between(-15.0, 15.0);
+  f.overtaken_thrust_share = draws.coin() ? 0.0 : draws.between(0.0, 1.0);
   f.drag_area_m2 = draws.between(5.0, 25.0);
   f.air_density_kgpm3 = draws.between(0.9, 1.4);
   f.scrub_drag_n = draws.coin() ? 0.0 : draws.between(0.0, 0.01) * f.mass_kg * 9.8;
@@ -64,6 +65,7 @@ BatchForces block_of(const Lane (&lanes)[kLanes]) {
     forces.rolling_resistance[i] = f.rolling_resistance;
     forces.slope_rad[i] = f.slope_rad;
     forces.headwind_mps[i] = f.headwind_mps;
+    forces.overtaken_thrust_share[i] = lanes[i].forces.overtaken_thrust_share;
     forces.scrub_drag_n[i] = f.scrub_drag_n;
   }
   return forces;

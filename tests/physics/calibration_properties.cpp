@@ -454,13 +454,15 @@ TEST_CASE(
   const auto two_sigma = [&](Constant constant) {
     return 2.0 * of(c, constant).standard_error / of(c, constant).factor;
   };
-  CHECK(bands.idle_thrust_share ==
-        doctest::Approx(std::min(before.idle_thrust_share, two_sigma(Constant::IdleThrust))));
-  CHECK(bands.rolling_share ==
-        doctest::Approx(std::min(before.rolling_share, two_sigma(Constant::Rolling))));
-  CHECK(bands.heat_capacity_share == doctest::Approx(two_sigma(Constant::HeatCapacity)));
-  CHECK(bands.cooling_share == doctest::Approx(two_sigma(Constant::Cooling)));
-  CHECK(bands.heat_capacity_share < before.heat_capacity_share);
+  const auto narrowed = [&](const Band& now, const Band& then, Constant constant) {
+    CHECK(now.below == doctest::Approx(std::min(then.below, two_sigma(constant))));
+    CHECK(now.above == doctest::Approx(std::min(then.above, two_sigma(constant))));
+  };
+  narrowed(bands.idle_thrust_share, before.idle_thrust_share, Constant::IdleThrust);
+  narrowed(bands.rolling_share, before.rolling_share, Constant::Rolling);
+  narrowed(bands.heat_capacity_share, before.heat_capacity_share, Constant::HeatCapacity);
+  narrowed(bands.cooling_share, before.cooling_share, Constant::Cooling);
+  CHECK(bands.heat_capacity_share.above < before.heat_capacity_share.above);
   CHECK(bands.wind_mps == before.wind_mps);
   CHECK(bands.scrub_share == before.scrub_share);
   // Poor observations leave the bands alone.

@@ -86,7 +86,8 @@ void look_at(const Brief& brief, const Card& c, Tally& tally) {
   const double began_k = brief.turnaround.included
                              ? std::min(c.air.temperature_k, brief.turnaround.brakes_at_touchdown_k)
                              : brief.condition.brake_temperature_k;
-  const double coldest_k = std::min(c.air.temperature_k, began_k - brief.bands.brakes_now_k) - 1e-6;
+  const double coldest_k =
+      std::min(c.air.temperature_k, began_k - brief.bands.brakes_now_k.below) - 1e-6;
   const bool carbon = brief.aircraft.brake_material == BrakeMaterial::Carbon;
   const double hottest_k = 273.15 + (carbon ? 2000.0 : 1200.0);
   int hidden = 0;
@@ -292,8 +293,9 @@ TEST_CASE("gate: what is not a number is named, with what hangs on it") {
 TEST_CASE("gate: no brake is colder than the air and its start") {
   const MadeCard made(one_turn());
   const Brief brief = one_turn();
-  const double coldest_k = std::min(made.card->air.temperature_k,
-                                    brief.condition.brake_temperature_k - brief.bands.brakes_now_k);
+  const double coldest_k =
+      std::min(made.card->air.temperature_k,
+               brief.condition.brake_temperature_k - brief.bands.brakes_now_k.below);
   Card one = *made.card;
   one.engines.rows[0].end_k = coldest_k;
   gate_card(brief, one);
@@ -308,7 +310,7 @@ TEST_CASE(
     "gate: the coldest of a turnaround is the air or the brakes at touchdown, less the band") {
   const MadeCard made(one_turn());
   Brief brief = one_turn();
-  brief.bands.brakes_now_k = 7.0;
+  brief.bands.brakes_now_k.below = 7.0;
   brief.turnaround.included = true;
   for (const double touchdown_k : {260.0, 500.0}) {
     brief.turnaround.brakes_at_touchdown_k = touchdown_k;

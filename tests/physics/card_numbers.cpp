@@ -164,7 +164,7 @@ TEST_CASE("card: what idle gains in a turn at its limit, against wind, slope and
   const double weight_n = idle.mass_kg * 9.80665;
   const double q = 0.5 * idle.air_density_kgpm3 * idle.drag_area_m2;
   const double force_n =
-      idle.thrust_n - idle.thrust_fall_nspm * v -
+      idle.thrust_n - idle.thrust_fall_nspm * (v + headwind) -
       weight_n * (std::cos(-0.003) * idle.rolling_resistance + std::sin(-0.003)) -
       q * (v + headwind) * (v + headwind) - made.card->pavement.displacement_drag_nspm2 * v * v -
       turn.loads.scrub_drag_n;

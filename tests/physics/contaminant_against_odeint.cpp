@@ -28,7 +28,9 @@ double balance_mps2(const RollForces& f, double v) {
   const double resistance = weight * std::cos(f.slope_rad) * f.rolling_resistance +
                             0.5 * f.air_density_kgpm3 * f.drag_area_m2 * air * std::abs(air) +
                             f.displacement_drag_nspm2 * v * v + f.scrub_drag_n + f.dragging_brake_n;
-  return (f.thrust_n - f.thrust_fall_nspm * v - weight * std::sin(f.slope_rad) - resistance) /
+  const double taken_in = air > 0.0 ? air : f.overtaken_thrust_share * air;
+  return (f.thrust_n - f.thrust_fall_nspm * taken_in - weight * std::sin(f.slope_rad) -
+          resistance) /
          f.mass_kg;
 }
 
@@ -89,6 +91,7 @@ RollForces draw_forces(Draws& draws) {
   f.rolling_resistance = draws.between(0.008, 0.02);
   f.slope_rad = draws.between(-0.02, 0.02);
   f.headwind_mps = draws.between(-12.0, 12.0);
+  f.overtaken_thrust_share = draws.coin() ? 0.0 : draws.between(0.0, 1.0);
   f.drag_area_m2 = draws.between(5.0, 20.0);
   const double tyre =
       tyre_displacement_drag_nspm2(draws.between(0.3, 0.55), draws.between(0.05, 0.12),

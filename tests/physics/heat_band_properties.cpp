@@ -33,10 +33,11 @@ bool run_is_at(const RouteRun& run, double distance_m, double brake_k) {
 
 Bands no_bands() {
   Bands bands;
-  for (double Bands::*band : {&Bands::idle_thrust_share, &Bands::rolling_share,
-                              &Bands::breakaway_share, &Bands::slope_rad, &Bands::wind_mps,
-                              &Bands::mass_share, &Bands::brakes_now_k, &Bands::heat_capacity_share,
-                              &Bands::cooling_share, &Bands::brake_heat_share, &Bands::scrub_share})
+  for (Band Bands::*band :
+       {&Bands::idle_thrust_share, &Bands::rolling_share, &Bands::breakaway_share,
+        &Bands::slope_rad, &Bands::wind_mps, &Bands::mass_share, &Bands::brakes_now_k,
+        &Bands::heat_capacity_share, &Bands::cooling_share, &Bands::brake_heat_share,
+        &Bands::scrub_share, &Bands::overtaken_thrust_share})
     bands.*band = 0.0;
   return bands;
 }

@@ -237,7 +237,8 @@ double force_balance_mps2(const RollForces& f, double v) {
   const double air_drag =
       0.5 * f.air_density_kgpm3 * f.drag_area_m2 * air_speed * std::abs(air_speed);
   const double rolling = f.rolling_resistance * (1.0 + f.rolling_speed_factor_s2pm2 * v * v);
-  return (f.thrust_n - f.thrust_fall_nspm * v - weight * std::cos(f.slope_rad) * rolling -
+  const double taken_in = air_speed > 0.0 ? air_speed : f.overtaken_thrust_share * air_speed;
+  return (f.thrust_n - f.thrust_fall_nspm * taken_in - weight * std::cos(f.slope_rad) * rolling -
           weight * std::sin(f.slope_rad) - air_drag - f.scrub_drag_n) /
          f.mass_kg;
 }
@@ -251,6 +252,7 @@ RollForces draw_forces(Draws& draws) {
   f.rolling_speed_factor_s2pm2 = draws.coin() ? 0.0 : draws.by_size(1e-6, 1e-4);
   f.slope_rad = draws.between(-0.03, 0.03);
   f.headwind_mps = draws.between(-15.0, 15.0);
+  f.overtaken_thrust_share = draws.coin() ? 0.0 : draws.between(0.0, 1.0);
   f.drag_area_m2 = draws.between(5.0, 25.0);
   f.air_density_kgpm3 = draws.between(0.9, 1.4);
   f.scrub_drag_n = draws.coin() ? 0.0 : draws.between(0.0, 0.01) * f.mass_kg * 9.8;

@@ -7,6 +7,9 @@
 
 #include "draws.hpp"
 #include "physics/motion/roll.hpp"
+#include "physics/run/legs.hpp"
+#include "physics/run/make_today.hpp"
+#include "physics/world/tyre.hpp"
 #include "plain_briefs.hpp"
 #include "stations.hpp"
 #include "worst.hpp"
@@ -267,8 +270,10 @@ TEST_CASE("property: the roll law is continuous where the wind changes its side"
     const double w = law.split_mps;
     CHECK(w == -f.headwind_mps);
     value.note(acceleration_mps2(law.below, w) - acceleration_mps2(law.above, w), i);
-    slope.note(
-        law.below.b_ps + 2.0 * law.below.c_pm * w - law.above.b_ps - 2.0 * law.above.c_pm * w, i);
+    // Its slope has a step there: the momentum drag that begins.
+    slope.note(law.below.b_ps + 2.0 * law.below.c_pm * w - law.above.b_ps -
+                   2.0 * law.above.c_pm * w - f.thrust_fall_nspm / f.mass_kg,
+               i);
     // A wind from behind pushes until it is outrun, then holds.
     RollForces calm = f;
     calm.drag_area_m2 = 0.0;
@@ -358,8 +363,8 @@ TEST_CASE("property: heavier, uphill, into the wind, through slush or dragging i
     const double q = 0.5 * f.air_density_kgpm3 * f.drag_area_m2;
     const auto pull_n = [&](double v) {
       const double air = v + f.headwind_mps;
-      return f.thrust_n - f.thrust_fall_nspm * v - q * air * std::abs(air) - f.scrub_drag_n -
-             f.dragging_brake_n - f.displacement_drag_nspm2 * v * v;
+      return f.thrust_n - f.thrust_fall_nspm * std::max(air, 0.0) - q * air * std::abs(air) -
+             f.scrub_drag_n - f.dragging_brake_n - f.displacement_drag_nspm2 * v * v;
     };
     if (pull_n(0.0) > 0.0 && pull_n(v1) > 0.0) {  // falls steadily with speed
       g = f;
@@ -589,4 +594,54 @@ TEST_CASE(
   CHECK(roll_answer(brief, air).verdict == RollVerdict::NeedsThrust);
   aircraft.taxi_thrust_limit_n = std::nextafter(held.start_thrust_n, 0.0);
   CHECK(roll_answer(brief, air).verdict == RollVerdict::CannotMove);
+}
+
+TEST_CASE("property: idle thrust falls with airspeed, on either side of still air as told") {
+  Draws draws(20261127);
+  for (int i = 0; i < 2000; ++i) {
+    RollForces f = draw_forces(draws);
+    f.overtaken_thrust_share = draws.between(0.0, 1.0);
+    const double v = draws.between(0.0, 20.0);
+    const double calm_n = idle_thrust_at_n(f, -f.headwind_mps);
+    CHECK(calm_n == f.thrust_n);  // no airspeed, nothing lost
+    // Only the airspeed counts: a metre a second more of wind is a metre a second less of speed.
+    RollForces gustier = f;
+    gustier.headwind_mps += 1.0;
+    CHECK(idle_thrust_at_n(gustier, v) ==
+          doctest::Approx(idle_thrust_at_n(f, v + 1.0)).epsilon(1e-12));
+    CHECK(idle_thrust_at_n(f, v + 1.0) <= idle_thrust_at_n(f, v));
+  }
+}
+
+TEST_CASE("property: a headwind moves the terminal speed by itself, for speed counts in the air") {
+  // Where neither rolling nor displacement depends on ground speed.
+  RollForces f{.thrust_n = 56e3, .thrust_fall_nspm = 1000.0, .drag_area_m2 = 11.0};
+  const double calm_mps = terminal_speed(roll_law(f), 0.0).speed_mps;
+  for (const double wind_mps : {1.0, 4.0, 9.0, 12.0}) {
+    f.headwind_mps = wind_mps;
+    CHECK(terminal_speed(roll_law(f), 0.0).speed_mps ==
+          doctest::Approx(calm_mps - wind_mps).epsilon(1e-12));
+  }
+}
+
+TEST_CASE("property: a longer and colder stand takes more to start, once, and nothing to roll on") {
+  CHECK(stood_factor(Stood::UpToAnHour) == 1.0);
+  CHECK(stood_factor(Stood::ForHours) > stood_factor(Stood::UpToAnHour));
+  CHECK(stood_factor(Stood::ForHoursInTheCold) > stood_factor(Stood::ForHours));
+  Brief brief;
+  Leg leg;
+  leg.length_m = 400.0;
+  brief.route.legs.push(leg);
+  brief.route.legs.push(leg);
+  const auto legs_of = [&](Stood stood) {
+    brief.condition.stood = stood;
+    return make_legs(make_today(brief), brief.route);
+  };
+  const Legs fresh = legs_of(Stood::UpToAnHour);
+  const Legs cold = legs_of(Stood::ForHoursInTheCold);
+  CHECK(cold.at[0].forces.breakaway_resistance ==
+        fresh.at[0].forces.breakaway_resistance * stood_factor(Stood::ForHoursInTheCold));
+  CHECK(cold.at[0].forces.rolling_resistance == fresh.at[0].forces.rolling_resistance);
+  CHECK(cold.at[0].at_rest.breakaway_resistance == fresh.at[0].at_rest.breakaway_resistance);
+  CHECK(cold.at[1].forces.breakaway_resistance == fresh.at[1].forces.breakaway_resistance);
 }

@@ -29,7 +29,7 @@ TEST_CASE("property: starting never takes less than rolling, however wide the ba
     brief.aircraft.breakaway_resistance = brief.aircraft.rolling_resistance;
     brief.bands.rolling_share = 0.0;
     compute_card(brief, *card);
-    const double slope_band = brief.bands.slope_rad;
+    const double slope_band = brief.bands.slope_rad.above;
     CHECK(card->uncertainty.restarts_slope_rad.p90 <=
           card->uncertainty.keeps_rolling_slope_rad.p90 + 1e-12);
     if (slope_band > 0.0 && card->uncertainty.rolls_by_itself > 0.0) ++rolling_with_slope_band;

@@ -53,7 +53,7 @@ struct Forces {
   double mass_kg, thrust_n, fall_nspm, rolling, rolling_factor, slope_rad, headwind, drag_nps2pm2,
       scrub_n, displacement_nps2pm2, dragging_n;
 
-  double thrust(double v) const { return thrust_n - fall_nspm * v; }
+  double thrust(double v) const { return thrust_n - fall_nspm * std::max(0.0, v + headwind); }
   double resistance(double v) const {
     const double weight = mass_kg * units::kGravity_mps2;
     const double air = v + headwind;
@@ -119,8 +119,13 @@ State again(const Brief& brief, const Forces& f, double deceleration_mps2, const
     };
   };
   const State start{piece.v0_mps, 0.0, 0.0, 0.0, 0.0};
+  // The law of thrust has a corner where the wind is overtaken: a fixed step is worse across it.
+  const double corner = -f.headwind;
+  const bool across = std::min(piece.v0_mps, piece.v1_mps) < corner &&
+                      corner < std::max(piece.v0_mps, piece.v1_mps);
+  const int finer = across ? 8 : 1;
   if (piece.kind == PieceKind::Roll || piece.kind == PieceKind::Push)
-    return runge_kutta(free_rate(piece.extra_thrust_n), start, 0.0, piece.duration_s, 1500);
+    return runge_kutta(free_rate(piece.extra_thrust_n), start, 0.0, piece.duration_s, 1500 * finer);
   if (piece.kind == PieceKind::Apply) {
     const RollForces idle{.mass_kg = f.mass_kg,
                           .thrust_n = f.thrust_n,
@@ -146,9 +151,10 @@ State again(const Brief& brief, const Forces& f, double deceleration_mps2, const
         return {-deceleration, v, f.thrust(v) * v, f.resistance(v) * v, brake_n * v};
       };
     };
-    State x = runge_kutta(phase(a.start_mps2, a.peak_mps2, a.rise_s), start, 0.0, a.rise_s, 500);
-    x = runge_kutta(phase(a.peak_mps2, a.peak_mps2, 1.0), x, 0.0, a.hold_s, 500);
-    return runge_kutta(phase(a.peak_mps2, a.end_mps2, a.fall_s), x, 0.0, a.fall_s, 500);
+    State x =
+        runge_kutta(phase(a.start_mps2, a.peak_mps2, a.rise_s), start, 0.0, a.rise_s, 500 * finer);
+    x = runge_kutta(phase(a.peak_mps2, a.peak_mps2, 1.0), x, 0.0, a.hold_s, 500 * finer);
+    return runge_kutta(phase(a.peak_mps2, a.end_mps2, a.fall_s), x, 0.0, a.fall_s, 500 * finer);
   }
   // Hold and Drag: constant speed.
   const double v = piece.v0_mps;

@@ -78,22 +78,30 @@ TEST_CASE("property: the seed shifts, dimension by dimension, and leaves no bias
 }
 
 TEST_CASE("property: triangles are symmetric, rise, end at their ends and invert their areas") {
-  CHECK(triangular(0.5) == 0.0);
-  CHECK(triangular(0.0) == -1.0);
-  CHECK(triangular(1.0) == 1.0);
-  CHECK(rising_triangular(0.0) == 0.0);
-  CHECK(rising_triangular(1.0) == 1.0);
+  CHECK(triangular(0.5, 1.0, 1.0) == 0.0);
+  CHECK(triangular(0.0, 1.0, 1.0) == -1.0);
+  CHECK(triangular(1.0, 1.0, 1.0) == 1.0);
+  const auto rising = [](double even) { return 1.0 + triangular(even, 1.0, 0.0); };
+  CHECK(rising(0.0) == 0.0);
+  CHECK(rising(1.0) == 1.0);
+  CHECK(triangular(0.3, 0.0, 0.0) == 0.0);
   for (int i = 1; i < 100; ++i) {
     const double p = i / 100.0;
-    const double x = triangular(p);
-    CHECK(x == doctest::Approx(-triangular(1.0 - p)).epsilon(1e-14));
-    CHECK(x > triangular(p - 0.01));
+    const double x = triangular(p, 1.0, 1.0);
+    CHECK(x == doctest::Approx(-triangular(1.0 - p, 1.0, 1.0)).epsilon(1e-14));
+    CHECK(x > triangular(p - 0.01, 1.0, 1.0));
     // Area of the triangle up to x.
     const double area = x < 0.0 ? 0.5 * (1.0 + x) * (1.0 + x) : 1.0 - 0.5 * (1.0 - x) * (1.0 - x);
     CHECK(area == doctest::Approx(p).epsilon(1e-14));
-    const double rising = rising_triangular(p);
-    CHECK(rising * rising == doctest::Approx(p).epsilon(1e-14));
-    CHECK(rising > rising_triangular(p - 0.01));
+    // A lopsided one: a quarter of its area lies below the peak where a quarter of its base does.
+    const double lopsided = triangular(p, 1.0, 3.0);
+    CHECK((lopsided < 0.0) == (p < 0.25));
+    const double below = lopsided < 0.0 ? (1.0 + lopsided) * (1.0 + lopsided) / 4.0
+                                        : 1.0 - (3.0 - lopsided) * (3.0 - lopsided) / 12.0;
+    CHECK(below == doctest::Approx(p).epsilon(1e-14));
+    const double risen = rising(p);
+    CHECK(risen * risen == doctest::Approx(p).epsilon(1e-14));
+    CHECK(risen > rising(p - 0.01));
   }
 }
 
@@ -102,28 +110,30 @@ TEST_CASE("property: draws fill each unknown's own band and no other") {
   const DrawBlock nominal = nominal_block();
   for (int u = 0; u < kUnknowns; ++u) {
     const auto unknown = static_cast<Unknown>(u);
-    const double band = band_of(bands, unknown);
-    CHECK(band > 0.0);
+    const Band& band = band_of(bands, unknown);
+    const double wide = band.below + band.above;
+    CHECK(wide > 0.0);
     double least = 1e9, most = -1e9;
     for (int block = 0; block < kPoints / kLanes; ++block) {
       DrawBlock draws;
       draw_block(bands, block, 0, 7, draws);
       for (int i = 0; i < kLanes; ++i) {
-        const double off = (draws[unknown][i] - nominal[unknown][i]) / band;
+        const double off = draws[unknown][i] - nominal[unknown][i];
         least = std::min(least, off);
         most = std::max(most, off);
       }
     }
     // 512 points: the outermost are within a twentieth of the ends, none beyond.
-    CHECK(least >= -1.0);
-    CHECK(least < -0.95);
-    CHECK(most <= (unknown == Unknown::BrakeHeat ? 0.0 : 1.0));
-    CHECK(most > (unknown == Unknown::BrakeHeat ? -0.05 : 0.95));
+    CHECK(least >= -band.below);
+    CHECK(least < -band.below + 0.05 * wide);
+    CHECK(most <= band.above);
+    CHECK(most > band.above - 0.05 * wide);
   }
   Bands none{};
   none.idle_thrust_share = none.rolling_share = none.breakaway_share = none.slope_rad =
       none.wind_mps = none.mass_share = none.brakes_now_k = none.heat_capacity_share =
-          none.cooling_share = none.brake_heat_share = none.scrub_share = 0.0;
+          none.cooling_share = none.brake_heat_share = none.scrub_share =
+              none.overtaken_thrust_share = 0.0;
   DrawBlock still;
   draw_block(none, 1, 3, 7, still);
   for (int u = 0; u < kUnknowns; ++u)

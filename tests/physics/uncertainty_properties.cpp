@@ -45,7 +45,7 @@ Bands no_bands() {
   Bands b;
   b.idle_thrust_share = b.rolling_share = b.breakaway_share = b.slope_rad = b.wind_mps =
       b.mass_share = b.brakes_now_k = b.heat_capacity_share = b.cooling_share = b.brake_heat_share =
-          b.scrub_share = 0.0;
+          b.scrub_share = b.overtaken_thrust_share = 0.0;
   return b;
 }
 
@@ -133,7 +133,7 @@ TEST_CASE("property: the same brief, the same answer to the last bit") {
 }
 
 TEST_CASE("property: quantiles are in order, a wider band never gives a narrower spread") {
-  using Member = double Bands::*;
+  using Member = Band Bands::*;
   constexpr Member kAll[] = {&Bands::idle_thrust_share, &Bands::rolling_share,
                              &Bands::breakaway_share,   &Bands::slope_rad,
                              &Bands::wind_mps,          &Bands::mass_share,
@@ -142,12 +142,12 @@ TEST_CASE("property: quantiles are in order, a wider band never gives a narrower
                              &Bands::scrub_share};
   for (const Member member : kAll) {
     Brief b = two_turn_brief();
-    const double full = b.bands.*member;
+    const Band full = b.bands.*member;
     b.bands = no_bands();
     UncertaintyAnswer before = answer_of(b);
     bool anything = false;
     for (const double share : {0.25, 0.5, 1.0}) {
-      b.bands.*member = share * full;
+      b.bands.*member = {share * full.below, share * full.above};
       const UncertaintyAnswer now = answer_of(b);
       for (const Spread* s :
            {&now.time_to_target_s, &now.distance_to_target_m, &now.keeps_rolling_slope_rad,
@@ -178,12 +178,12 @@ TEST_CASE("property: quantiles of one triangular unknown are exact through a mon
        {std::pair{0.9, u.restarts_slope_rad.p10}, std::pair{0.5, u.restarts_slope_rad.p50},
         std::pair{0.1, u.restarts_slope_rad.p90}}) {
     Brief one = b;
-    one.aircraft.breakaway_resistance *= 1.0 + 0.3 * triangular(share);
+    one.aircraft.breakaway_resistance *= 1.0 + triangular(share, 0.3, 0.3);
     CHECK(got == doctest::Approx(roll_answer(one, c.air).restarts_slope_rad).epsilon(1e-3));
   }
   // Only the share of the heat: it goes one way.
   b.bands = no_bands();
-  b.bands.brake_heat_share = 0.3;
+  b.bands.brake_heat_share = {0.3, 0.0};
   const UncertaintyAnswer down = answer_of(b);
   CHECK(down.line_up_k.p90 < c.run.end_brake_k);
   const double rise_k = c.run.end_brake_k - b.condition.brake_temperature_k;
@@ -192,8 +192,8 @@ TEST_CASE("property: quantiles of one triangular unknown are exact through a mon
   b.bands = no_bands();
   b.bands.brakes_now_k = 20.0;
   const UncertaintyAnswer now = answer_of(b);
-  CHECK(width(now.line_up_k) < 40.0 * triangular(0.9));
-  CHECK(width(now.line_up_k) > 28.0 * triangular(0.9));
+  CHECK(width(now.line_up_k) < triangular(0.9, 40.0, 40.0));
+  CHECK(width(now.line_up_k) > triangular(0.9, 28.0, 28.0));
 }
 
 TEST_CASE("property: chances fall from one to zero with the limit") {
@@ -276,7 +276,7 @@ TEST_CASE("property: ranking is sorted, within its bounds, and names what was ma
       CHECK(sum < 1.15);
     }
   }
-  using Member = double Bands::*;
+  using Member = Band Bands::*;
   constexpr std::pair<Unknown, Member> kRoll[] = {{Unknown::IdleThrust, &Bands::idle_thrust_share},
                                                   {Unknown::Rolling, &Bands::rolling_share},
                                                   {Unknown::Slope, &Bands::slope_rad},
@@ -290,7 +290,7 @@ TEST_CASE("property: ranking is sorted, within its bounds, and names what was ma
       {Unknown::Scrub, &Bands::scrub_share}};
   for (const auto& [unknown, member] : kRoll) {
     Brief b = two_turn_brief();
-    const double band = b.bands.*member;
+    const Band band = b.bands.*member;
     b.bands = no_bands();
     b.bands.*member = band;
     const UncertaintyAnswer u = answer_of(b);
@@ -302,7 +302,7 @@ TEST_CASE("property: ranking is sorted, within its bounds, and names what was ma
   }
   for (const auto& [unknown, member] : kHeatOnly) {
     Brief b = two_turn_brief();
-    const double band = b.bands.*member;
+    const Band band = b.bands.*member;
     b.bands = no_bands();
     b.bands.*member = band;
     const UncertaintyAnswer u = answer_of(b);

@@ -111,9 +111,20 @@ Comparison compare(const Brief& brief) {
   return c;
 }
 
+// The bands for which a draw of the heat is meant to stand for a run: within them the plan of the
+// route stays what it is. How far off it is in wider ones is measured apart.
+Bands moderate() {
+  Bands bands;
+  bands.rolling_share = 0.25;
+  bands.breakaway_share = 0.3;
+  bands.overtaken_thrust_share = 0.0;
+  return bands;
+}
+
 // A taxi-out as any: three straights, two turns, some slope.
 Brief usual_brief(double slope_rad, BrakeTechnique braking) {
   Brief b;
+  b.bands = moderate();
   b.bands.wind_mps = 0.0;
   b.technique.braking = braking;
   const auto straight = [&](double length_m) {
@@ -149,6 +160,21 @@ TEST_CASE("property: the heat of a draw is that of the route run again with its 
       CHECK(c.rms_k < 0.1 * c.spread_k);
       CHECK(std::abs(c.p50_k) < 0.05 * c.spread_k);
       CHECK(std::abs(c.p90_k) < 0.12 * c.spread_k);
+    }
+  }
+}
+
+TEST_CASE("property: with rolling resistance uncertain upwards a draw of the heat is rougher") {
+  for (const double slope_rad : {-0.006, -0.002, 0.0, 0.004}) {
+    for (const BrakeTechnique braking :
+         {BrakeTechnique::FewLong, BrakeTechnique::ManyShort, BrakeTechnique::Dragging}) {
+      Brief brief = usual_brief(slope_rad, braking);
+      brief.bands = {};
+      brief.bands.wind_mps = 0.0;
+      const Comparison c = compare(brief);
+      CHECK(c.rms_k < 6.5);
+      CHECK(std::abs(c.p50_k) < 3.0);
+      CHECK(std::abs(c.p90_k) < 1.5);
     }
   }
 }
@@ -189,7 +215,7 @@ TEST_CASE("property: the band on the way is that of the route run again, at the 
 TEST_CASE("property: the wind's share of the heat, on a route of one heading") {
   for (const double wind_mps : {-8.0, 0.0, 8.0}) {
     Brief b;
-    b.bands = {};
+    b.bands = moderate();
     b.bands.wind_mps = 4.0;
     b.day.wind_speed_mps = wind_mps;  // from ahead, negative: from behind
     Leg leg;
@@ -199,7 +225,8 @@ TEST_CASE("property: the wind's share of the heat, on a route of one heading") {
     const Comparison c = compare(b);
     MESSAGE(wind_mps, ": rise ", c.rise_k, " spread ", c.spread_k, " rms ", c.rms_k, " bias ",
             c.bias_k);
-    CHECK(c.rms_k < 0.01 * c.spread_k);
+    // A wind that thrust feels changes how fast it rolls, which the draw does not follow.
+    CHECK(c.rms_k < 0.05 * c.spread_k);
   }
 }
 
@@ -229,6 +256,7 @@ TEST_CASE("property: no draw, no change; what each unknown does to the brakes") 
   CHECK(with(Unknown::Cooling, 1.3) < end_k);
   CHECK(with(Unknown::BrakeHeat, 0.85) < end_k);
   CHECK(with(Unknown::Scrub, 1.15) < end_k);
+  CHECK(with(Unknown::OvertakenThrust, 1.0) == end_k);  // calm: nothing overtakes it
   // Hardly any thrust: little left for the brakes.
   CHECK(with(Unknown::IdleThrust, 0.1) <
         b.condition.brake_temperature_k + 0.1 * (end_k - b.condition.brake_temperature_k));
@@ -344,4 +372,33 @@ TEST_CASE("property: more mass and the air's drag, by the energy of the whole wa
         temperature_after_energy_k(pack, b.condition.brake_temperature_k, one_j);
     CHECK(line_up_k(nominal.heat, draws)[3] == doctest::Approx(expected_k).epsilon(1e-6));
   }
+}
+
+TEST_CASE("property: thrust gained from a wind behind heats by its work along the way") {
+  Brief b;
+  b.day.wind_speed_mps = -12.0;  // from behind, on one heading
+  Leg leg;
+  leg.length_m = 2500.0;
+  b.route.legs.push(leg);
+  static Nominal nominal;
+  nominal = {};
+  run_nominal(b, nominal);
+  DrawBlock draws = nominal_block();
+  draws.of[static_cast<int>(Unknown::OvertakenThrust)] = same_in_all_lanes(1.0);
+  const double more_k = line_up_k(nominal.heat, draws)[5] - nominal.run.end_brake_k;
+  // All of the run is slower than the wind: k (|w| t - s) v integrated is k (|w| s - integral v
+  // ds).
+  double gained_m2ps = 0.0;
+  for (const Piece& piece : nominal.run.pieces) {
+    REQUIRE(std::max(piece.v0_mps, piece.v1_mps) < 12.0);
+    const double mean_mps = piece.length_m / piece.duration_s;
+    gained_m2ps += (12.0 - mean_mps) * piece.length_m;
+  }
+  const double share = b.aircraft.brake_heat_share / b.aircraft.brake_count;
+  const double upper_k = nominal.run.legs[0].forces.thrust_fall_nspm * gained_m2ps * share /
+                         (b.aircraft.heat_pack_mass_kg *
+                          specific_heat_jpkgk(BrakeMaterial::Carbon, nominal.run.end_brake_k));
+  // Less what cools on the way, and what the spread of speeds within a piece takes off.
+  CHECK(more_k < upper_k);
+  CHECK(more_k > 0.75 * upper_k);
 }

@@ -127,10 +127,10 @@ Example drawn() {
   sure.line_up_k = {celsius(112.0), celsius(121.0), celsius(133.0)};
   sure.restart_extra_n = {8e3, 25e3, 41e3};
   sure.turns.push({1, 0.03, 0.24});
-  const Unknown order[] = {Unknown::IdleThrust, Unknown::Rolling,   Unknown::Slope,
-                           Unknown::Wind,       Unknown::Mass,      Unknown::Breakaway,
-                           Unknown::Cooling,    Unknown::BrakesNow, Unknown::HeatCapacity,
-                           Unknown::BrakeHeat,  Unknown::Scrub};
+  const Unknown order[] = {
+      Unknown::IdleThrust,   Unknown::Rolling,         Unknown::Slope,     Unknown::Wind,
+      Unknown::Mass,         Unknown::Breakaway,       Unknown::Cooling,   Unknown::BrakesNow,
+      Unknown::HeatCapacity, Unknown::OvertakenThrust, Unknown::BrakeHeat, Unknown::Scrub};
   for (int i = 0; i < kUnknowns; ++i) {
     const double first = i == 0 ? 0.71 : i == 1 ? 0.25 : 0.0;
     sure.roll_ranking[i] = {order[i], first, i == 0 ? 0.74 : first};
@@ -494,7 +494,7 @@ TEST_CASE("how sure: ranges, chances and what matters most") {
   CHECK(row(section, "Matters most for the roll").value == "Idle thrust");
   CHECK(row(section, "Matters most for the roll").note == "explains 71 % of the spread by itself");
   CHECK(row(section, "Matters most for the brakes").value == "Work that heats the packs");
-  REQUIRE(section.table.rows.size() == 11);
+  REQUIRE(section.table.rows.size() == 12);
   CHECK(section.table.rows[0] ==
         std::vector<std::string>{"Work that heats the packs", "down to \u221215 %", "0 %", "80 %"});
   CHECK(section.table.rows[1] ==

@@ -378,7 +378,9 @@ TEST_CASE("units: every number of every sheet means what it meant") {
   }
   CHECK(agreement.compared > 5000);
   CHECK(agreement.safe_side < agreement.compared / 20);
-  CHECK(agreement.other_words < agreement.compared / 200);
+  // Wide ranges go from metres to kilometres, and so change their words, more often than narrow
+  // ones.
+  CHECK(agreement.other_words < agreement.compared / 150);
 }
 
 TEST_CASE("units: a rise and a band of temperature are no temperatures") {

@@ -102,7 +102,8 @@ void gate_roll(Gate& gate, RollAnswer& r) {
       "roll", -1,
       {&r.idle_thrust_n, &r.idle_thrust_per_weight, &r.breakaway_margin_n, &r.acceleration_mps2,
        &r.terminal.speed_mps, &r.keeps_rolling_slope_rad, &r.restarts_slope_rad, &r.start_thrust_n,
-       &r.extra_thrust_n, &r.slope_rad, &r.headwind_mps, &r.level_acceleration_mps2});
+       &r.extra_thrust_n, &r.thrust_lost_to_wind_n, &r.slope_rad, &r.headwind_mps,
+       &r.level_acceleration_mps2});
   for (RollTarget& t : r.targets)
     gate.finite("roll", -1, {&t.speed_mps, &t.passage.time_s, &t.passage.distance_m});
 }
@@ -311,8 +312,8 @@ void gate_uncertainty(Gate& gate, UncertaintyAnswer& u) {
 double coldest_brake_k(const Brief& brief, double air_k) {
   const Turnaround& turn = brief.turnaround;
   if (!turn.included)
-    return std::min(air_k, brief.condition.brake_temperature_k - brief.bands.brakes_now_k);
-  return std::min(air_k, turn.brakes_at_touchdown_k) - brief.bands.brakes_now_k;
+    return std::min(air_k, brief.condition.brake_temperature_k - brief.bands.brakes_now_k.below);
+  return std::min(air_k, turn.brakes_at_touchdown_k) - brief.bands.brakes_now_k.below;
 }
 
 }  // namespace

@@ -1,8 +1,9 @@
-// Which inputs are uncertain and by how much: half widths of the bands from which is drawn.
+// Which inputs are uncertain and by how much: the bands from which is drawn.
 //
-// A value is taken to lie between (nominal - band) and (nominal + band), most likely in the middle
-// (triangular). A share multiplies the nominal value. The reason for each default stands beside it;
-// all are inputs, and calibration.hpp narrows some of them.
+// A value is taken to lie between (nominal - below) and (nominal + above), most likely at the
+// nominal one (triangular). What was measured or published need not lie as far to one side as to
+// the other, so a band may be lopsided. A share multiplies the nominal value. The reason for each
+// default stands beside it; all are inputs, and calibration.hpp narrows some of them.
 #pragma once
 
 namespace tillerline {
@@ -19,25 +20,44 @@ enum class Unknown {
   HeatCapacity,
   Cooling,
   BrakeHeat,
-  Scrub
+  Scrub,
+  OvertakenThrust
 };
-inline constexpr int kUnknowns = 11;
+inline constexpr int kUnknowns = 12;
+
+// How far a value may lie below and above its most likely one; neither is negative.
+struct Band {
+  double below = 0.0;
+  double above = 0.0;
+
+  constexpr Band() = default;
+  constexpr Band(double either_side) : below(either_side), above(either_side) {}
+  constexpr Band(double below_it, double above_it) : below(below_it), above(above_it) {}
+
+  friend constexpr bool operator==(const Band&, const Band&) = default;
+};
 
 struct Bands {
   // Real idle schedules hold speed or bleed pressure: F ~ delta to within about 15 % (similarity).
-  double idle_thrust_share = 0.15;
-  // Design values for jet transports spread from 0.010 to 0.020 (Torenbeek, Raymer; from memory).
-  double rolling_share = 0.25;
-  double breakaway_share = 0.30;  // parked tyres, seals: more after a long stop
+  Band idle_thrust_share = 0.15;
+  // Downwards as wheels on hard pavement scatter; upwards to 0.019, just short of the 0.02 that
+  // take-off calculations use (Mason, TAKEOFF2, design value): cold, soft or loaded tyres.
+  Band rolling_share = {0.25, 0.60};
+  // Published for starting to roll: 0.015 to 0.035 of the weight (from memory). Most aircraft
+  // presets stand at the bottom of it.
+  Band breakaway_share = {0.10, 1.33};
   // Whole-foot end elevations and local grades hide about a tenth of a percent.
-  double slope_rad = 0.001;
-  double wind_mps = 2.0;     // mean wind at the aircraft against the reported one
-  double mass_share = 0.01;  // standard weights
-  double brakes_now_k = 10.0;
-  double heat_capacity_share = 0.10;  // carbon-carbon against graphite
-  double cooling_share = 0.30;     // area, emissivity and still-air convection (3-5 W/m2K measured)
-  double brake_heat_share = 0.15;  // downwards only: 85 to 100 % of the work ends in the packs
-  double scrub_share = 0.15;       // leading constant of the tyre's cornering stiffness
+  Band slope_rad = 0.001;
+  Band wind_mps = 2.0;     // mean wind at the aircraft against the reported one
+  Band mass_share = 0.01;  // standard weights
+  Band brakes_now_k = 10.0;
+  Band heat_capacity_share = 0.10;  // carbon-carbon against graphite
+  Band cooling_share = 0.30;  // area, emissivity and still-air convection (3-5 W/m2K measured)
+  Band brake_heat_share = {0.15, 0.0};  // 85 to 100 % of the work ends in the packs
+  Band scrub_share = 0.15;              // leading constant of the tyre's cornering stiffness
+  // Of the thrust that the momentum balance gives back where the wind overtakes the aircraft
+  // (roll.hpp): none is most likely, all of it is the bound; nothing measured was found.
+  Band overtaken_thrust_share = {0.0, 1.0};
 };
 
 }  // namespace tillerline

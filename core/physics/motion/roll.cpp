@@ -26,15 +26,26 @@ double constant_drag_n(const RollForces& forces) {
   return forces.scrub_drag_n + forces.dragging_brake_n;
 }
 
+// N lost per m/s of airspeed; `sign` is that of the airspeed.
+double thrust_fall_nspm(const RollForces& forces, double sign) {
+  return forces.thrust_fall_nspm * (sign > 0.0 ? 1.0 : forces.overtaken_thrust_share);
+}
+
+// What is left at standstill, before any resistance of the ground, N.
+double standing_force_n(const RollForces& forces) {
+  return idle_thrust_at_n(forces, 0.0) - standing_air_drag_n(forces) - constant_drag_n(forces);
+}
+
 // One branch of the law; `sign` is the sign of v + w.
 QuadraticMotion branch(const RollForces& f, double sign) {
   const double weight = weight_n(f);
   const double rolling = weight * cosine(f.slope_rad) * f.rolling_resistance;
   const double q = drag_factor(f);
   const double w = f.headwind_mps;
-  const double constant =
-      f.thrust_n - rolling - weight * sine(f.slope_rad) - constant_drag_n(f) - sign * q * w * w;
-  const double linear = -f.thrust_fall_nspm - 2.0 * sign * q * w;
+  const double fall = thrust_fall_nspm(f, sign);
+  const double constant = f.thrust_n - fall * w - rolling - weight * sine(f.slope_rad) -
+                          constant_drag_n(f) - sign * q * w * w;
+  const double linear = -fall - 2.0 * sign * q * w;
   const double square =
       -rolling * f.rolling_speed_factor_s2pm2 - f.displacement_drag_nspm2 - sign * q;
   return {constant / f.mass_kg, linear / f.mass_kg, square / f.mass_kg};
@@ -66,6 +77,11 @@ RollForces idle_forces(const Aircraft& aircraft, const Condition& condition, con
           .air_density_kgpm3 = air.density_kgpm3,
           .displacement_drag_nspm2 = displacement_drag_nspm2,
           .dragging_brake_n = condition.dragging_brake_n};
+}
+
+double idle_thrust_at_n(const RollForces& forces, double speed_mps) {
+  const double airspeed_mps = speed_mps + forces.headwind_mps;
+  return forces.thrust_n - thrust_fall_nspm(forces, airspeed_mps) * airspeed_mps;
 }
 
 RollLaw roll_law(const RollForces& forces) {
@@ -163,13 +179,12 @@ RollOut roll_over_distance(const RollLaw& law, double v0_mps, double distance_m)
 
 double breakaway_margin_n(const RollForces& forces) {
   const double weight = weight_n(forces);
-  return forces.thrust_n - standing_air_drag_n(forces) - constant_drag_n(forces) -
+  return standing_force_n(forces) -
          weight * (forces.breakaway_resistance * cosine(forces.slope_rad) + sine(forces.slope_rad));
 }
 
 double critical_slope_rad(const RollForces& forces, double resistance) {
-  const double force = forces.thrust_n - standing_air_drag_n(forces) - constant_drag_n(forces);
-  const double ratio = force / weight_n(forces);
+  const double ratio = standing_force_n(forces) / weight_n(forces);
   // sin + mu cos = sqrt(1 + mu^2) sin(theta + atan mu)
   return arcsine(ratio / square_root(1.0 + resistance * resistance)) - arctangent(resistance);
 }

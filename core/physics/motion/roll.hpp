@@ -1,18 +1,29 @@
 // Rolling at idle: the forces along the path, and the exact motion under them.
 //
 // Model (point mass, main-gear axis, v along the ground):
-//   m dv/dt = T0 - k v - W cos(theta) mu (1 + f v^2) - W sin(theta) - q sgn(v+w) (v+w)^2
+//   m dv/dt = T(u) - W cos(theta) mu (1 + f v^2) - W sin(theta) - q u |u|
 //             - d v^2 - D_scrub - D_brake
-//   W = m g,  q = rho C_D A / 2
-// with headwind w, idle thrust T0 - k v of the running engines (engines.hpp), displacement drag d
-// of a loose contaminant (surface.hpp), the scrub of a turn (turn.hpp) and a brake that does not
-// let go. Rotating parts (wheels, tyres) would add about 1 % to the mass: left out. Breakaway
+//   u = v + w,  W = m g,  q = rho C_D A / 2
+//   T(u) = T0 - k u for u >= 0,  T0 - chi k u for u < 0
+// with headwind w, airspeed u, thrust T of the idling engines, displacement drag d of a loose
+// contaminant (surface.hpp), the scrub of a turn (turn.hpp) and a brake that does not let go.
+//
+// Thrust falls with airspeed, not with ground speed: k is the momentum of the air that is taken in
+// (engines.hpp), so a headwind costs thrust at standstill already. Where the wind overtakes the
+// aircraft (u < 0) the momentum balance alone would give k |u| more; losses at the intake's lip and
+// hot gas taken in work against it. The rule counts a share chi of it, 0 unless told otherwise:
+// the safe side for "will it start", the cool side for the brakes. Measured idle thrust in a
+// tailwind was not found; the whole range 0 to 1 is in the uncertainty (bands.hpp). Energy left out
+// for one start from rest: at most k |w|^3 / (6 a), a the least acceleration below |w|.
+// Rotating parts (wheels, tyres) would add about 1 % to the mass: left out. Breakaway
 // resistance holds the aircraft at rest; it is larger than rolling resistance, so "will it start"
 // and "will it keep rolling" are two questions (roll_answer.hpp).
 //
-// Exact on each side of v = -w, where air drag changes its sign (quadratic_motion.hpp).
-// Valid for 0 to 60 kt. Sources: rolling resistance of jet transports on hard pavement 0.010-0.020
-// (Torenbeek, Raymer; from memory); tests/published/roll.cpp holds the outside checks.
+// Exact on each side of v = -w, where air drag changes its sign and the law of thrust its slope
+// (quadratic_motion.hpp).
+// Valid for 0 to 60 kt. Rolling resistance of heavy tyres on hard pavement: no measured value was
+// found; take-off calculations use 0.02 (Mason, TAKEOFF2) to 0.025. tests/published/roll.cpp holds
+// the outside checks.
 #pragma once
 
 #include "physics/given/brief.hpp"
@@ -24,8 +35,9 @@ namespace tillerline {
 // All that acts along the path, for one aircraft on one piece of pavement.
 struct RollForces {
   double mass_kg = 300e3;
-  double thrust_n = 50e3;         // all running engines, standing
-  double thrust_fall_nspm = 0.0;  // N lost per m/s of ground speed
+  double thrust_n = 50e3;               // all running engines, standing
+  double thrust_fall_nspm = 0.0;        // N lost per m/s of airspeed
+  double overtaken_thrust_share = 0.0;  // chi: of that, gained per m/s of wind from behind
   double rolling_resistance = 0.012;
   double breakaway_resistance = 0.015;
   double rolling_speed_factor_s2pm2 = 0.0;
@@ -38,7 +50,7 @@ struct RollForces {
   double dragging_brake_n = 0.0;         // steady, from a brake that does not let go
 };
 
-// The acceleration law, split where the air drag changes sign (at `split_mps` >= 0 with a
+// The acceleration law, split where the airspeed changes sign (at `split_mps` >= 0 with a
 // tailwind; without one `split_mps` is 0 and only `above` is used).
 struct RollLaw {
   QuadraticMotion below;
@@ -50,6 +62,9 @@ struct RollLaw {
 // contaminant of that displacement drag (0: none).
 RollForces idle_forces(const Aircraft& aircraft, const Condition& condition, const Air& air,
                        double slope_rad, double headwind_mps, double displacement_drag_nspm2 = 0.0);
+
+// Idle thrust at that ground speed in that wind, N.
+double idle_thrust_at_n(const RollForces& forces, double speed_mps);
 
 RollLaw roll_law(const RollForces& forces);
 

@@ -16,7 +16,7 @@ struct Polynomial {
   unsigned m[kMostDegree];
 };
 
-// Dimensions 2 to 22; the first is van der Corput's sequence in base 2.
+// Dimensions 2 to 24; the first is van der Corput's sequence in base 2.
 constexpr Polynomial kJoeKuo[kSobolDimensions - 1] = {
     {1, 0, {1}},
     {2, 1, {1, 3}},
@@ -39,6 +39,8 @@ constexpr Polynomial kJoeKuo[kSobolDimensions - 1] = {
     {7, 1, {1, 3, 7, 11, 23, 15, 103}},
     {7, 4, {1, 3, 7, 13, 13, 15, 69}},
     {7, 7, {1, 1, 3, 13, 7, 35, 63}},
+    {7, 8, {1, 3, 5, 9, 1, 25, 53}},
+    {7, 14, {1, 3, 1, 13, 9, 35, 107}},
 };
 
 struct Directions {
@@ -94,10 +96,11 @@ double shifted_sobol(std::uint32_t index, int dimension, std::uint64_t seed) {
   return static_cast<double>(sobol_bits(index, dimension) ^ leading ^ kMiddle) * 0x1.0p-32;
 }
 
-double triangular(double even) {
-  return even < 0.5 ? std::sqrt(2.0 * even) - 1.0 : 1.0 - std::sqrt(2.0 * (1.0 - even));
+double triangular(double even, double below, double above) {
+  const double wide = below + above;
+  if (!(wide > 0.0)) return 0.0;
+  return even * wide < below ? std::sqrt(even * wide * below) - below
+                             : above - std::sqrt((1.0 - even) * wide * above);
 }
-
-double rising_triangular(double even) { return std::sqrt(even); }
 
 }  // namespace tillerline

@@ -2,7 +2,7 @@
 //
 // Sobol' (1967) in the order of Gray codes (Antonov and Saleev, 1979) with the primitive
 // polynomials and direction numbers of Joe and Kuo (SIAM Journal on Scientific Computing 30, 2008,
-// 2635-2654, the set "new-joe-kuo-6"), as far as 22 dimensions: point n, coordinate j, is the
+// 2635-2654, the set "new-joe-kuo-6"), as far as 24 dimensions: point n, coordinate j, is the
 // exclusive or of the direction numbers v_jk over the bits k of n xor n/2. The first 2^m points
 // have one coordinate in each of 2^m equal cells, in every dimension.
 //
@@ -17,7 +17,7 @@
 
 namespace tillerline {
 
-inline constexpr int kSobolDimensions = 22;
+inline constexpr int kSobolDimensions = 24;
 inline constexpr int kSobolCellBits = 9;
 
 // Coordinate 0 <= dimension < kSobolDimensions of a point of the plain sequence, times 2^32.
@@ -26,11 +26,9 @@ std::uint32_t sobol_bits(std::uint32_t index, int dimension);
 // The same with the shift of a seed, in the open interval (0, 1); index < 2^kSobolCellBits.
 double shifted_sobol(std::uint32_t index, int dimension, std::uint64_t seed);
 
-// From an even draw in (0, 1) to one from a triangle on [-1, 1] with its peak at 0:
-// sqrt(2 p) - 1 below the middle, 1 - sqrt(2 (1 - p)) above.
-double triangular(double even);
-
-// To one from a triangle on [0, 1] with its peak at 1: sqrt(p).
-double rising_triangular(double even);
+// From an even draw p in (0, 1) to one from a triangle on [-b, a] with its peak at 0, b and a not
+// negative: with c = a + b it lies below the peak for p < b/c, at sqrt(p c b) - b; else at
+// a - sqrt((1 - p) c a). 0 where c is 0.
+double triangular(double even, double below, double above);
 
 }  // namespace tillerline

@@ -25,7 +25,8 @@ RollAnswer roll_answer(const Today& today, const Legs& legs) {
   answer.headwind_mps = forces.headwind_mps;
   const RollLaw law = roll_law(forces);
   answer.idle_thrust_n = forces.thrust_n;
-  answer.idle_thrust_per_weight = forces.thrust_n / (forces.mass_kg * units::kGravity_mps2);
+  answer.thrust_lost_to_wind_n = forces.thrust_n - idle_thrust_at_n(forces, 0.0);
+  answer.idle_thrust_per_weight = answer.idle_thrust_n / (forces.mass_kg * units::kGravity_mps2);
   answer.breakaway_margin_n = breakaway_margin_n(forces);
   answer.acceleration_mps2 = acceleration_mps2(law, 0.0);
   RollForces level = today.idle;

@@ -26,7 +26,8 @@ struct RollTarget {
 
 struct RollAnswer {
   RollVerdict verdict = RollVerdict::RollsByItself;
-  double idle_thrust_n = 0.0;
+  double idle_thrust_n = 0.0;          // standing in calm air
+  double thrust_lost_to_wind_n = 0.0;  // of that, standing in the wind of the first leg
   double idle_thrust_per_weight = 0.0;
   double breakaway_margin_n = 0.0;
   double acceleration_mps2 = 0.0;        // just after the start, on the first leg

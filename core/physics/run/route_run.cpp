@@ -59,9 +59,7 @@ class Runner {
   double idle_acceleration() const { return acceleration_mps2(leg_plan().law, speed_); }
 
   double most_extra_thrust_n() const {
-    const RollForces& forces = leg_plan().forces;
-    return std::max(0.0,
-                    today_.thrust_limit_n - forces.thrust_n + forces.thrust_fall_nspm * speed_);
+    return std::max(0.0, today_.thrust_limit_n - idle_thrust_at_n(leg_plan().forces, speed_));
   }
 
   // True at the very speed where a roll ends because it barely gains, whatever its last digit.

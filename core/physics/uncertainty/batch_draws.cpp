@@ -1,5 +1,6 @@
 #include "physics/uncertainty/batch_draws.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
 
@@ -12,15 +13,9 @@ namespace {
 constexpr Unknown unknown_at(int i) { return static_cast<Unknown>(i); }
 
 double nominal_of(Unknown unknown) {
-  const bool added =
-      unknown == Unknown::Slope || unknown == Unknown::Wind || unknown == Unknown::BrakesNow;
+  const bool added = unknown == Unknown::Slope || unknown == Unknown::Wind ||
+                     unknown == Unknown::BrakesNow || unknown == Unknown::OvertakenThrust;
   return added ? 0.0 : 1.0;
-}
-
-double drawn(Unknown unknown, double band, double even) {
-  const double share =
-      unknown == Unknown::BrakeHeat ? rising_triangular(even) - 1.0 : triangular(even);
-  return nominal_of(unknown) + band * share;
 }
 
 Scrub scrub_of(const Today& today, double band, const TurnAnswer& turn) {
@@ -40,27 +35,29 @@ Scrub scrub_of(const Today& today, double band, const TurnAnswer& turn) {
 }
 
 // In the order of the unknowns.
-constexpr std::array<double Bands::*, kUnknowns> kBands = {
+constexpr std::array<Band Bands::*, kUnknowns> kBands = {
     &Bands::idle_thrust_share, &Bands::rolling_share,
     &Bands::breakaway_share,   &Bands::slope_rad,
     &Bands::wind_mps,          &Bands::mass_share,
     &Bands::brakes_now_k,      &Bands::heat_capacity_share,
     &Bands::cooling_share,     &Bands::brake_heat_share,
-    &Bands::scrub_share};
+    &Bands::scrub_share,       &Bands::overtaken_thrust_share};
 
 }  // namespace
 
-double band_of(const Bands& bands, Unknown unknown) {
+const Band& band_of(const Bands& bands, Unknown unknown) {
   return bands.*kBands[static_cast<std::size_t>(unknown)];
 }
 
 void draw_block(const Bands& bands, int block, int first_dimension, std::uint64_t seed,
                 DrawBlock& draws) {
   for (int u = 0; u < kUnknowns; ++u) {
-    const double band = band_of(bands, unknown_at(u));
+    const Band& band = band_of(bands, unknown_at(u));
+    const double nominal = nominal_of(unknown_at(u));
     for (int i = 0; i < kLanes; ++i) {
       const auto index = static_cast<std::uint32_t>(block * kLanes + i);
-      draws.of[u][i] = drawn(unknown_at(u), band, shifted_sobol(index, first_dimension + u, seed));
+      draws.of[u][i] = nominal + triangular(shifted_sobol(index, first_dimension + u, seed),
+                                            band.below, band.above);
     }
   }
 }
@@ -80,7 +77,8 @@ DrawBlock nominal_block() {
 Scrubs scrubs_of(const Today& today, const Bands& bands, const Turns& turns) {
   Scrubs scrubs;
   for (const TurnAnswer& turn : turns)
-    scrubs.of[static_cast<std::size_t>(turn.leg)] = scrub_of(today, bands.scrub_share, turn);
+    scrubs.of[static_cast<std::size_t>(turn.leg)] =
+        scrub_of(today, std::max(bands.scrub_share.below, bands.scrub_share.above), turn);
   return scrubs;
 }
 
@@ -93,6 +91,7 @@ BatchForces forces_in(const RollForces& nominal, const Scrub& scrub, const DrawB
     forces.rolling_resistance[i] *= draws[Unknown::Rolling][i];
     forces.slope_rad[i] += draws[Unknown::Slope][i];
     forces.headwind_mps[i] += draws[Unknown::Wind][i];
+    forces.overtaken_thrust_share[i] += draws[Unknown::OvertakenThrust][i];
     forces.scrub_drag_n[i] = mass * scrub.at(draws[Unknown::Scrub][i]);
   }
   return forces;

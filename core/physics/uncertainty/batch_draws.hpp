@@ -1,7 +1,7 @@
 // One block of draws: the uncertain inputs of 64 taxis, and the forces they give.
 //
 // Each unknown is drawn within its band (bands.hpp) from one coordinate of a low-discrepancy point:
-// triangular about the nominal value, the share of the work that heats the packs downwards only.
+// triangular, most likely at the nominal value.
 #pragma once
 
 #include <cstdint>
@@ -14,15 +14,14 @@
 
 namespace tillerline {
 
-// Factors of the nominal value; for slope, wind and brakes now what is added, SI.
+// Factors of the nominal value; for slope, wind, brakes now and overtaken thrust what is added, SI.
 struct DrawBlock {
   Lanes of[kUnknowns];
 
   const Lanes& operator[](Unknown unknown) const { return of[static_cast<int>(unknown)]; }
 };
 
-// The half width of an unknown's band.
-double band_of(const Bands& bands, Unknown unknown);
+const Band& band_of(const Bands& bands, Unknown unknown);
 
 // Points 64 block to 64 block + 63, coordinates from `first_dimension` on, with that seed.
 void draw_block(const Bands& bands, int block, int first_dimension, std::uint64_t seed,

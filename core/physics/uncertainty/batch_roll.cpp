@@ -66,7 +66,10 @@ void branch_passage(const Lanes& a, const Lanes& b, const Lanes& c, const Lanes&
 inline double force_per_weight(const BatchForces& f, int i) {
   const double q = 0.5 * f.air_density_kgpm3 * f.drag_area_m2;
   const double air_n = q * f.headwind_mps[i] * std::abs(f.headwind_mps[i]);
-  return (f.thrust_n[i] - air_n - f.scrub_drag_n[i] - f.dragging_brake_n) /
+  const double headwind = std::max(f.headwind_mps[i], 0.0);
+  const double tailwind = std::min(f.headwind_mps[i], 0.0);
+  const double fall_n = f.thrust_fall_nspm * (headwind + f.overtaken_thrust_share[i] * tailwind);
+  return (f.thrust_n[i] - fall_n - air_n - f.scrub_drag_n[i] - f.dragging_brake_n) /
          (f.mass_kg[i] * units::kGravity_mps2);
 }
 
@@ -79,6 +82,7 @@ BatchForces batch_forces(const RollForces& forces) {
           .slope_rad = same_in_all_lanes(forces.slope_rad),
           .headwind_mps = same_in_all_lanes(forces.headwind_mps),
           .scrub_drag_n = same_in_all_lanes(forces.scrub_drag_n),
+          .overtaken_thrust_share = same_in_all_lanes(forces.overtaken_thrust_share),
           .thrust_fall_nspm = forces.thrust_fall_nspm,
           .rolling_speed_factor_s2pm2 = forces.rolling_speed_factor_s2pm2,
           .drag_area_m2 = forces.drag_area_m2,
@@ -95,14 +99,15 @@ void batch_roll_law(const BatchForces& f, BatchLaw& law) {
     const double w = f.headwind_mps[i];
     const double steady = f.thrust_n[i] - rolling - weight * lane::sine(f.slope_rad[i]) -
                           (f.scrub_drag_n[i] + f.dragging_brake_n);
-    const double linear = -f.thrust_fall_nspm;
+    const double fall = f.thrust_fall_nspm;
+    const double overtaken = fall * f.overtaken_thrust_share[i];
     const double square = -rolling * f.rolling_speed_factor_s2pm2 - f.displacement_drag_nspm2;
     const double per_mass = 1.0 / f.mass_kg[i];
-    law.above_a[i] = (steady - q * w * w) * per_mass;
-    law.above_b[i] = (linear - 2.0 * q * w) * per_mass;
+    law.above_a[i] = (steady - fall * w - q * w * w) * per_mass;
+    law.above_b[i] = (-fall - 2.0 * q * w) * per_mass;
     law.above_c[i] = (square - q) * per_mass;
-    law.below_a[i] = (steady + q * w * w) * per_mass;
-    law.below_b[i] = (linear + 2.0 * q * w) * per_mass;
+    law.below_a[i] = (steady - overtaken * w + q * w * w) * per_mass;
+    law.below_b[i] = (-overtaken + 2.0 * q * w) * per_mass;
     law.below_c[i] = (square + q) * per_mass;
     law.split_mps[i] = std::max(0.0, -w);
   }

@@ -23,6 +23,7 @@ struct BatchForces {
   Lanes slope_rad;
   Lanes headwind_mps;
   Lanes scrub_drag_n;
+  Lanes overtaken_thrust_share;
   double thrust_fall_nspm = 0.0;
   double rolling_speed_factor_s2pm2 = 0.0;
   double drag_area_m2 = 0.0;

@@ -10,28 +10,33 @@ namespace {
 using AllStretches = FixedList<Stretch, kMaxPieces>;
 using Stretches = FixedList<Stretch, kMostStretches>;
 
-// v ds and v^2 ds over a piece, its speed the parabola in time with the piece's ends and mean.
+// v ds and v^2 ds over a piece, its speed the parabola in time with the piece's ends and mean; and
+// what a tailwind of `tailwind_mps` is quicker, ds, with the way on which it is.
 struct SpeedMoments {
   double first_m2ps;
   double second_m3ps2;
+  double overtaken_m2ps;
+  double overtaken_m;
 };
-SpeedMoments speed_moments(const Piece& piece) {
+SpeedMoments speed_moments(const Piece& piece, double tailwind_mps) {
   const double bulge =
       6.0 * (piece.length_m / piece.duration_s - 0.5 * (piece.v0_mps + piece.v1_mps));
   const auto speed = [&](double share) {
     return piece.v0_mps + share * (piece.v1_mps - piece.v0_mps + bulge * (1.0 - share));
   };
-  const auto power = [&](int exponent) {
+  const auto along = [&](auto of_speed) {
     return piece.duration_s * gauss_integral(kGauss4, 0.0, 1.0, [&](double share) {
              const double v = speed(share);
-             return exponent == 2 ? v * v : v * v * v;
+             return v * of_speed(v);
            });
   };
-  return {power(2), power(3)};
+  return {along([](double v) { return v; }), along([](double v) { return v * v; }),
+          along([&](double v) { return std::max(0.0, tailwind_mps - v); }),
+          along([&](double v) { return tailwind_mps > v ? 1.0 : 0.0; })};
 }
 
 void add_piece(const Piece& piece, const RollForces& f, const Scrub& scrub, Stretch& to) {
-  const SpeedMoments v = speed_moments(piece);
+  const SpeedMoments v = speed_moments(piece, -f.headwind_mps);
   const double level = lane::cosine(f.slope_rad);
   const double climb = lane::sine(f.slope_rad);
   const double w = f.headwind_mps;
@@ -46,6 +51,8 @@ void add_piece(const Piece& piece, const RollForces& f, const Scrub& scrub, Stre
   to.sine_rolling_m += climb * rolling_m;
   to.air_m3ps2 += v.second_m3ps2 + 2.0 * w * v.first_m2ps + w * w * length_m;
   to.air_m2ps += v.first_m2ps + w * length_m;
+  to.overtaken_m2ps += v.overtaken_m2ps;
+  to.overtaken_m += v.overtaken_m;
   to.kinetic_m2ps2 += 0.5 * (piece.v0_mps * piece.v0_mps - piece.v1_mps * piece.v1_mps);
   to.scrub_j.nominal_n += scrub.nominal_n * length_m;
   to.scrub_j.slope_n += scrub.slope_n * length_m;
@@ -85,6 +92,8 @@ void join(const Stretch& next, Stretch& to) {
   to.sine_rolling_m += next.sine_rolling_m;
   to.air_m3ps2 += next.air_m3ps2;
   to.air_m2ps += next.air_m2ps;
+  to.overtaken_m2ps += next.overtaken_m2ps;
+  to.overtaken_m += next.overtaken_m;
   to.kinetic_m2ps2 += next.kinetic_m2ps2;
   to.scrub_j.nominal_n += next.scrub_j.nominal_n;
   to.scrub_j.slope_n += next.scrub_j.slope_n;
@@ -126,8 +135,13 @@ void batch_work(const RollForces& f, const Stretch& way, const DrawBlock& draws,
     const double rolling_m = way.rolling_m * cosine - way.sine_rolling_m * sine;
     const double w = draws[Unknown::Wind][i];
     const double air = way.air_m3ps2 + w * (2.0 * way.air_m2ps + w * way.length_m);
-    const double ahead = way.air_m2ps + w * way.length_m >= 0.0 ? 1.0 : -1.0;
+    const double airspeed_m2ps = way.air_m2ps + w * way.length_m;
+    const double ahead = airspeed_m2ps >= 0.0 ? 1.0 : -1.0;
+    const double overtaken_m2ps = std::max(0.0, way.overtaken_m2ps - w * way.overtaken_m);
+    const double fall_m2ps =
+        airspeed_m2ps + (1.0 - draws[Unknown::OvertakenThrust][i]) * overtaken_m2ps;
     work_j[i] = f.thrust_n * draws[Unknown::IdleThrust][i] * way.length_m -
+                f.thrust_fall_nspm * fall_m2ps -
                 mass_kg * units::kGravity_mps2 *
                     (climb_m + f.rolling_resistance * draws[Unknown::Rolling][i] * rolling_m) -
                 ahead * q * air - factor * way.scrub_j.at(draws[Unknown::Scrub][i]) +

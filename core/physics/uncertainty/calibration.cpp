@@ -299,8 +299,12 @@ double surplus_share(const Aircraft& aircraft, const Observation& like, double m
   return acceleration_mps2(observed_law(aircraft, level), kReference_mps) / units::kGravity_mps2;
 }
 
-// Standard deviation of a triangle over a band to both sides.
-double triangle_error(double band) { return band / square_root(6.0); }
+// Standard deviation of a triangle over a band, its peak where neither side begins.
+double triangle_error(const Band& band) {
+  const double a = band.below;
+  const double b = band.above;
+  return square_root((a * a + b * b + a * b) / 18.0);
+}
 
 // Fitted with the shared errors as they are at the constants found.
 Fit fit_roll(const GroupFit& group, FitProblem& problem, Calibration& out) {
@@ -408,9 +412,10 @@ void fit_rolls(const Aircraft& aircraft, const Observations& observations, const
 }
 
 // A band about the new value: two standard errors, of the value itself for a share.
-void narrow(const Estimate& estimate, double& band) {
+void narrow(const Estimate& estimate, Band& band) {
   if (estimate.state != EstimateState::Estimated) return;
-  band = std::min(band, 2.0 * estimate.standard_error / estimate.factor);
+  const double share = 2.0 * estimate.standard_error / estimate.factor;
+  band = {std::min(band.below, share), std::min(band.above, share)};
 }
 
 }  // namespace

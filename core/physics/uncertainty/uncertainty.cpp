@@ -235,14 +235,15 @@ UncertaintyAnswer uncertainty_answer(const Today& today, const Legs& legs, const
   answer.ranked_at_rest = answer.reaches_target < kEnoughGetThere;
   rank(
       samples,
-      {Unknown::IdleThrust, Unknown::Rolling, Unknown::Slope, Unknown::Wind, Unknown::Mass},
+      {Unknown::IdleThrust, Unknown::Rolling, Unknown::Slope, Unknown::Wind, Unknown::Mass,
+       Unknown::OvertakenThrust},
       [&](const DrawBlock& block) { return roll_measure(first, answer.ranked_at_rest, block); },
       answer.roll_ranking);
   rank(
       samples,
       {Unknown::IdleThrust, Unknown::Rolling, Unknown::Slope, Unknown::Wind, Unknown::Mass,
        Unknown::BrakesNow, Unknown::HeatCapacity, Unknown::Cooling, Unknown::BrakeHeat,
-       Unknown::Scrub},
+       Unknown::Scrub, Unknown::OvertakenThrust},
       [&](const DrawBlock& block) { return line_up_k(heat, block); }, answer.heat_ranking);
   return answer;
 }

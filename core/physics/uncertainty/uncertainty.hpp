@@ -1,12 +1,12 @@
 // How uncertain the answers are: the uncertain inputs drawn together, many taxis computed at once.
 //
 // Draws. 1024 points of a fixed low-discrepancy sequence (low_discrepancy.hpp), so that the same
-// brief has the same answer everywhere. Each unknown is triangular within its band (bands.hpp), the
-// share of the work that heats the packs goes downwards only (a triangle that rises to the nominal
-// value). Unknowns are independent of each other; each is the same all along the route: the slope
-// is off by the same angle on every leg, the headwind by the same speed (the worst case: errors of
-// single legs would partly cancel), scrub by the same share in every turn. Starting to roll never
-// takes less than rolling on: where a draw has it so, its rolling resistance counts for both.
+// brief has the same answer everywhere. Each unknown is triangular within its band (bands.hpp),
+// most likely at its nominal value. Unknowns are independent of each other; each is the same all
+// along the route: the slope is off by the same angle on every leg, the headwind by the same speed
+// (the worst case: errors of single legs would partly cancel), scrub by the same share in every
+// turn. Starting to roll never takes less than rolling on: where a draw has it so, its rolling
+// resistance counts for both.
 //
 // Roll, critical slopes, turns. Every draw is an exact roll (batch_roll.hpp).
 //
