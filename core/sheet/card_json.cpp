@@ -187,9 +187,9 @@ Json plan_json(const TrackPlan& plan) {
           {"smallest_gear_radius_m", num(plan.smallest_gear_radius_m)},
           {"wing_reach_m", num(plan.wing_reach_m)},
           {"tail_reach_m", num(plan.tail_reach_m)},
-          {"left_main_margin_m", num(plan.margins.left_main_m)},
-          {"right_main_margin_m", num(plan.margins.right_main_m)},
-          {"nose_margin_m", num(plan.margins.nose_m)},
+          {"left_main_margin_m", num(plan.margins.left_main.margin_m)},
+          {"right_main_margin_m", num(plan.margins.right_main.margin_m)},
+          {"nose_margin_m", num(plan.margins.nose.margin_m)},
           {"new_line_from_left_seat", cue_json(plan.from_left)},
           {"new_line_from_right_seat", cue_json(plan.from_right)}};
 }

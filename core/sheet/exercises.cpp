@@ -125,7 +125,7 @@ Answer cut_inside(const Say& say, const Card& card, int turn) {
 
 Answer edge_margin(const Say& say, const Card& card, int turn) {
   const EdgeMargins& m = track_at(card, turn).eye_on_line.margins;
-  const double least_m = std::min(m.left_main_m, m.right_main_m);
+  const double least_m = std::min(m.left_main.margin_m, m.right_main.margin_m);
   const std::string sentence =
       least_m < 0.0 ? "They leave the pavement by " + say.length_tenth(-least_m) + "."
                     : say.margin(least_m) + " are left to the edge.";

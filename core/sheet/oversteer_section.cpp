@@ -102,10 +102,10 @@ void add_rows(SheetSection& section, const Source& source, const TrackAnswer& tr
   section.rows.push_back(cut_row(source.say, name + ": main gear", plan));
   const double wanted_m = source.brief().limits.edge_clearance_m;
   section.rows.push_back(
-      edge_row(source.say, name + ": left main wheels", plan.margins.left_main_m, wanted_m));
-  section.rows.push_back(
-      edge_row(source.say, name + ": right main wheels", plan.margins.right_main_m, wanted_m));
-  section.rows.push_back(edge_row(source.say, name + ": nose wheels", plan.margins.nose_m,
+      edge_row(source.say, name + ": left main wheels", plan.margins.left_main.margin_m, wanted_m));
+  section.rows.push_back(edge_row(source.say, name + ": right main wheels",
+                                  plan.margins.right_main.margin_m, wanted_m));
+  section.rows.push_back(edge_row(source.say, name + ": nose wheels", plan.margins.nose.margin_m,
                                   source.brief().limits.nose_clearance_m));
   section.rows.push_back(reach_row(source.say, name + ": wing tips reach", plan));
 }

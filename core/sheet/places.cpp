@@ -81,11 +81,11 @@ std::string cue_words(const Say& say, const TrackPlan& plan, double turn_rad) {
 
 Narrowest narrowest(const EdgeMargins& margins, double turn_rad) {
   const bool right_turn = turn_rad > 0.0;
-  const double inner_m = right_turn ? margins.right_main_m : margins.left_main_m;
-  const double outer_m = right_turn ? margins.left_main_m : margins.right_main_m;
+  const double inner_m = right_turn ? margins.right_main.margin_m : margins.left_main.margin_m;
+  const double outer_m = right_turn ? margins.left_main.margin_m : margins.right_main.margin_m;
   Narrowest least{inner_m, "inner main wheels"};
   if (outer_m < least.margin_m) least = {outer_m, "outer main wheels"};
-  if (margins.nose_m < least.margin_m) least = {margins.nose_m, "nose wheels"};
+  if (margins.nose.margin_m < least.margin_m) least = {margins.nose.margin_m, "nose wheels"};
   return least;
 }
 

@@ -51,8 +51,9 @@ constexpr const char* kNarrow = "east-hangar-to-f1";
 double best_margin_m(const TrackAnswer& track) {
   double best = -100.0;
   for (const TrackPlan* plan : {&track.eye_on_line, &track.gear_on_line}) {
-    if (!plan->possible || plan->margins.nose_m < 0.0) continue;
-    best = std::max(best, std::min(plan->margins.left_main_m, plan->margins.right_main_m));
+    if (!plan->possible || plan->margins.nose.margin_m < 0.0) continue;
+    best = std::max(best,
+                    std::min(plan->margins.left_main.margin_m, plan->margins.right_main.margin_m));
   }
   return best;
 }

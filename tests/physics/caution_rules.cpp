@@ -17,6 +17,14 @@ using namespace tillerline::tests;
 
 namespace {
 
+EdgeMargins margins_of(double left_m, double right_m, double nose_m) {
+  EdgeMargins margins;
+  margins.left_main.margin_m = left_m;
+  margins.right_main.margin_m = right_m;
+  margins.nose.margin_m = nose_m;
+  return margins;
+}
+
 // A route of straight, arc, straight with nothing to say about it.
 struct Quiet {
   Brief brief;
@@ -57,7 +65,7 @@ struct Quiet {
     for (TrackPlan* plan : {&track.gear_on_line, &track.eye_on_line}) {
       plan->possible = true;
       plan->ramps_fit = true;
-      plan->margins = {.left_main_m = 6.0, .right_main_m = 6.0, .nose_m = 3.0};
+      plan->margins = margins_of(6.0, 6.0, 3.0);
     }
     card.tracks.push(track);
     card.heat.within_limit = true;
@@ -160,7 +168,7 @@ TEST_CASE("caution rules: the track's margins, of the technique that is used") {
     Quiet tight = quiet();
     used(tight).possible = false;
     used(tight).ramps_fit = false;  // of no use to say any more
-    used(tight).margins.left_main_m = -1.0;
+    used(tight).margins.left_main.margin_m = -1.0;
     used(tight).steering_rad = 1.4;
     tight.card().tracks[0].steering_limit_rad = 1.2;
     tight.says({kExceeded, CautionKind::TurnTooTight, 1, 1.4, 1.2}, false);
@@ -168,35 +176,35 @@ TEST_CASE("caution rules: the track's margins, of the technique that is used") {
     used(ramps).ramps_fit = false;
     ramps.says({kCare, CautionKind::RampsDoNotFit, 1, 0.0, 0.0});
 
-    for (double EdgeMargins::*main : {&EdgeMargins::left_main_m, &EdgeMargins::right_main_m}) {
+    for (EdgeMargin EdgeMargins::*main : {&EdgeMargins::left_main, &EdgeMargins::right_main}) {
       Quiet off = quiet();
-      used(off).margins.*main = -0.5;
+      (used(off).margins.*main).margin_m = -0.5;
       off.says({kExceeded, CautionKind::WheelOffPavement, 1, -0.5, 0.0}, false);
       Quiet small = quiet();
-      used(small).margins.*main = 4.0 - kBit;
+      (used(small).margins.*main).margin_m = 4.0 - kBit;
       small.says({kCare, CautionKind::EdgeMarginSmall, 1, 4.0 - kBit, 4.0});
       Quiet edge = quiet();
-      used(edge).margins.*main = 0.0;  // on the very edge
+      (used(edge).margins.*main).margin_m = 0.0;  // on the very edge
       edge.says({kCare, CautionKind::EdgeMarginSmall, 1, 0.0, 4.0});
       Quiet enough = quiet();
-      used(enough).margins.*main = 4.0;
+      (used(enough).margins.*main).margin_m = 4.0;
       enough.silent();
     }
     Quiet nose_off = quiet();
-    used(nose_off).margins.nose_m = -0.2;
+    used(nose_off).margins.nose.margin_m = -0.2;
     nose_off.says({kExceeded, CautionKind::WheelOffPavement, 1, -0.2, 0.0}, false);
     Quiet nose_edge = quiet();
-    used(nose_edge).margins.nose_m = 0.0;
+    used(nose_edge).margins.nose.margin_m = 0.0;
     nose_edge.says({kCare, CautionKind::NoseMarginSmall, 1, 0.0, 1.0});
     Quiet nose_small = quiet();
-    used(nose_small).margins.nose_m = 1.0 - kBit;
+    used(nose_small).margins.nose.margin_m = 1.0 - kBit;
     nose_small.says({kCare, CautionKind::NoseMarginSmall, 1, 1.0 - kBit, 1.0});
     Quiet nose_enough = quiet();
-    used(nose_enough).margins.nose_m = 1.0;
+    used(nose_enough).margins.nose.margin_m = 1.0;
     nose_enough.silent();
     // The worst of the three.
     Quiet all = quiet();
-    used(all).margins = {.left_main_m = -0.3, .right_main_m = -0.1, .nose_m = -0.2};
+    used(all).margins = margins_of(-0.3, -0.1, -0.2);
     all.says({kExceeded, CautionKind::WheelOffPavement, 1, -0.3, 0.0}, false);
   }
 }
@@ -558,7 +566,7 @@ TEST_CASE("caution rules: the serious first, then by kind, then along the route"
   one.leg(1).extra_thrust_n = 2e3;
   one.leg(2).hardest_braking_mps2 = 2.0;
   one.card().heat.peak_k = 580.0;
-  one.card().tracks[0].gear_on_line.margins.nose_m = -1.0;
+  one.card().tracks[0].gear_on_line.margins.nose.margin_m = -1.0;
   one.card().half_turn.wanted = true;
   one.card().half_turn.possible = false;
   fill_cautions(one.brief, one.card());

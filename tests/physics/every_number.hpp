@@ -46,11 +46,12 @@ void every_number(const Card& c, F f) {
   for (const TrackAnswer& t : c.tracks) {
     for (double x : {t.radius_m, t.turn_rad, t.eye_side_m, t.steering_limit_rad}) f("track", x);
     for (const TrackPlan* p : {&t.eye_on_line, &t.gear_on_line}) {
-      for (double x : {p->steering_rad, p->steering_rate_radps, p->shift_m, p->start_before_arc_m,
-                       p->eye_past_arc_begin_m, p->eye_past_crossing_m, p->nose_overshoot_m,
-                       p->eye_overshoot_m, p->nose_off_line_m, p->gear_off_line_m,
-                       p->smallest_gear_radius_m, p->wing_reach_m, p->tail_reach_m,
-                       p->margins.left_main_m, p->margins.right_main_m, p->margins.nose_m})
+      for (double x :
+           {p->steering_rad, p->steering_rate_radps, p->shift_m, p->start_before_arc_m,
+            p->eye_past_arc_begin_m, p->eye_past_crossing_m, p->nose_overshoot_m,
+            p->eye_overshoot_m, p->nose_off_line_m, p->gear_off_line_m, p->smallest_gear_radius_m,
+            p->wing_reach_m, p->tail_reach_m, p->margins.left_main.margin_m,
+            p->margins.right_main.margin_m, p->margins.nose.margin_m})
         f("track plan", x);
       for (int i = 0; i < p->samples; ++i)
         for (double x : {p->pose[i].gear.x_m, p->pose[i].gear.y_m, p->pose[i].heading_rad,

@@ -135,8 +135,8 @@ TEST_CASE(
     same(a.turns[i].limit.speed_mps, b.turns[i].limit.speed_mps);
     same(a.turns[i].window.upper_mps, b.turns[i].window.upper_mps);
     same(a.tracks[i].gear_on_line.start_before_arc_m, b.tracks[i].gear_on_line.start_before_arc_m);
-    same(a.tracks[i].gear_on_line.margins.left_main_m,
-         b.tracks[i].gear_on_line.margins.left_main_m);
+    same(a.tracks[i].gear_on_line.margins.left_main.margin_m,
+         b.tracks[i].gear_on_line.margins.left_main.margin_m);
   }
   CAPTURE(apart.at);
   CHECK(a.run.pieces.size() == b.run.pieces.size());

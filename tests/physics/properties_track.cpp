@@ -515,9 +515,9 @@ TEST_CASE(
       const auto same = [&](double a, double b) {
         if (a != b) ++wrong;
       };
-      same(p.margins.left_main_m, m.margins.right_main_m);
-      same(p.margins.right_main_m, m.margins.left_main_m);
-      same(p.margins.nose_m, m.margins.nose_m);
+      same(p.margins.left_main.margin_m, m.margins.right_main.margin_m);
+      same(p.margins.right_main.margin_m, m.margins.left_main.margin_m);
+      same(p.margins.nose.margin_m, m.margins.nose.margin_m);
       same(p.wing_reach_m, m.wing_reach_m);
       same(p.tail_reach_m, m.tail_reach_m);
       same(p.main_inside_m, m.main_inside_m);

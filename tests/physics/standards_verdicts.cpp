@@ -192,7 +192,7 @@ TEST_CASE("standards: edge clearance and fillet of a turn") {
   const EdgeMargins& margins = track_answer(brief, 1, 5.0).eye_on_line.margins;
   const RuleVerdict edge = icao(answer, RuleKind::EdgeClearance);
   CHECK(edge.wanted == 4.0);
-  CHECK(edge.actual == std::min(margins.left_main_m, margins.right_main_m));
+  CHECK(edge.actual == std::min(margins.left_main.margin_m, margins.right_main.margin_m));
   CHECK(edge.met == (edge.actual >= 4.0));
   CHECK(!edge.met);
   const RuleVerdict fillet = icao(answer, RuleKind::Fillet);

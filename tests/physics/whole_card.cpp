@@ -155,9 +155,9 @@ TEST_CASE("card: a mirrored taxi gives exactly the mirrored card") {
       for (const auto& [p, q] : {std::pair{&a.tracks[i].eye_on_line, &b.tracks[i].eye_on_line},
                                  std::pair{&a.tracks[i].gear_on_line, &b.tracks[i].gear_on_line}}) {
         differences += p->samples != q->samples;
-        differences += p->margins.left_main_m != q->margins.right_main_m;
-        differences += p->margins.right_main_m != q->margins.left_main_m;
-        differences += p->margins.nose_m != q->margins.nose_m;
+        differences += p->margins.left_main.margin_m != q->margins.right_main.margin_m;
+        differences += p->margins.right_main.margin_m != q->margins.left_main.margin_m;
+        differences += p->margins.nose.margin_m != q->margins.nose.margin_m;
         differences += p->nose_overshoot_m != q->nose_overshoot_m;
         differences += p->start_before_arc_m != q->start_before_arc_m;
         differences += p->steering_rad != q->steering_rad;

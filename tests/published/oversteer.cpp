@@ -187,8 +187,8 @@ TEST_CASE("oversteer: taxiway width and clearance of the standard fit each other
   Brief brief = one_turn(radians(0.05), 300.0);
   brief.aircraft.wheel_span_m = 12.9;
   const TrackAnswer answer = track_answer(brief, 1, 4.0);
-  for (const double margin :
-       {answer.eye_on_line.margins.left_main_m, answer.eye_on_line.margins.right_main_m}) {
+  for (const double margin : {answer.eye_on_line.margins.left_main.margin_m,
+                              answer.eye_on_line.margins.right_main.margin_m}) {
     check({.what = "margin on a straight, m",
            .source = kCs,
            .place = "D.240 and D.245, (23 - 12.9)/2",
@@ -219,6 +219,6 @@ TEST_CASE("oversteer: a fillet made by the handbook keeps the handbook's margin"
          .place = "p. 249, eq. 6-11",
          .kind = Kind::Formula,
          .expected = 15.0,
-         .got = answer.eye_on_line.margins.right_main_m / foot,
+         .got = answer.eye_on_line.margins.right_main.margin_m / foot,
          .tolerance = 0.15});
 }

@@ -5,7 +5,9 @@
 
 #include <cmath>
 
+#include "physics/numerics/root_finding.hpp"
 #include "physics/numerics/units.hpp"
+#include "physics/path/plan_motion.hpp"
 #include "published.hpp"
 
 using namespace tillerline;
@@ -369,4 +371,244 @@ TEST_CASE("track: turn radius of the handbook and of vehicle practice") {
          .expected = 30.0,
          .got = tightest_turn(aircraft, radians(45.0)).gear_axis_m,
          .tolerance = 1e-9});
+}
+
+// Everything that follows was derived apart from this program, as plane kinematics of a rigid body
+// whose one point follows the line, and computed apart from it; dense brute force agrees with it to
+// 4e-11 m. Printed to 0.1 mm, 1e-4 deg: half of the last digit and a little for what is derived.
+namespace {
+
+constexpr const char* kEvents = "Plane kinematics of a followed point, computed apart";
+
+// L 30, outer main wheels +-6.3, nose wheels +-0.45, tail (33 behind, +-10), wing tips (8 behind,
+// +-31); the followed point takes the place of the eye.
+Aircraft plain_aircraft(double followed_m) {
+  Aircraft a;
+  a.wheelbase_m = 30.0;
+  a.eye_ahead_m = followed_m;
+  a.wheel_span_m = 12.6;
+  a.nose_wheel_span_m = 0.9;
+  a.tail_behind_m = 33.0;
+  a.tailplane_span_m = 20.0;
+  a.wing_tip_behind_m = 8.0;
+  a.wing_span_m = 62.0;
+  a.steering_limit_rad = 1.4;
+  return a;
+}
+
+TaxiRoute straight_arc_straight(double radius_m, double turn_deg, double width_m) {
+  Leg straight;
+  straight.length_m = 400.0;
+  straight.width_m = width_m;
+  Leg arc;
+  arc.kind = LegKind::Arc;
+  arc.radius_m = radius_m;
+  arc.turn_rad = radians(turn_deg);
+  arc.width_m = width_m;
+  TaxiRoute route;
+  route.legs.clear();
+  route.legs.push(straight);
+  route.legs.push(arc);
+  route.legs.push(straight);
+  return route;
+}
+
+}  // namespace
+
+TEST_CASE("track: where each wheel is furthest out, for any followed point") {
+  struct Row {
+    double followed_m, radius_m, turn_deg, steering_deg, nose_m, inside_m, tail_m, wing_m;
+  };
+  for (const Row& row : {Row{33, 45, 90, 35.9841, 0.4500, 10.5995, 16.7722, 31.1414},
+                         Row{30, 45, 90, 35.9221, 0.4500, 9.0407, 16.9152, 31.1499},
+                         Row{20, 45, 90, 35.4221, 5.4127, 4.3834, 17.5353, 31.1883},
+                         Row{10, 45, 90, 34.3354, 8.5043, 1.1230, 18.4227, 31.2585},
+                         Row{4, 45, 90, 33.7950, 9.3097, 0.1781, 18.9898, 31.3427},
+                         Row{33, 45, 30, 19.7362, 0.4500, 5.1332, 14.6563, 31.1414},
+                         Row{15, 45, 30, 28.5226, 5.4626, 1.7933, 16.6228, 31.2172},
+                         Row{33, 60, 135, 30.1369, 0.4500, 9.4760, 15.1988, 31.1120},
+                         Row{18, 60, 135, 27.6475, 5.0179, 2.7608, 16.1218, 31.1609},
+                         Row{25, 30, 60, 39.8823, 3.3328, 6.7548, 19.2518, 31.2238},
+                         Row{12, 80, 45, 20.6633, 4.9586, 0.8957, 15.2296, 31.1589},
+                         Row{33, 33, 90, 44.7622, 0.4500, 12.6699, 19.0794, 31.1799}}) {
+    const Aircraft aircraft = plain_aircraft(row.followed_m);
+    const TaxiRoute route = straight_arc_straight(row.radius_m, row.turn_deg, 40.0);
+    const TrackPlan plan = track_answer(aircraft, route, 1.0, 1, 4.0).eye_on_line;
+    struct Part {
+      const char* what;
+      double expected, got;
+    };
+    for (const Part& part :
+         {Part{"largest steering, deg", row.steering_deg, degrees(plan.steering_rad)},
+          Part{"main-gear axis inside, m", row.inside_m, plan.gear_off_line_m},
+          Part{"inner main wheel inside, m", row.inside_m + 6.3,
+               20.0 - plan.margins.right_main.margin_m},
+          Part{"tail outside, m", row.tail_m, plan.tail_swing_m},
+          Part{"wing tip outside, m", row.wing_m, plan.wing_outside_m}}) {
+      check({.what = part.what,
+             .source = kEvents,
+             .place = "wheelbase 30 m, followed point 4 to 33 m ahead, 12 turns",
+             .kind = Kind::Own,
+             .expected = part.expected,
+             .got = part.got,
+             .tolerance = 0.001});
+    }
+    // A nose gear behind the followed point runs inside, nearer the other edge.
+    if (row.followed_m > aircraft.wheelbase_m) continue;
+    check({.what = "outer nose wheel outside, m",
+           .source = kEvents,
+           .place = "wheelbase 30 m, followed point 4 to 30 m ahead",
+           .kind = Kind::Own,
+           .expected = row.nose_m,
+           .got = 20.0 - plan.margins.nose.margin_m,
+           .tolerance = 0.001});
+  }
+}
+
+TEST_CASE("track: the inner main wheel at the end of the outbound lead-in") {
+  struct Row {
+    double followed_m, radius_m, turn_deg, corner_m;
+  };
+  // So wide inside of the arc that the place where the lead-in of 40 m ends is the narrowest.
+  for (const Row& row :
+       {Row{33, 45, 90, 8.8539}, Row{30, 45, 90, 8.2007}, Row{20, 45, 90, 6.7499},
+        Row{10, 45, 90, 6.3152}, Row{4, 45, 90, 6.3000}, Row{33, 45, 30, 7.6802},
+        Row{15, 45, 30, 6.4025}, Row{25, 30, 60, 7.4732}, Row{33, 33, 90, 9.5158}}) {
+    TaxiRoute route = straight_arc_straight(row.radius_m, row.turn_deg, 25.0);
+    route.legs[1].widening_m = 40.0;
+    route.legs[1].lead_in_m = 40.0;
+    const TrackPlan plan =
+        track_answer(plain_aircraft(row.followed_m), route, 1.0, 1, 4.0).eye_on_line;
+    check({.what = "inner main wheel inside at the lead-in's end, m",
+           .source = kEvents,
+           .place = "lead-in 40 m",
+           .kind = Kind::Own,
+           .expected = row.corner_m,
+           .got = 12.5 - plan.margins.right_main.margin_m,
+           .tolerance = 0.001});
+  }
+}
+
+TEST_CASE("track: margins with the main gear and with the eye on the line, steered at once") {
+  struct Row {
+    double radius_m, turn_deg, width_m, widening_m, lead_in_m;
+    double gear_nose_m, gear_inner_m, eye_inner_m;
+  };
+  for (const Row& row : {Row{45, 90, 25, 0, 0, 3.0417, 6.2000, -4.3995},
+                         Row{45, 90, 25, 8, 40, 3.0417, 6.2000, 3.6005},
+                         Row{45, 90, 23, 5, 30, 2.0417, 5.2000, -0.3995},
+                         Row{60, 135, 25, 6, 50, 5.0152, 6.2000, 2.7240},
+                         Row{45, 30, 23, 0, 0, 2.1391, 5.2000, 0.0668},
+                         Row{35, 60, 25, 6, 30, 1.0597, 6.2000, 2.8617},
+                         Row{80, 45, 23, 0, 0, 5.6385, 5.2000, -0.2151}}) {
+    TaxiRoute route = straight_arc_straight(row.radius_m, row.turn_deg, row.width_m);
+    route.legs[1].widening_m = row.widening_m;
+    route.legs[1].lead_in_m = row.lead_in_m;
+    Aircraft aircraft = plain_aircraft(33.0);
+    aircraft.steering_rate_radps = 0.0;
+    const TrackAnswer answer = track_answer(aircraft, route, 1.0, 1, 4.0);
+    struct Part {
+      const char* what;
+      double expected, got;
+    };
+    for (const Part& part : {Part{"nose margin, gear on the line, m", row.gear_nose_m,
+                                  answer.gear_on_line.margins.nose.margin_m},
+                             Part{"inner margin, gear on the line, m", row.gear_inner_m,
+                                  answer.gear_on_line.margins.right_main.margin_m},
+                             Part{"inner margin, eye on the line, m", row.eye_inner_m,
+                                  answer.eye_on_line.margins.right_main.margin_m}}) {
+      check({.what = part.what,
+             .source = kEvents,
+             .place = "eye 33 m, wheelbase 30 m, with and without extra pavement",
+             .kind = Kind::Own,
+             .expected = part.expected,
+             .got = part.got,
+             .tolerance = 0.001});
+    }
+  }
+}
+
+TEST_CASE("track: nose wheels at a limited rate, main gear on the line") {
+  const double per_second = radians(12.0);
+  const GearOnLineTurn turn =
+      gear_on_line_turn(40.0, radians(90.0), 30.0, 33.0, 1.4, per_second, 4.0);
+  TaxiRoute route = straight_arc_straight(40.0, 90.0, 40.0);
+  Aircraft aircraft = plain_aircraft(33.0);
+  aircraft.steering_rate_radps = per_second;
+  // The nose gear moves at 4 m/s.
+  const TrackPlan plan =
+      track_answer(aircraft, route, 1.0, 1, 4.0 * 40.0 / std::hypot(40.0, 30.0)).gear_on_line;
+  struct Part {
+    const char* what;
+    double expected, got;
+  };
+  for (const Part& part :
+       {Part{"steering, deg", 36.870, degrees(turn.steering_rad)},
+        Part{"heading turned in a ramp, deg", 7.295, degrees(turn.ramp_heading_rad)},
+        Part{"shift inwards, m", 0.1407, turn.shift_m},
+        Part{"start before the arc, m", 6.5033, turn.start_before_arc_m},
+        Part{"eye past the crossing, m", -13.5033, turn.eye_past_crossing_m},
+        Part{"outer nose wheel outside, m", 10.2200, 20.0 - plan.margins.nose.margin_m}}) {
+    check({.what = part.what,
+           .source = kEvents,
+           .place = "12 deg/s at 4 m/s of the nose gear",
+           .kind = Kind::Own,
+           .expected = part.expected,
+           .got = part.got,
+           .tolerance = 0.001});
+  }
+}
+
+TEST_CASE("track: the parts of a plan, each by a number of its own") {
+  // R 33, 90 deg, followed point 33 m ahead; and a ramped turn of the table above.
+  TaxiRoute route = straight_arc_straight(33.0, 90.0, 40.0);
+  route.legs[1].lead_in_m = 20.0;
+  route.legs[1].widening_m = 4.0;
+  const PaintedLine line = painted_line(route, 1);
+  const double arc_m = 33.0 * radians(90.0);
+  const CarriedLag lag = carried_lag(line, 33.0);
+  const HalfLag half = half_lag_after_m({0.0, 1.0}, 33.0, 1.0 / 33.0, arc_m);
+  const MotionPhases phases = phases_along_line(line, -10.0, arc_m + 116.0);
+  const FollowedMotion motion{line, lag};
+  const auto followed = plan_sweep(motion, phases);
+  const GearOnLineTurn turn =
+      gear_on_line_turn(40.0, radians(90.0), 30.0, 33.0, 1.4, radians(12.0), 4.0);
+  const RampedMotion ramped{turn, 40.0, radians(90.0), 30.0, 1.0};
+  const MotionPhases ramps = phases_of_ramps(turn, 0.0, 0.0);
+  const LinePoint outbound{{40.0, 40.0}, radians(90.0)};
+  const Point beside_arc{30.0 * std::sin(0.7), 33.0 - 30.0 * std::cos(0.7)};
+  const Point beside_lead_in{33.0 - 5.0, 33.0 + 15.0};
+  struct Part {
+    const char* what;
+    double expected, got;
+  };
+  for (const Part& part :
+       {Part{"lag at the arc's end, deg", 47.4895, degrees(lag.at_begin_rad[line.turn + 1])},
+        Part{"the same by its half, deg", 47.4895,
+             2.0 * degrees(std::atan2(half.sine, half.cosine))},
+        Part{"main-gear axis inside, m", 12.6699,
+             followed.of_point(line, {0.0, 0.0}, Sought::Swing).most_right_m},
+        Part{"outer nose wheel past the new centreline, ramped, m", 10.2200,
+             plan_sweep(ramped, ramps).furthest_past_m(outbound, 1.0, {30.0, -0.45})},
+        Part{"ramped turn, nose gear's way, m",
+             2.0 * 36.870 / 3.0 + 50.0 * radians(90.0 - 2.0 * 7.295),
+             ramps[ramps.size() - 1].end_m},
+        Part{"end of the arc, m", 33.0, course_on_piece(line, line.turn, arc_m).point.y_m},
+        Part{"beside the arc, m", 3.0,
+             place_beside(line, piece_beside(line, beside_arc), beside_arc).from.offset_m},
+        Part{"half width a quarter into the lead-in's last part, m", 20.0 + 1.0,
+             place_beside(line, piece_beside(line, beside_lead_in), beside_lead_in)
+                 .from.right_half_width_m},
+        Part{"cos x = x", 0.739085,
+             find_zero_between(
+                 0.0, -1.0, 1.0, 1.0 - std::cos(1.0), [](double x) { return x - std::cos(x); },
+                 1e-9)}}) {
+    check({.what = part.what,
+           .source = kEvents,
+           .place = "R 33 m and 40 m, 90 deg",
+           .kind = Kind::Own,
+           .expected = part.expected,
+           .got = part.got,
+           .tolerance = 0.001});
+  }
 }

@@ -121,14 +121,14 @@ inline void fill_track(TrackAnswer& track) {
   gear.gear_off_line_m = 0.1;
   gear.wing_reach_m = 38.0;
   gear.tail_reach_m = 22.0;
-  gear.margins.left_main_m = 5.2;
-  gear.margins.right_main_m = 4.16;
-  gear.margins.nose_m = 6.0;
+  gear.margins.left_main.margin_m = 5.2;
+  gear.margins.right_main.margin_m = 4.16;
+  gear.margins.nose.margin_m = 6.0;
   TrackPlan& eye = track.eye_on_line;
   eye = gear;
   eye.technique = TurnTechnique::EyeOnLine;
   eye.gear_off_line_m = 6.34;
-  eye.margins.right_main_m = -0.3;
+  eye.margins.right_main.margin_m = -0.3;
   eye.nose_overshoot_m = 0.0;
   eye.eye_overshoot_m = 0.0;
 }

@@ -83,13 +83,13 @@ TEST_CASE("main gear on the line: how far on, and the narrowest wheel") {
         "4.1 m to the edge.");
   TrackPlan& plan = taxi.card->tracks[0].gear_on_line;
   plan.eye_past_crossing_m = -3.4;
-  plan.margins.left_main_m = 3.0;
+  plan.margins.left_main.margin_m = 3.0;
   CHECK(oversteer(taxi).headline ==
         "Main gear on the line: start turning with your eye 3 m before the new centreline; "
         "the nose gear swings out 8.0 m past the new centreline; the outer main wheels "
         "keep 3.0 m to the edge.");
   plan.eye_past_crossing_m = 0.3;
-  plan.margins.nose_m = -1.24;
+  plan.margins.nose.margin_m = -1.24;
   CHECK(oversteer(taxi).headline ==
         "Main gear on the line: start turning as your eye crosses the new centreline; the "
         "nose gear swings out 8.0 m past the new centreline; the nose wheels leave the "
@@ -100,7 +100,7 @@ TEST_CASE("a left turn has its inner wheels on the left") {
   Example taxi = example();
   taxi.document.brief.route.legs[1].turn_rad = degrees(-90.0);
   taxi.card->tracks[0].turn_rad = degrees(-90.0);
-  taxi.card->tracks[0].gear_on_line.margins.left_main_m = 2.0;
+  taxi.card->tracks[0].gear_on_line.margins.left_main.margin_m = 2.0;
   CHECK(taxi.sheet().turns[0].name == "Turn 2: left 90°, 45 m");
   CHECK(oversteer(taxi).headline ==
         "Main gear on the line: go on until your eye is 9 m past the new centreline; the "

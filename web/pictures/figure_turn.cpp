@@ -78,67 +78,24 @@ void draw_paths(const Canvas& canvas, const Aircraft& a, const TrackPlan& track,
   draw_path(canvas, track, plan, {a.eye_ahead_m, 0.0}, f(c.second), 2.0f, 8.0f, 5.0f);
 }
 
-Point nearest_on(const Point* edge, int samples, Point to) {
-  Point best = edge[0];
-  double least = 1e18;
-  for (int i = 1; i < samples; ++i) {
-    const double dx = edge[i].x_m - edge[i - 1].x_m;
-    const double dy = edge[i].y_m - edge[i - 1].y_m;
-    const double square = dx * dx + dy * dy;
-    if (square <= 0.0) continue;
-    const double t = std::clamp(
-        ((to.x_m - edge[i - 1].x_m) * dx + (to.y_m - edge[i - 1].y_m) * dy) / square, 0.0, 1.0);
-    const Point on{edge[i - 1].x_m + t * dx, edge[i - 1].y_m + t * dy};
-    const double away = std::hypot(on.x_m - to.x_m, on.y_m - to.y_m);
-    if (away < least) {
-      least = away;
-      best = on;
-    }
-  }
-  return best;
-}
-
 enum class Margin { LeftMain, RightMain, Nose };
 
 // From the wheel to the nearest edge, where that is narrowest.
-void draw_margin(const Canvas& canvas, const Brief& brief, const Plan& plan,
-                 const TurnOutline& outline, const TrackPlan& track, Margin which,
-                 LabelRoom& room) {
+void draw_margin(const Canvas& canvas, const Brief& brief, const Plan& plan, const TrackPlan& track,
+                 Margin which, LabelRoom& room) {
   const theme::Palette& c = canvas.colours();
   const EdgeMargins& m = track.margins;
-  int sample = m.nose_at;
-  double margin = m.nose_m;
-  double wanted = brief.limits.nose_clearance_m;
-  Point wheel;
-  Point edge;
-  if (which == Margin::Nose) {
-    // Whichever side is nearer.
-    double least = 1e18;
-    for (const double side : {-0.5, 0.5}) {
-      const Point at = point_on_body(track.pose[sample], brief.aircraft.wheelbase_m,
-                                     side * brief.aircraft.nose_wheel_span_m);
-      const Point on =
-          nearest_on(side > 0.0 ? outline.right_edge : outline.left_edge, outline.samples, at);
-      const double away = std::hypot(on.x_m - at.x_m, on.y_m - at.y_m);
-      if (away >= least) continue;
-      least = away;
-      wheel = at;
-      edge = on;
-    }
-  } else {
-    const bool right = which == Margin::RightMain;
-    sample = right ? m.right_main_at : m.left_main_at;
-    margin = right ? m.right_main_m : m.left_main_m;
-    wanted = brief.limits.edge_clearance_m;
-    wheel =
-        point_on_body(track.pose[sample], 0.0, (right ? 0.5 : -0.5) * brief.aircraft.wheel_span_m);
-    edge = nearest_on(right ? outline.right_edge : outline.left_edge, outline.samples, wheel);
-  }
+  const EdgeMargin& narrowest = which == Margin::Nose        ? m.nose
+                                : which == Margin::RightMain ? m.right_main
+                                                             : m.left_main;
+  const double margin = narrowest.margin_m;
+  const double wanted =
+      which == Margin::Nose ? brief.limits.nose_clearance_m : brief.limits.edge_clearance_m;
   ImU32 colour = which == Margin::Nose ? c.accent : c.ink;
   if (margin < wanted) colour = c.care;
   if (margin < 0.0) colour = c.exceeded;
-  const ImVec2 from = plan.at(wheel);
-  const ImVec2 to = plan.at(edge);
+  const ImVec2 from = plan.at(narrowest.wheel);
+  const ImVec2 to = plan.at(narrowest.edge);
   dimension(canvas, from, to, colour);
   const std::string words =
       (which == Margin::Nose ? "nose wheels " : "") + canvas.tied().margin(margin);
@@ -225,7 +182,7 @@ float figure_turn(Canvas& canvas, const TurnPicture& turn, TurnState& state, ImV
       LabelRoom room;
       block_fuselage(aircraft, clipped, shown.pose[sample], room);
       for (const Margin margin : {Margin::LeftMain, Margin::RightMain, Margin::Nose}) {
-        draw_margin(canvas, turn.brief, clipped, made.outline, shown, margin, room);
+        draw_margin(canvas, turn.brief, clipped, shown, margin, room);
       }
     }
     draw_scale_bar(canvas, clipped);

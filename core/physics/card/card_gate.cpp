@@ -137,13 +137,26 @@ void gate_turn(Gate& gate, TurnAnswer& t) {
 
 void gate_plan(Gate& gate, int leg, TrackPlan& p) {
   gate.finite("track", leg,
-              {&p.steering_rad,           &p.steering_rate_radps,  &p.shift_m,
-               &p.start_before_arc_m,     &p.eye_past_arc_begin_m, &p.nose_overshoot_m,
-               &p.eye_overshoot_m,        &p.nose_off_line_m,      &p.gear_off_line_m,
-               &p.smallest_gear_radius_m, &p.wing_reach_m,         &p.tail_reach_m,
-               &p.main_outside_m,         &p.main_inside_m,        &p.wing_outside_m,
-               &p.wing_inside_m,          &p.tail_swing_m,         &p.margins.left_main_m,
-               &p.margins.right_main_m,   &p.margins.nose_m});
+              {&p.steering_rad,
+               &p.steering_rate_radps,
+               &p.shift_m,
+               &p.start_before_arc_m,
+               &p.eye_past_arc_begin_m,
+               &p.nose_overshoot_m,
+               &p.eye_overshoot_m,
+               &p.nose_off_line_m,
+               &p.gear_off_line_m,
+               &p.smallest_gear_radius_m,
+               &p.wing_reach_m,
+               &p.tail_reach_m,
+               &p.main_outside_m,
+               &p.main_inside_m,
+               &p.wing_outside_m,
+               &p.wing_inside_m,
+               &p.tail_swing_m,
+               &p.margins.left_main.margin_m,
+               &p.margins.right_main.margin_m,
+               &p.margins.nose.margin_m});
   for (TurnCue* cue : {&p.from_left, &p.from_right})
     gate.finite("track", leg,
                 {&cue->sight.azimuth_rad, &cue->sight.below_rad, &cue->sight.distance_m,

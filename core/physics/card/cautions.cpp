@@ -54,15 +54,16 @@ void track_cautions(const Today& today, const TrackAnswer& track, Card& card) {
     caution(card, CautionKind::TurnTooTight, leg, plan.steering_rad, track.steering_limit_rad);
     return;
   }
-  const double least =
-      std::min({plan.margins.left_main_m, plan.margins.right_main_m, plan.margins.nose_m});
-  const double least_main = std::min(plan.margins.left_main_m, plan.margins.right_main_m);
+  const double least = std::min({plan.margins.left_main.margin_m, plan.margins.right_main.margin_m,
+                                 plan.margins.nose.margin_m});
+  const double least_main =
+      std::min(plan.margins.left_main.margin_m, plan.margins.right_main.margin_m);
   if (least < 0.0)
     caution(card, CautionKind::WheelOffPavement, leg, least);
   else if (least_main < today.limits.edge_clearance_m)
     caution(card, CautionKind::EdgeMarginSmall, leg, least_main, today.limits.edge_clearance_m);
-  if (least >= 0.0 && plan.margins.nose_m < today.limits.nose_clearance_m)
-    caution(card, CautionKind::NoseMarginSmall, leg, plan.margins.nose_m,
+  if (least >= 0.0 && plan.margins.nose.margin_m < today.limits.nose_clearance_m)
+    caution(card, CautionKind::NoseMarginSmall, leg, plan.margins.nose.margin_m,
             today.limits.nose_clearance_m);
   if (!plan.ramps_fit) caution(card, CautionKind::RampsDoNotFit, leg, 0.0);
 }

@@ -9,23 +9,27 @@
 
 namespace tillerline {
 
-// `low` and `high` bracket the zero: f(low) and f(high) have different signs (or one is zero).
-// Returns the point where the bracket has shrunk to rounding.
+// `low` and `high` bracket the zero, with these values there: they have different signs (or one is
+// zero). Returns the middle of the bracket once that has shrunk to rounding, or below `within`:
+// then no step ends nearer than half of that to an end, so that one step beyond the zero ends the
+// search.
 template <class Function>
-double find_zero(double low, double high, Function&& f) {
-  double f_low = f(low);
-  double f_high = f(high);
+double find_zero_between(double low, double f_low, double high, double f_high, Function&& f,
+                         double within = 0.0) {
   if (f_low == 0.0) return low;
   if (f_high == 0.0) return high;
   int last_side = 0;
   const double infinity = std::numeric_limits<double>::infinity();
   for (int i = 0; i < 200; ++i) {
     const double width = high - low;
+    if (width <= within) break;
     const double middle = low + 0.5 * width;
     if (middle <= low || middle >= high) break;
     const bool finite =
         f_low > -infinity && f_low < infinity && f_high > -infinity && f_high < infinity;
     double x = finite ? (low * f_high - high * f_low) / (f_high - f_low) : middle;
+    if (x < low + 0.5 * within) x = low + 0.5 * within;
+    if (x > high - 0.5 * within) x = high - 0.5 * within;
     if (!(x > low && x < high) || i % 4 == 3) x = middle;
     const double fx = f(x);
     if (fx == 0.0) return x;
@@ -44,6 +48,14 @@ double find_zero(double low, double high, Function&& f) {
     if (high - low <= 4.0 * std::numeric_limits<double>::epsilon() * scale) break;
   }
   return low + 0.5 * (high - low);
+}
+
+// The same where the values at the ends are not known yet, to rounding.
+template <class Function>
+double find_zero(double low, double high, Function&& f) {
+  const double f_low = f(low);
+  const double f_high = f(high);
+  return find_zero_between(low, f_low, high, f_high, f);
 }
 
 // Where a smooth function with one peak between the two points is largest (golden section).

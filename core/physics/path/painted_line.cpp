@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "physics/numerics/elementary.hpp"
 
@@ -138,6 +139,38 @@ LineOffset widths_at(const PaintedLine& line, std::size_t index, Foot foot) {
   return offset;
 }
 
+// How the half widths of a straight grow along it, by the tapers that reach to this foot.
+void add_growth(PlaceBeside& place, const Piece& arc, double distance_m, double direction) {
+  const bool on_taper = distance_m >= 0.0 && distance_m < arc.lead_in_m;
+  if (!on_taper) return;
+  const double growth = direction * arc.widening_m / arc.lead_in_m;
+  (arc.side > 0.0 ? place.right_growth : place.left_growth) += growth;
+}
+
+// Direction of the line at the foot. On a circle it is square to the way to the centre; beside a
+// clothoid the foot's place is known.
+void set_direction(PlaceBeside& place, const Piece& piece, FromBegin at, Foot foot) {
+  double forward = 1.0;
+  double right = 0.0;
+  if (piece.growth_pm2 != 0.0) {
+    const ClothoidStep step = clothoid_step(piece.curvature_pm, piece.growth_pm2, foot.along_m);
+    forward = step.cosine;
+    right = step.sine;
+    // Square to the line, also where the foot has come to an end of the clothoid.
+    place.from.offset_m = seen_from(step, at).right_m;
+  } else if (piece.curvature_pm != 0.0) {
+    const double radius = 1.0 / piece.curvature_pm;
+    const double to_centre = hypotenuse(at.forward_m, at.right_m - radius);
+    if (to_centre > 0.0) {
+      const double turn = radius > 0.0 ? 1.0 : -1.0;
+      forward = turn * (radius - at.right_m) / to_centre;
+      right = turn * at.forward_m / to_centre;
+    }
+  }
+  place.cosine = forward * piece.cosine - right * piece.sine;
+  place.sine = forward * piece.sine + right * piece.cosine;
+}
+
 }  // namespace
 
 Point ahead_of(Point from, double heading_rad, double distance_m) {
@@ -271,16 +304,22 @@ double crossing_radius_m(const Leg& arc) {
   return half_chord_m / sine(half_rad);
 }
 
-LineOffset offset_from_line(const PaintedLine& line, Point point) {
+namespace {
+
+struct FootOnLine {
+  std::size_t piece;
+  Foot foot;
+};
+
+FootOnLine nearest_foot(const PaintedLine& line, Point point) {
   constexpr double kSlack_m = 1e-6;
-  Foot nearest{.offset_m = kNever_m, .along_m = 0.0};
-  std::size_t nearest_piece = line.first_near;
+  FootOnLine nearest{line.first_near, {.offset_m = kNever_m, .along_m = 0.0}};
   for (std::size_t i = line.first_near; i <= line.last_near; ++i) {
     const Piece& piece = line.pieces[i];
     const FromBegin at = from_begin(piece, point);
     const bool eased = piece.growth_pm2 != 0.0;
     Foot foot = eased ? clothoid_foot(piece, at) : Foot{offset_m(piece, at), 0.0};
-    if (std::abs(foot.offset_m) >= std::abs(nearest.offset_m)) continue;
+    if (std::abs(foot.offset_m) >= std::abs(nearest.foot.offset_m)) continue;
     if (!eased) foot.along_m = along_m(piece, at);
     // The outermost straights go on beyond the part of the route that is looked at.
     const bool straight = piece.side == 0.0;
@@ -288,10 +327,67 @@ LineOffset offset_from_line(const PaintedLine& line, Point point) {
     const bool before_end =
         foot.along_m <= piece.length_m + kSlack_m || (straight && i == line.last_near);
     if (!after_begin || !before_end) continue;
-    nearest = foot;
-    nearest_piece = i;
+    nearest = {i, foot};
   }
-  return widths_at(line, nearest_piece, nearest);
+  return nearest;
+}
+
+}  // namespace
+
+LineOffset offset_from_line(const PaintedLine& line, Point point) {
+  const FootOnLine nearest = nearest_foot(line, point);
+  return widths_at(line, nearest.piece, nearest.foot);
+}
+
+std::size_t piece_beside(const PaintedLine& line, Point point) {
+  return nearest_foot(line, point).piece;
+}
+
+PlaceBeside place_beside(const PaintedLine& line, std::size_t piece_index, Point point) {
+  const Piece& piece = line.pieces[piece_index];
+  const FromBegin at = from_begin(piece, point);
+  const bool eased = piece.growth_pm2 != 0.0;
+  const Foot foot = eased ? clothoid_foot(piece, at) : Foot{offset_m(piece, at), at.forward_m};
+  PlaceBeside place;
+  place.from = widths_at(line, piece_index, foot);
+  set_direction(place, piece, at, foot);
+  if (piece.side != 0.0) return place;  // only a straight's widths depend on the place along it
+  place.along_m = foot.along_m;
+  if (piece_index > 0) {
+    const Piece& previous = line.pieces[piece_index - 1];
+    add_growth(place, previous, foot.along_m, -1.0);
+    place.lead_in_ends_m[0] = previous.lead_in_m;
+  }
+  if (piece_index + 1 < line.pieces.size()) {
+    const Piece& next = line.pieces[piece_index + 1];
+    add_growth(place, next, piece.length_m - foot.along_m, 1.0);
+    place.lead_in_ends_m[1] = piece.length_m - next.lead_in_m;
+  }
+  if (place.lead_in_ends_m[1] < place.lead_in_ends_m[0])
+    std::swap(place.lead_in_ends_m[0], place.lead_in_ends_m[1]);
+  return place;
+}
+
+LineCourse course_on_piece(const PaintedLine& line, std::size_t piece_index, double into_m) {
+  const Piece& piece = line.pieces[piece_index];
+  ClothoidStep step{.forward_m = into_m};
+  if (piece.growth_pm2 != 0.0) {
+    step = clothoid_step(piece.curvature_pm, piece.growth_pm2, into_m);
+  } else if (piece.curvature_pm != 0.0) {
+    const double half_rad = 0.5 * piece.curvature_pm * into_m;
+    const double half_sine = sine(half_rad);
+    const double half_cosine = cosine(half_rad);
+    const double chord_m = 2.0 / piece.curvature_pm * half_sine;
+    step.forward_m = chord_m * half_cosine;
+    step.right_m = chord_m * half_sine;
+    step.cosine = 1.0 - 2.0 * half_sine * half_sine;
+    step.sine = 2.0 * half_sine * half_cosine;
+  }
+  const Point begin = piece.begin.point;
+  return {{begin.x_m + step.forward_m * piece.cosine - step.right_m * piece.sine,
+           begin.y_m + step.forward_m * piece.sine + step.right_m * piece.cosine},
+          step.cosine * piece.cosine - step.sine * piece.sine,
+          step.cosine * piece.sine + step.sine * piece.cosine};
 }
 
 }  // namespace tillerline

@@ -79,4 +79,30 @@ struct LineOffset {
 };
 LineOffset offset_from_line(const PaintedLine& line, Point point);
 
+// The piece on which the foot of a point lies, as `offset_from_line` looks for it.
+std::size_t piece_beside(const PaintedLine& line, Point point);
+
+// A point seen from one piece, wherever its foot lies: what is smooth as long as the foot stays on
+// that piece. Where the foot lies on a joint, each of the two pieces answers with its own width.
+struct PlaceBeside {
+  LineOffset from;
+  double left_growth = 0.0;  // of the half widths per metre along the line
+  double right_growth = 0.0;
+  double cosine = 1.0;  // of the line's direction at the foot
+  double sine = 0.0;
+  // On a straight: how far along it the foot lies, and where the lead-ins of the arcs before and
+  // after it end, in the order of the way; 0 where there is none.
+  double along_m = 0.0;
+  double lead_in_ends_m[2] = {0.0, 0.0};
+};
+PlaceBeside place_beside(const PaintedLine& line, std::size_t piece, Point point);
+
+// The line on one piece of it, `into_m` from that piece's begin, and its direction there.
+struct LineCourse {
+  Point point;
+  double cosine = 1.0;
+  double sine = 0.0;
+};
+LineCourse course_on_piece(const PaintedLine& line, std::size_t piece, double into_m);
+
 }  // namespace tillerline

@@ -37,20 +37,12 @@
 #include "physics/numerics/fixed_list.hpp"
 #include "physics/path/crossing.hpp"
 #include "physics/path/eye_view.hpp"
+#include "physics/path/gear_on_line.hpp"
+#include "physics/path/lag.hpp"
 #include "physics/path/painted_line.hpp"
 #include "physics/path/pose.hpp"
 
 namespace tillerline {
-
-// Lag after the leading point has moved `distance_m` along a path of constant curvature, starting
-// with lag `lag_rad`. Exact, every ratio of radius to length. lag in (-pi, pi).
-double lag_after_m(double lag_rad, double length_m, double curvature_pm, double distance_m);
-
-// Nose-wheel angle when a point `ahead_m` before the main-gear axis lags by `lag_rad`.
-double nose_wheel_angle_rad(double lag_rad, double ahead_m, double wheelbase_m);
-
-// Radius of the main-gear axis when a point `ahead_m` before it lags by this much, m.
-double smallest_gear_radius_m(double largest_lag_rad, double ahead_m);
 
 // Largest lag, to either side, in the arc at `leg` of a point kept on the painted line, carried
 // through the route: at the end of a plain arc, within the last easing curve of an eased one, or at
@@ -64,41 +56,6 @@ double largest_lag_in_turn_rad(const TaxiRoute& route, int leg, double ahead_m);
 // Valid while the lag stays below about 80 degrees (radius above 0.72 of the length, or turns below
 // 155 degrees); no nose wheel turns as far as beyond it.
 double largest_off_tracking_m(double radius_m, double turn_rad, double length_m);
-
-// The main-gear-on-line manoeuvre for one arc between long straights.
-struct GearOnLineTurn {
-  bool possible = false;            // the steering angle reaches the radius
-  bool full_deflection = false;     // the ramps leave a steady part between them
-  double steering_rad = 0.0;        // greatest nose-wheel angle
-  double start_before_arc_m = 0.0;  // main-gear axis before the painted arc's begin when it starts
-  double shift_m = 0.0;             // how far the path lies inside the painted arc
-  double ramp_heading_rad = 0.0;    // heading turned in one ramp
-  double ramp_nose_m = 0.0;         // nose-gear path of one ramp
-  Point ramp_end;                   // main-gear axis at its end, from where it began
-  double nose_path_m = 0.0;         // nose-gear path of the whole manoeuvre
-  // Past the outbound centreline, furthest: nose gear and eye (0 when never past).
-  double nose_overshoot_m = 0.0;
-  double eye_overshoot_m = 0.0;
-  // Where the nose gear and eye are when the turn is started, along the inbound line, counted from
-  // where the two straight centrelines cross (positive: past it; not a number where they do not,
-  // way_to_crossing_m) and from the arc's begin.
-  double eye_past_crossing_m = 0.0;
-  double nose_past_crossing_m = 0.0;
-  double eye_past_arc_begin_m = 0.0;
-};
-
-// radius_m > 0, turn_rad > 0. `steering_rate_radps` 0 means instantaneous.
-GearOnLineTurn gear_on_line_turn(double radius_m, double turn_rad, double wheelbase_m,
-                                 double eye_ahead_m, double steering_limit_rad,
-                                 double steering_rate_radps, double nose_speed_mps);
-
-// Pose after the nose gear has moved `nose_m` since the start of the manoeuvre; the turn goes to
-// the right; coordinates as above.
-Pose gear_on_line_pose(const GearOnLineTurn& turn, double radius_m, double turn_rad,
-                       double wheelbase_m, double nose_m);
-
-// Distance of a point past the outbound centreline, m (positive: on its far side); right-hand turn.
-double past_outbound_m(double radius_m, double turn_rad, Point point);
 
 // Tightest turn at full steering, no side slip: radii about the turn's centre, m.
 struct TightestTurn {
@@ -117,13 +74,17 @@ TightestTurn tightest_turn(const Aircraft& aircraft, double steering_rad);
 
 inline constexpr int kPlanSamples = 121;
 
+// Least distance of a wheel from its nearer pavement edge, m; negative: off the pavement.
+struct EdgeMargin {
+  double margin_m = 0.0;
+  Point wheel;  // where it is least
+  Point edge;
+};
+
 struct EdgeMargins {
-  double left_main_m = 0.0;  // narrowest, outer left main wheel to its pavement edge
-  double right_main_m = 0.0;
-  double nose_m = 0.0;   // narrowest of both sides, nose wheels to the edge
-  int left_main_at = 0;  // sample of the narrowest
-  int right_main_at = 0;
-  int nose_at = 0;
+  EdgeMargin left_main;  // outer faces of the outer main wheels
+  EdgeMargin right_main;
+  EdgeMargin nose;  // the nearer of the nose wheels
 };
 
 // One technique flown through one turn of the route, sampled for a picture and its margins.

@@ -3,6 +3,7 @@
 
 #include "physics/numerics/elementary.hpp"
 #include "physics/numerics/root_finding.hpp"
+#include "physics/path/plan_motion.hpp"
 #include "physics/path/track.hpp"
 #include "physics/path/turn_axis.hpp"
 
@@ -48,142 +49,72 @@ Pose pose_of_axis(const Setting& setting, Point axis, double heading_rad) {
   return {ahead_of(axis, heading_rad, -setting.axis_m), heading_rad};
 }
 
-// Lag of a point `ahead_m` before the turn axis, kept on the line, carried from the begin of the
-// route: known at the begin of every piece of the line, one formula from there.
-struct CarriedLag {
-  double ahead_m = 0.0;
-  double at_begin_rad[PaintedLine::kMost + 1] = {};
-};
-
-double lag_along_piece_rad(const PaintedLine::Piece& piece, double ahead_m, double lag_rad,
-                           double into_m) {
-  if (piece.growth_pm2 == 0.0) return lag_after_m(lag_rad, ahead_m, piece.curvature_pm, into_m);
-  return lag_after_clothoid_m(lag_rad, ahead_m, piece.curvature_pm,
-                              piece.curvature_pm + piece.growth_pm2 * into_m, into_m);
-}
-
-CarriedLag carried_lag(const PaintedLine& line, double ahead_m) {
-  CarriedLag lag{.ahead_m = ahead_m};
-  for (std::size_t i = 0; i < line.pieces.size(); ++i)
-    lag.at_begin_rad[i + 1] =
-        lag_along_piece_rad(line.pieces[i], ahead_m, lag.at_begin_rad[i], line.pieces[i].length_m);
-  return lag;
-}
-
 double lag_at_rad(const CarriedLag& lag, const PaintedLine& line, double distance_m) {
   if (distance_m <= line.pieces[0].begin_m) return 0.0;
   std::size_t i = 0;
   while (i + 1 < line.pieces.size() && distance_m > line.pieces[i + 1].begin_m) ++i;
-  const PaintedLine::Piece& piece = line.pieces[i];
-  const double into_m = distance_m - piece.begin_m;
-  if (into_m <= piece.length_m)
-    return lag_along_piece_rad(piece, lag.ahead_m, lag.at_begin_rad[i], into_m);
-  return lag_after_m(lag.at_begin_rad[i + 1], lag.ahead_m, 0.0, into_m - piece.length_m);
+  return lag.on_piece_rad(line, i, distance_m - line.pieces[i].begin_m);
 }
 
-// ---------------------------------------------------------------- margins of sampled poses ------
+// ------------------------------------------------------------ margins and reach, by events ------
 
-// Samples closer than this are one and the same margin: along a straight they tie to rounding, and
-// which of them is the least must not depend on the last bit.
-constexpr double kSameMargin_m = 1e-6;
-
-double parabola_minimum(const double* value, int count, int at) {
-  if (at == 0 || at == count - 1) return value[at];
-  const double left = value[at - 1];
-  const double right = value[at + 1];
-  // At the edge of a plateau the least is the plateau itself.
-  if (std::min(left, right) - value[at] < kSameMargin_m) return value[at];
-  const double bend = left - 2.0 * value[at] + right;
-  return value[at] - 0.125 * (right - left) * (right - left) / bend;
+// Widens the swing to either side of the line, inside and outside of the turn.
+void swing(const Setting& setting, const SweptPoint& point, double& most_inside_m,
+           double& most_outside_m) {
+  const bool right = setting.side > 0.0;
+  most_inside_m = std::max(most_inside_m, right ? point.most_right_m : point.most_left_m);
+  most_outside_m = std::max(most_outside_m, right ? point.most_left_m : point.most_right_m);
 }
 
-struct Narrowest {
-  double margin_m;
-  int at;
-};
-
-// Least of the sampled margins, refined by the parabola through its neighbours.
-Narrowest narrowest(const double* value, int count) {
-  int at = 0;
-  for (int i = 1; i < count; ++i)
-    if (value[i] < value[at] - kSameMargin_m) at = i;
-  return {parabola_minimum(value, count, at), at};
+// The narrower of the two edges of a wheel.
+EdgeMargin nearer(const NarrowestEdge& left, const NarrowestEdge& right) {
+  const NarrowestEdge& least = left.margin_m <= right.margin_m ? left : right;
+  return {least.margin_m, least.wheel, least.edge};
 }
 
-double edge_margin_m(const LineOffset& line) {
-  return std::min(line.left_half_width_m + line.offset_m, line.right_half_width_m - line.offset_m);
-}
-
-// The body axes of a pose, so that many points on the body cost one sine and cosine.
-struct Body {
-  Point gear;
-  double cosine;
-  double sine;
-
-  Point at(double ahead_m, double right_m) const {
-    return {gear.x_m + ahead_m * cosine - right_m * sine,
-            gear.y_m + ahead_m * sine + right_m * cosine};
-  }
-};
-
-// Widens the swing by a point that lies this far inside of the turn.
-void swing(double inside_m, double& most_inside_m, double& most_outside_m) {
-  most_inside_m = std::max(most_inside_m, inside_m);
-  most_outside_m = std::max(most_outside_m, -inside_m);
-}
-
-// Everything that follows from the sampled poses: margins, overshoot, reach.
-void measure_plan(const Setting& setting, TrackPlan& plan) {
+// Everything that follows from how the body moves: margins and reach.
+template <class Motion>
+void measure_plan(const Setting& setting, const Motion& motion, const MotionPhases& phases,
+                  TrackPlan& plan) {
   const Aircraft& aircraft = setting.aircraft;
-  double left[kPlanSamples] = {};
-  double right[kPlanSamples] = {};
-  double nose[kPlanSamples] = {};
-  for (int i = 0; i < plan.samples; ++i) {
-    const Pose& pose = plan.pose[i];
-    const Body body{pose.gear, cosine(pose.heading_rad), sine(pose.heading_rad)};
-    const auto offset = [&](double ahead_m, double right_m) {
-      return offset_from_line(setting.line, body.at(ahead_m, right_m));
-    };
-    const auto past_outbound = [&](double ahead_m) {
-      const Point point = body.at(ahead_m, 0.0);
-      return past_outbound_m(setting.crossing_radius_m, setting.angle_rad,
-                             {point.x_m, setting.side * point.y_m});
-    };
-    const LineOffset left_main = offset(0.0, -0.5 * aircraft.wheel_span_m);
-    const LineOffset right_main = offset(0.0, 0.5 * aircraft.wheel_span_m);
-    left[i] = edge_margin_m(left_main);
-    right[i] = edge_margin_m(right_main);
-    for (const double main_m : {left_main.offset_m, right_main.offset_m})
-      swing(setting.side * main_m, plan.main_inside_m, plan.main_outside_m);
-    const double half_nose_m = 0.5 * aircraft.nose_wheel_span_m;
-    nose[i] = std::min(edge_margin_m(offset(aircraft.wheelbase_m, -half_nose_m)),
-                       edge_margin_m(offset(aircraft.wheelbase_m, half_nose_m)));
-    const double nose_outside_m = -setting.side * offset(aircraft.wheelbase_m, 0.0).offset_m;
-    const double gear_inside_m = setting.side * offset(0.0, 0.0).offset_m;
-    plan.nose_off_line_m = std::max(plan.nose_off_line_m, nose_outside_m);
-    plan.gear_off_line_m = std::max(plan.gear_off_line_m, gear_inside_m);
-    plan.nose_overshoot_m = std::max(plan.nose_overshoot_m, past_outbound(aircraft.wheelbase_m));
-    plan.eye_overshoot_m = std::max(plan.eye_overshoot_m, past_outbound(aircraft.eye_ahead_m));
-    for (const double half : {-0.5, 0.5}) {
-      const double wing_m =
-          offset(-aircraft.wing_tip_behind_m, half * aircraft.wing_span_m).offset_m;
-      const double tail_m =
-          offset(-aircraft.tail_behind_m, half * aircraft.tailplane_span_m).offset_m;
-      swing(setting.side * wing_m, plan.wing_inside_m, plan.wing_outside_m);
-      plan.tail_swing_m = std::max(plan.tail_swing_m, -setting.side * tail_m);
-      plan.wing_reach_m = std::max(plan.wing_reach_m, std::abs(wing_m));
-      plan.tail_reach_m = std::max(plan.tail_reach_m, std::abs(tail_m));
-    }
+  const auto plan_swept = plan_sweep(motion, phases);
+  const auto sweep = [&](double ahead_m, double right_m, Sought sought) {
+    return plan_swept.of_point(setting.line, {ahead_m - setting.axis_m, right_m}, sought);
+  };
+  double unused_m = 0.0;
+  for (const double side : {-1.0, 1.0}) {
+    const SweptPoint main = sweep(0.0, 0.5 * side * aircraft.wheel_span_m, Sought::Both);
+    swing(setting, main, plan.main_inside_m, plan.main_outside_m);
+    (side < 0.0 ? plan.margins.left_main : plan.margins.right_main) = nearer(main.left, main.right);
+    const SweptPoint nose =
+        sweep(aircraft.wheelbase_m, 0.5 * side * aircraft.nose_wheel_span_m, Sought::Edges);
+    const EdgeMargin of_nose = nearer(nose.left, nose.right);
+    if (side < 0.0 || of_nose.margin_m < plan.margins.nose.margin_m) plan.margins.nose = of_nose;
+    const SweptPoint wing =
+        sweep(-aircraft.wing_tip_behind_m, 0.5 * side * aircraft.wing_span_m, Sought::Swing);
+    swing(setting, wing, plan.wing_inside_m, plan.wing_outside_m);
+    const SweptPoint tail =
+        sweep(-aircraft.tail_behind_m, 0.5 * side * aircraft.tailplane_span_m, Sought::Swing);
+    double tail_inside_m = 0.0;
+    swing(setting, tail, tail_inside_m, plan.tail_swing_m);
+    plan.tail_reach_m = std::max({plan.tail_reach_m, tail_inside_m, plan.tail_swing_m});
   }
-  const Narrowest of_left = narrowest(left, plan.samples);
-  const Narrowest of_right = narrowest(right, plan.samples);
-  const Narrowest of_nose = narrowest(nose, plan.samples);
-  plan.margins = {.left_main_m = of_left.margin_m,
-                  .right_main_m = of_right.margin_m,
-                  .nose_m = of_nose.margin_m,
-                  .left_main_at = of_left.at,
-                  .right_main_at = of_right.at,
-                  .nose_at = of_nose.at};
+  plan.wing_reach_m = std::max(plan.wing_inside_m, plan.wing_outside_m);
+  swing(setting, sweep(aircraft.wheelbase_m, 0.0, Sought::Swing), unused_m, plan.nose_off_line_m);
+  swing(setting, sweep(0.0, 0.0, Sought::Swing), plan.gear_off_line_m, unused_m);
+}
+
+// Furthest past the outbound centreline: nose gear and eye.
+template <class Motion>
+void measure_overshoot(const Setting& setting, const Motion& motion, const MotionPhases& phases,
+                       TrackPlan& plan) {
+  const auto sweep = plan_sweep(motion, phases);
+  const LinePoint outbound = line_at(setting.line, leg_length_m(setting.arc));
+  const auto past_m = [&](double ahead_m) {
+    return sweep.furthest_past_m(outbound, setting.side, {.ahead_m = ahead_m});
+  };
+  plan.nose_overshoot_m = past_m(setting.wheelbase_m);
+  plan.eye_overshoot_m = past_m(setting.eye_m);
 }
 
 // The view at the place where steering starts.
@@ -208,6 +139,23 @@ double ramp_room_m(const TaxiRoute& route, int leg, int direction) {
   if (straight.kind != LegKind::Straight) return 0.0;
   const bool shared = beyond_index >= 0 && beyond_index < count;
   return shared ? 0.5 * straight.length_m : straight.length_m;
+}
+
+// How far beside the manoeuvre, which has taken `taken_m` of it already, the straight still belongs
+// to this turn: as far as its extra pavement leads in, ten metres at least, and no farther than a
+// ramp might reach.
+double straight_beside_m(const Setting& setting, int leg, int direction, double taken_m) {
+  const double wanted_m =
+      std::max(kRunUp_m, setting.arc.lead_in_m + std::abs(setting.axis_m) - taken_m);
+  return std::clamp(ramp_room_m(setting.route, leg, direction) - taken_m, 0.0, wanted_m);
+}
+
+MotionPhases phases_on_line(const Setting& setting, int leg) {
+  // Where another arc follows at once the main gear goes on along the line, into it.
+  const auto beside_m = [&](int direction) {
+    return std::max(kRunUp_m, straight_beside_m(setting, leg, direction, 0.0));
+  };
+  return phases_along_line(setting.line, -beside_m(-1), leg_length_m(setting.arc) + beside_m(1));
 }
 
 void sample_ramped_turn(const Setting& setting, const GearOnLineTurn& turn, TrackPlan& plan) {
@@ -237,26 +185,7 @@ void sample_gear_on_painted_line(const Setting& setting, TrackPlan& plan) {
   }
 }
 
-// Furthest past the outbound centreline of a point `ahead_m` before the turn axis, which follows
-// the painted line through the turn.
-double furthest_past_on_line_m(const Setting& setting, double ahead_m) {
-  const auto past = [&](double at_m) {
-    const LinePoint line = line_at(setting.line, at_m);
-    const Point point = ahead_of(line.point, line.heading_rad, ahead_m);
-    return past_outbound_m(setting.crossing_radius_m, setting.angle_rad,
-                           {point.x_m, setting.side * point.y_m});
-  };
-  constexpr int kScan = 48;
-  const double step_m = leg_length_m(setting.arc) / kScan;
-  int best = 0;
-  for (int i = 1; i <= kScan; ++i)
-    if (past(i * step_m) > past(best * step_m)) best = i;
-  const double low_m = std::max(0, best - 1) * step_m;
-  const double high_m = std::min(kScan, best + 1) * step_m;
-  return std::max({0.0, past(best * step_m), past(find_peak(low_m, high_m, past))});
-}
-
-TrackPlan gear_on_eased_line_plan(const Setting& setting, double speed_mps) {
+TrackPlan gear_on_eased_line_plan(const Setting& setting, int leg, double speed_mps) {
   const Aircraft& aircraft = setting.aircraft;
   TrackPlan plan;
   plan.technique = TurnTechnique::MainGearOnLine;
@@ -271,15 +200,16 @@ TrackPlan gear_on_eased_line_plan(const Setting& setting, double speed_mps) {
   plan.smallest_gear_radius_m = setting.arc.radius_m;
   plan.samples = kPlanSamples;
   sample_gear_on_painted_line(setting, plan);
-  measure_plan(setting, plan);
+  const double length_m = leg_length_m(setting.arc);
+  const OnLineMotion motion{setting.line};
+  measure_plan(setting, motion, phases_on_line(setting, leg), plan);
+  measure_overshoot(setting, motion, phases_along_line(setting.line, 0.0, length_m), plan);
   see_start(setting, pose_of_axis(setting, {}, 0.0), plan);
-  plan.nose_overshoot_m = furthest_past_on_line_m(setting, setting.wheelbase_m);
-  plan.eye_overshoot_m = furthest_past_on_line_m(setting, setting.eye_m);
   return plan;
 }
 
 TrackPlan gear_on_line_plan(const Setting& setting, int leg, double speed_mps) {
-  if (leg_easing_m(setting.arc) > 0.0) return gear_on_eased_line_plan(setting, speed_mps);
+  if (leg_easing_m(setting.arc) > 0.0) return gear_on_eased_line_plan(setting, leg, speed_mps);
   const Aircraft& aircraft = setting.aircraft;
   const double radius_m = setting.arc.radius_m;
   const double nose_speed_mps = speed_mps * hypotenuse(radius_m, setting.wheelbase_m) / radius_m;
@@ -303,11 +233,17 @@ TrackPlan gear_on_line_plan(const Setting& setting, int leg, double speed_mps) {
   plan.eye_past_crossing_m = turn.eye_past_crossing_m;
   plan.smallest_gear_radius_m = setting.wheelbase_m / tangent(turn.steering_rad);
   plan.samples = kPlanSamples;
-  if (plan.ramps_fit)
+  if (plan.ramps_fit) {
     sample_ramped_turn(setting, turn, plan);
-  else
+    const RampedMotion motion{turn, radius_m, setting.angle_rad, setting.wheelbase_m, setting.side};
+    const auto beside_m = [&](int direction) {
+      return straight_beside_m(setting, leg, direction, turn.start_before_arc_m);
+    };
+    measure_plan(setting, motion, phases_of_ramps(turn, beside_m(-1), beside_m(1)), plan);
+  } else {
     sample_gear_on_painted_line(setting, plan);
-  measure_plan(setting, plan);
+    measure_plan(setting, OnLineMotion{setting.line}, phases_on_line(setting, leg), plan);
+  }
   see_start(setting, pose_of_axis(setting, {-turn.start_before_arc_m, 0.0}, 0.0), plan);
   plan.nose_overshoot_m = turn.nose_overshoot_m;
   plan.eye_overshoot_m = turn.eye_overshoot_m;
@@ -316,12 +252,11 @@ TrackPlan gear_on_line_plan(const Setting& setting, int leg, double speed_mps) {
 
 // ------------------------------------------------------------------------ eye on the line -------
 
-// How far behind the arc the lag is still shown: until it has died out, or the next arc begins.
-double run_out_m(const TaxiRoute& route, int leg, double eye_ahead_m) {
-  const double died_out_m = 3.5 * eye_ahead_m;
+// How far behind the arc a turn still counts: `wanted_m`, or until the next arc begins.
+double run_out_m(const TaxiRoute& route, int leg, double wanted_m) {
   const std::size_t next = static_cast<std::size_t>(leg) + 1;
-  if (next + 1 >= route.legs.size()) return died_out_m;
-  return std::min(died_out_m, leg_length_m(route.legs[next]));
+  if (next + 1 >= route.legs.size()) return wanted_m;
+  return std::min(wanted_m, leg_length_m(route.legs[next]));
 }
 
 // Rate at which the nose wheels turn while the lag grows by `lag_growth_pm` per metre.
@@ -355,17 +290,19 @@ double largest_lag_rad(const PaintedLine& line, const CarriedLag& carried, const
   return std::max(at_begin_rad, std::abs(lag_at_rad(carried, line, peaks_m)));
 }
 
-// The pose whose eye stands on the line here.
-Pose pose_of_eye(const Setting& setting, const CarriedLag& carried, double at_m) {
+// The pose whose eye stands on the line here, with that lag.
+Pose pose_of_eye(const Setting& setting, double lag_rad, double at_m) {
   const LinePoint line = line_at(setting.line, at_m);
-  const double heading_rad = line.heading_rad - lag_at_rad(carried, setting.line, at_m);
+  const double heading_rad = line.heading_rad - lag_rad;
   return {ahead_of(line.point, heading_rad, -setting.aircraft.eye_ahead_m), heading_rad};
 }
 
 TrackPlan eye_on_line_plan(const Setting& setting, int leg, double speed_mps) {
   const Aircraft& aircraft = setting.aircraft;
   const double eye_m = setting.eye_m;
-  const double end_m = leg_length_m(setting.arc) + run_out_m(setting.route, leg, eye_m);
+  const double arc_m = leg_length_m(setting.arc);
+  const double died_out_m = 3.5 * eye_m;  // 3 % of the lag
+  const double end_m = arc_m + run_out_m(setting.route, leg, died_out_m);
   const CarriedLag carried = carried_lag(setting.line, eye_m);
   TrackPlan plan;
   plan.technique = TurnTechnique::EyeOnLine;
@@ -376,7 +313,7 @@ TrackPlan eye_on_line_plan(const Setting& setting, int leg, double speed_mps) {
   for (int i = 0; i < kPlanSamples; ++i) {
     const double at_m = (end_m + kRunUp_m) * i / (kPlanSamples - 1) - kRunUp_m;
     const double lag_rad = lag_at_rad(carried, setting.line, at_m);
-    plan.pose[i] = pose_of_eye(setting, carried, at_m);
+    plan.pose[i] = pose_of_eye(setting, lag_rad, at_m);
     plan.nose_wheel_rad[i] = nose_wheel_angle_rad(lag_rad, eye_m, setting.wheelbase_m);
     const double lag_growth_pm = leg_curvature_pm(setting.arc, at_m) - sine(lag_rad) / eye_m;
     plan.steering_rate_radps =
@@ -389,8 +326,18 @@ TrackPlan eye_on_line_plan(const Setting& setting, int leg, double speed_mps) {
   plan.start_before_arc_m = eye_m;
   plan.eye_past_crossing_m = -way_to_crossing_m(setting.crossing_radius_m, setting.angle_rad);
   plan.smallest_gear_radius_m = smallest_gear_radius_m(largest_rad, eye_m);
-  measure_plan(setting, plan);
-  see_start(setting, pose_of_eye(setting, carried, 0.0), plan);
+  const FollowedMotion motion{setting.line, carried};
+  // From the main gear's coming on to the turn's extra pavement until its leaving that.
+  const double lead_in_m = setting.arc.lead_in_m;
+  const double on_m =
+      std::min(lead_in_m, ramp_room_m(setting.route, leg, -1)) - aircraft.eye_ahead_m;
+  const double off_m =
+      run_out_m(setting.route, leg, std::max(died_out_m, lead_in_m + aircraft.eye_ahead_m));
+  const MotionPhases phases =
+      phases_along_line(setting.line, -std::max(kRunUp_m, on_m), arc_m + off_m);
+  measure_plan(setting, motion, phases, plan);
+  measure_overshoot(setting, motion, phases, plan);
+  see_start(setting, pose_of_eye(setting, carried.at_begin_rad[setting.line.turn], 0.0), plan);
   return plan;
 }
 
