@@ -17,7 +17,6 @@ using published::Kind;
 namespace {
 
 constexpr const char* kAtmosphere = "ISO 2533:1975 (ICAO Doc 7488), standard atmosphere";
-constexpr const char* kDatabank = "ICAO Engine Emissions Databank";
 constexpr const char* kStatics = "Statics of the nose wheels under a yaw moment, computed apart";
 
 Aircraft twin(double idle_flow_kgps) {

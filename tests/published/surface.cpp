@@ -29,9 +29,6 @@ constexpr const char* kMatrix = "ICAO Doc 9981 and FAA AC 150/5200-30D, assessme
 constexpr const char* kSafo = "FAA SAFO 16009, Runway Assessment and Condition Reporting, 2016";
 constexpr const char* kAim = "FAA Aeronautical Information Manual, 4-3-9";
 constexpr const char* kAc2531 = "FAA AC 25-31, 2015, wheel braking by condition code";
-constexpr const char* kTractionTests =
-    "Navin, Macnabb and Nicolletti, Vehicle Traction Experiments on Snow and Ice, SAE 1996";
-constexpr const char* kSawyer = "Sawyer and Kolnick, NASA TR R-20";
 
 double knots(double value) { return units::mps_from_knots(value); }
 
