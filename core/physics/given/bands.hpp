@@ -31,7 +31,9 @@ struct Band {
   double above = 0.0;
 
   constexpr Band() = default;
-  constexpr Band(double either_side) : below(either_side), above(either_side) {}
+  // A plain number is a band as wide to either side.
+  constexpr Band(double either_side)  // NOLINT(google-explicit-constructor)
+      : below(either_side), above(either_side) {}
   constexpr Band(double below_it, double above_it) : below(below_it), above(above_it) {}
 
   friend constexpr bool operator==(const Band&, const Band&) = default;
