@@ -48,7 +48,10 @@ Weighted weighted(const FitProblem& problem) {
 template <class Columns>
 void weigh(const Weighted& problem, Columns& columns) {
   if (problem.of.shared_count > 0) {
-    problem.lower.template triangularView<Eigen::Lower>().solveInPlace(columns);
+    for (Eigen::Index i = 0; i < columns.rows(); ++i) {
+      for (Eigen::Index k = 0; k < i; ++k) columns.row(i) -= problem.lower(i, k) * columns.row(k);
+      columns.row(i) /= problem.lower(i, i);
+    }
     return;
   }
   for (int i = 0; i < problem.of.seen_count; ++i) columns.row(i) /= problem.of.error[i];
