@@ -236,7 +236,7 @@ constexpr Field kBands[] = {
   {{.key = "breakaway_more_percent", .label = "Resistance to start rolling, more by",
     .unit = "%", .group = FieldGroup::Bands,
     .range = {0, 300}, .fine_step = 1, .coarse_step = 5, .decimals = 0, .left_out = LeftOut::Usual,
-    .origin = "published for starting to roll: 1.5 to 3.5 % of the weight",
+    .origin = "from memory: 1.5 to 3.5 % of the weight to start rolling",
     .help = "Of the aircraft's resistance to start rolling: a long stop, cold tyres."},
    [](const Brief& b) { return b.bands.breakaway_share.above * 100.0; },
    [](Brief& b, double v) { b.bands.breakaway_share.above = v / 100.0; }},
