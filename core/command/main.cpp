@@ -28,6 +28,7 @@ constexpr const char* kHelp =
   tillerline --text [FILE]   the same, the card as text
   tillerline --lines [FILE]  one brief a line in, one card a line out, as they come
   tillerline --route-from LINE.geojson [--radius M] [--tolerance M] [--width M]
+                             [--elevation-le90 M]
                              make a route of a line drawn on a map, write it as JSON
   tillerline --line-of ROUTE.json [--at LONGITUDE,LATITUDE]
                              write a route as such a line, with its start there
@@ -43,7 +44,8 @@ could not be used. The form of a brief is described in presets/schema/brief.sche
 
 A line is GeoJSON (RFC 7946): one LineString, elevations in metres if known. It is simplified within
 the tolerance (1 m unless given); corners become turns of the radius (45 m unless given), curves
-keep theirs. What was made of it is said on standard error.
+keep theirs. Nine of ten elevations are taken to be as close as their LE90 (1.3 m unless given, 0 if
+surveyed). What was made of it is said on standard error.
 )";
 
 constexpr int kFine = 0;
@@ -281,6 +283,7 @@ bool take_option(const std::string& word, const char* value, Request& request) {
   if (word == "--radius") number = &request.wishes.radius_m;
   if (word == "--tolerance") number = &request.wishes.tolerance_m;
   if (word == "--width") number = &request.wishes.width_m;
+  if (word == "--elevation-le90") number = &request.wishes.elevation_le90_m;
   if (number == nullptr && word != "--at") return false;
   const bool line_in = request.mode == Mode::RouteFromLine && number != nullptr;
   const bool line_out = request.mode == Mode::LineOfRoute && number == nullptr;

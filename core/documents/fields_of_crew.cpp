@@ -245,7 +245,7 @@ constexpr Field kBands[] = {
     .range = {0, 1}, .fine_step = 0.05, .coarse_step = 0.1, .decimals = 2,
     .left_out = LeftOut::Usual,
     .origin = "elevations in whole feet and local grades hide about a tenth of a percent",
-    .help = "Of every leg, all the same way."},
+    .help = "Of every leg whose slope is surveyed, all the same way."},
    [](const Brief& b) { return 100.0 * elementary::tangent(b.bands.slope_rad.above); },
    [](Brief& b, double v) { b.bands.slope_rad = elementary::arctangent(v / 100.0); }},
   {{.key = "wind_band_kt", .label = "Wind, give or take", .unit = "kt", .group = FieldGroup::Bands,

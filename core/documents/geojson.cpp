@@ -279,7 +279,7 @@ class Profile {
 
 // Each leg climbs what the line climbs between the places of its ends.
 void put_slopes(const Profile& profile, const LineCorners& corners, const DrawnLegs& made,
-                TaxiRoute& route) {
+                double elevation_le90_m, TaxiRoute& route) {
   double begin_m = 0.0;
   for (std::size_t i = 0; i < route.legs.size(); ++i) {
     Leg& leg = route.legs[i];
@@ -294,6 +294,7 @@ void put_slopes(const Profile& profile, const LineCorners& corners, const DrawnL
     }
     const double rise_m = profile.elevation_m(end_m) - profile.elevation_m(begin_m);
     leg.slope_rad = elementary::arcsine(std::clamp(rise_m / leg_length_m(leg), -1.0, 1.0));
+    leg.elevation_le90_m = elevation_le90_m;
     begin_m = end_m;
   }
 }
@@ -348,6 +349,7 @@ LineAccount account_of(const LineCorners& corners, const DrawnLegs& made, const 
   account.deviation_m = corners.deviation_m;
   account.radius_m = wishes.radius_m;
   account.elevations = line.elevations;
+  account.elevation_le90_m = wishes.elevation_le90_m;
   return account;
 }
 
@@ -378,6 +380,7 @@ Read<RouteOfLine> read_geojson_route(std::string_view text, const LineWishes& wi
   check_wish(wishes.radius_m, kLeastDrawnRadius_m, kMostDrawnRadius_m, "Radius", read.errors);
   check_wish(wishes.tolerance_m, 0.1, 20.0, "Tolerance", read.errors);
   check_wish(wishes.width_m, 5.0, 90.0, "Pavement width", read.errors);
+  check_wish(wishes.elevation_le90_m, 0.0, 20.0, "Accuracy of the elevations", read.errors);
   if (!read.errors.empty()) return read;
   const ParsedJson parsed = parse_json(text, kMostPositions);
   if (!parsed.good) {
@@ -403,7 +406,8 @@ Read<RouteOfLine> read_geojson_route(std::string_view text, const LineWishes& wi
   document.route.start_heading_rad = made.start_heading_rad;
   document.route.legs = made.legs;
   document.facts.leg_names.assign(made.legs.size(), "");
-  if (line.elevations) put_slopes(Profile(points, line), corners, made, document.route);
+  if (line.elevations)
+    put_slopes(Profile(points, line), corners, made, wishes.elevation_le90_m, document.route);
   // What a document may not hold, a line may not become.
   Read<RouteDocument> checked = read_route(write_route(document));
   if (!checked.value) {
@@ -443,7 +447,11 @@ std::string account_sentence(const LineAccount& account, const ShownUnits& units
     text += " " + counted(static_cast<std::size_t>(account.straightened), "bend") +
             " of less than 5° " + (account.straightened == 1 ? "is" : "are") + " straightened.";
   }
-  text += account.elevations ? " Slopes from the elevations." : " No elevations: level.";
+  if (!account.elevations) return text + " No elevations: level.";
+  text += " Slopes from the elevations.";
+  if (account.elevation_le90_m > 0.0)
+    text += " Nine of ten of these are taken to be within " +
+            say.length_tenth(account.elevation_le90_m) + ".";
   return text;
 }
 

@@ -7,8 +7,8 @@
 // is simplified within the tolerance and its corners become turns (drawn_line.hpp): turns that are
 // drawn as curves keep their radius, corners get the one that was asked for or, where there is no
 // room, the largest that fits. The slope of each leg is that between its ends on the line; in
-// between it is even. A line across the antimeridian is taken as it is (180 and -180 are one
-// meridian).
+// between it is even, and known as well as the elevations are said to be (slope_errors.hpp). A line
+// across the antimeridian is taken as it is (180 and -180 are one meridian).
 //
 // Out: a Feature with a LineString of the centreline, arcs as chords within the tolerance, with
 // elevations. A route has no place on earth: the user chooses one for its start, else it lies at
@@ -27,9 +27,10 @@ namespace tillerline {
 inline constexpr std::size_t kMostPositions = 10000;
 
 struct LineWishes {
-  double radius_m = 45.0;    // 10 to 1000
-  double tolerance_m = 1.0;  // 0.1 to 20
-  double width_m = 23.0;     // of the pavement, 5 to 90
+  double radius_m = 45.0;                           // 10 to 1000
+  double tolerance_m = 1.0;                         // 0.1 to 20
+  double width_m = 23.0;                            // of the pavement, 5 to 90
+  double elevation_le90_m = kUsualElevationLe90_m;  // 0: as good as surveyed; to 20
 };
 
 // What was made of a line, for the one who gave it.
@@ -43,6 +44,7 @@ struct LineAccount {
   double deviation_m = 0.0;
   double radius_m = 0.0;
   bool elevations = false;
+  double elevation_le90_m = 0.0;
 };
 
 struct RouteOfLine {

@@ -46,6 +46,7 @@ struct NumberSpec {
   bool difference = false;  // a rise, a band or an error: the zero of its unit does not matter
   bool every_day = false;   // asked on every day; the others are folded away
   LeftOut left_out = LeftOut::Refused;
+  bool unsaid_at_zero = false;    // a 0 says nothing, so that documents leave it out
   std::string_view follows = "";  // from what, for whoever leaves it out
   FieldRange hole = {};           // what lies between these is no use, though within the range
   std::string_view at_most = "";  // key of the field of the brief that it may not exceed

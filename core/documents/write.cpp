@@ -57,7 +57,9 @@ Json calibration_json(const CalibrationRecord& record) {
 template <class Holder>
 void put_numbers(Json& object, std::span<const NumberOf<Holder>> fields, const Holder& holder) {
   for (const NumberOf<Holder>& field : fields) {
-    if (field.applies(holder)) object[std::string(field.spec.key)] = number_json(field, holder);
+    const bool unsaid = field.spec.unsaid_at_zero && field.get(holder) == 0.0;
+    if (field.applies(holder) && !unsaid)
+      object[std::string(field.spec.key)] = number_json(field, holder);
   }
 }
 

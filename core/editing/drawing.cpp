@@ -279,8 +279,10 @@ std::string Drawing::set(const NumberSpec& field, std::size_t point, double valu
   value = std::clamp(value, allowed.minimum, allowed.maximum);
   step();
   auto& points = now_.route.points;
-  const auto slope_changed = [&](std::size_t stretch, double slope_rad) {
+  const auto slope_changed = [&](std::size_t stretch, double slope_rad, double le90_m) {
     points[stretch].stretch.slope_rad = slope_rad;
+    points[stretch].stretch.elevation_le90_m = le90_m;
+    points[stretch].stretch.slope_guess_rad = 0.0;
     points[stretch].own_turn_slope = false;
     points[stretch + 1].own_turn_slope = false;
   };
@@ -289,7 +291,7 @@ std::string Drawing::set(const NumberSpec& field, std::size_t point, double valu
   } else if (&field == &kDrawnRadius) {
     points[point].turn.radius_m = value;
   } else if (&field == &kDrawnSlope) {
-    if (!ends(point)) slope_changed(point, slope_of(value));
+    if (!ends(point)) slope_changed(point, slope_of(value), 0.0);
   } else if (&field == &kDrawnWidth) {
     points[point].turn.width_m = value;
     points[point].stretch.width_m = value;
@@ -298,7 +300,9 @@ std::string Drawing::set(const NumberSpec& field, std::size_t point, double valu
   } else {
     const double length = distance_between_m(points[point - 1].at, points[point].at);
     const double rise = value - elevation_m(point - 1);
-    if (length > 0.0) slope_changed(point - 1, std::asin(std::clamp(rise / length, -1.0, 1.0)));
+    if (length > 0.0)
+      slope_changed(point - 1, std::asin(std::clamp(rise / length, -1.0, 1.0)),
+                    kUsualElevationLe90_m);
   }
   changed();
   return {};

@@ -140,7 +140,8 @@ const RouteTrace& Session::trace() const {
 
 const HeatBand& Session::heat_band() const {
   return heat_band_.of(revision_, [this] {
-    return tillerline::heat_band(make_today(document_.brief), document_.brief.bands, card_->turns,
+    const Brief& brief = document_.brief;
+    return tillerline::heat_band(make_today(brief), brief.route, brief.bands, card_->turns,
                                  card_->run);
   });
 }

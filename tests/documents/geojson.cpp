@@ -113,7 +113,20 @@ TEST_CASE("geojson: elevations give the slopes, and the rise closes") {
   CHECK(made.route.route.start_elevation_m == 100.0);
   CHECK(fall_m(made.route.route) == doctest::Approx(-2.0).epsilon(1e-9));
   CHECK(made.route.route.legs.size() == 3);
-  CHECK(account_sentence(made.account).find("Slopes from the elevations.") != std::string::npos);
+  CHECK(account_sentence(made.account)
+            .find("Slopes from the elevations. Nine of ten of these are "
+                  "taken to be within 1.3 m.") != std::string::npos);
+  for (const Leg& leg : made.route.route.legs) {
+    CHECK(slope_known(leg) == SlopeKnown::Elevations);
+    CHECK(leg.elevation_le90_m == 1.3);
+  }
+  CHECK(slope_known(taken(kCorner).route.route.legs[0]) == SlopeKnown::Surveyed);
+  // As good as surveyed, if the one who asks says so; nothing else.
+  const char* const two = "[[10,50,100],[10,50.0053944,102]]";
+  const RouteOfLine surveyed = taken(line(two), {.elevation_le90_m = 0.0});
+  CHECK(slope_known(surveyed.route.route.legs[0]) == SlopeKnown::Surveyed);
+  CHECK(account_sentence(surveyed.account).find("Nine of ten") == std::string::npos);
+  CHECK(says(refused(line(two), {.elevation_le90_m = 20.5}), "Accuracy of the elevations is 20.5"));
   // A very long straight is several legs; each has its own share of the heights.
   const RouteOfLine long_one = taken(line("[[0,0,0],[0,0.05,30],[0,0.1,0]]"));
   REQUIRE(long_one.route.route.legs.size() == 3);

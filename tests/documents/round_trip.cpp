@@ -1,6 +1,7 @@
 // What is written reads back to the same bits, and is written the same again.
 #include <doctest/doctest.h>
 
+#include <cmath>
 #include <cstring>
 #include <random>
 
@@ -79,6 +80,28 @@ TEST_CASE("any values within range survive bit for bit, in SI as well") {
     CHECK(brief.brief.day.temperature_k == read.value->brief.day.temperature_k);
     CHECK(brief.brief.limits.nose_grip_share == read.value->brief.limits.nose_grip_share);
   }
+}
+
+TEST_CASE("how a slope is known is written where it is said, and read again") {
+  RouteDocument route = preset_routes().front();
+  const std::string plain = write_route(route);
+  for (const char* key : {"elevation_le90_m", "slope_guess_percent"})
+    CHECK(plain.find(key) == std::string::npos);
+  for (const Leg& leg : read_route(plain).value->route.legs)
+    CHECK(slope_known(leg) == SlopeKnown::Surveyed);
+  route.route.legs[0].elevation_le90_m = 1.3;
+  route.route.legs[1].slope_guess_rad = std::atan(0.005);
+  const std::string said = write_route(route);
+  CHECK(said.find("\"elevation_le90_m\": 1.3") != std::string::npos);
+  CHECK(said.find("\"slope_guess_percent\": 0.5") != std::string::npos);
+  const Read<RouteDocument> back = read_route(said);
+  REQUIRE(back.value);
+  const auto& legs = back.value->route.legs;
+  CHECK(slope_known(legs[0]) == SlopeKnown::Elevations);
+  CHECK(legs[0].elevation_le90_m == 1.3);
+  CHECK(slope_known(legs[1]) == SlopeKnown::Guessed);
+  CHECK(legs[1].slope_guess_rad == doctest::Approx(std::atan(0.005)).epsilon(1e-14));
+  CHECK(slope_known(legs[2]) == SlopeKnown::Surveyed);
 }
 
 TEST_CASE("numbers are written as they were given, without digits from the way through SI") {

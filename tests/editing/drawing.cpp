@@ -289,6 +289,12 @@ TEST_CASE("slopes and elevations are two ways to say the same") {
   CHECK(range.maximum == doctest::Approx(100.0 + rise_m + reach_m));
   CHECK(drawing.set(kDrawnElevation, 2, range.maximum).empty());
   CHECK(drawing.number(kDrawnSlope, 1) == doctest::Approx(3.0));
+  // But one is known by elevations, the other as it is given.
+  const auto& points = drawing.route().points;
+  CHECK(slope_known(points[0].stretch) == SlopeKnown::Surveyed);
+  CHECK(slope_known(points[1].stretch) == SlopeKnown::Elevations);
+  CHECK(drawing.set(kDrawnSlope, 1, 0.5).empty());
+  CHECK(slope_known(points[1].stretch) == SlopeKnown::Surveyed);
 }
 
 TEST_CASE("a number that is refused changes nothing") {

@@ -402,7 +402,7 @@ TEST_CASE("property: a thrust above the weight holds on any slope, as the scalar
   for (const double share : {0.3, 0.99, 1.0, 1.2, 5.0}) {
     one.thrust_n = share * one.mass_kg * units::kGravity_mps2;
     Lanes slope;
-    batch_critical_slope(forces_in(one, {}, nominal_block()), same_in_all_lanes(0.015), slope);
+    batch_critical_slope(forces_in(one, {}, nominal_block(), 0), same_in_all_lanes(0.015), slope);
     CHECK(slope[0] == doctest::Approx(critical_slope_rad(one, 0.015)).epsilon(1e-7));
   }
 }

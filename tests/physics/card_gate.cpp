@@ -260,7 +260,7 @@ TEST_CASE("gate: brakes beyond what a pack bears are not computed, and the card 
   CHECK(!made.card->possible);
   CHECK(!made.card->heat.within_limit);
   CHECK(std::isnan(made.card->heat.wait_s));
-  CHECK(heat_band(make_today(hot), hot.bands, made.card->turns, made.card->run).empty());
+  CHECK(heat_band(make_today(hot), hot.route, hot.bands, made.card->turns, made.card->run).empty());
 }
 
 TEST_CASE("gate: what is not a number is named, with what hangs on it") {

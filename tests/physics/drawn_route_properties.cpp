@@ -172,8 +172,29 @@ TEST_CASE("drawn routes: a closed ring turns by a full circle, and its heights c
       const std::size_t at = made.point_of_leg[k];
       CHECK(at < ring.points.size() - 1);
       CHECK((made.legs[k].kind == LegKind::Straight || made.corners[at].turn_rad > 0.0));
+      CHECK(made.legs[k].elevation_le90_m == kUsualElevationLe90_m);
     }
   }
+}
+
+TEST_CASE("drawn routes: a turn's slope is known no better than the stretches that it carries on") {
+  DrawnRoute drawn = corners({{0.0, 0.0}, {0.0, 400.0}, {300.0, 400.0}});
+  DrawnLegs made = drawn_legs(drawn);
+  for (const Leg& leg : made.legs) CHECK(slope_known(leg) == SlopeKnown::Surveyed);
+  drawn.points[0].stretch.elevation_le90_m = 0.8;
+  drawn.points[1].stretch.elevation_le90_m = 0.5;
+  made = drawn_legs(drawn);
+  CHECK(made.legs[0].elevation_le90_m == 0.8);
+  CHECK(made.legs[1].elevation_le90_m == 0.8);
+  CHECK(made.legs[2].elevation_le90_m == 0.5);
+  drawn.points[1].stretch.slope_guess_rad = 0.01;
+  CHECK(slope_known(drawn_legs(drawn).legs[1]) == SlopeKnown::Guessed);
+  // A slope of its own is known by itself; elevations with an accuracy of their own keep it.
+  drawn.points[1].own_turn_slope = true;
+  CHECK(slope_known(drawn_legs(drawn).legs[1]) == SlopeKnown::Surveyed);
+  drawn.elevations_given = true;
+  CHECK(drawn_legs(drawn).legs[0].elevation_le90_m == 0.8);
+  CHECK(slope_known(drawn_legs(drawn).legs[1]) == SlopeKnown::Guessed);
 }
 
 TEST_CASE("drawn routes: slopes by the stretch carry on through a turn, unless it has its own") {

@@ -32,6 +32,9 @@ Leg draw_leg(Draws& draws, LegKind kind) {
       value = value < 0.0 ? -kSmallestTurn_deg : kSmallestTurn_deg;
     if (field.spec.key == "speed_limit_kt" && (draws.coin() || value < kSlowestSpeedLimit_kt))
       value = 0.0;
+    const bool of_slope =
+        field.spec.key == "elevation_le90_m" || field.spec.key == "slope_guess_percent";
+    if (of_slope && draws.coin()) value = 0.0;
     field.set(leg, value);
   }
   return leg;

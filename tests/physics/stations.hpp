@@ -138,7 +138,7 @@ inline RouteHeat route_heat(const Brief& brief, const Air& air, const RouteRun& 
 
 inline HeatBand heat_band(const Brief& brief, const Air& air, const Turns& turns,
                           const RouteRun& run) {
-  return heat_band(today_as_given(brief, air), brief.bands, turns, run);
+  return heat_band(today_as_given(brief, air), brief.route, brief.bands, turns, run);
 }
 
 // With a pavement and a departure limit of the test's own.

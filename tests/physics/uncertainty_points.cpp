@@ -170,7 +170,7 @@ TEST_CASE("property: forces as drawn, and the scrub's parabola through the band"
 
   DrawBlock draws = nominal_block();
   const RollForces nominal{.slope_rad = 0.01, .headwind_mps = 2.0};
-  const auto forces = [&] { return forces_in(nominal, scrubs.of[1], draws); };
+  const auto forces = [&] { return forces_in(nominal, scrubs.of[1], draws, 1); };
   CHECK(forces().mass_kg[5] == nominal.mass_kg);
   CHECK(forces().scrub_drag_n[5] == turn.loads.scrub_drag_n);
   draws.of[static_cast<int>(Unknown::Mass)][5] = 1.1;

@@ -51,6 +51,11 @@ double leg_curvature_pm(const Leg& leg, double distance_m) {
   return share * leg_curvature_pm(leg);
 }
 
+SlopeKnown slope_known(const Leg& leg) {
+  if (leg.slope_guess_rad > 0.0) return SlopeKnown::Guessed;
+  return leg.elevation_le90_m > 0.0 ? SlopeKnown::Elevations : SlopeKnown::Surveyed;
+}
+
 double route_length_m(const TaxiRoute& route) {
   double length_m = 0.0;
   for (const Leg& leg : route.legs) length_m += leg_length_m(leg);

@@ -11,6 +11,9 @@
 // An easing longer than R |angle| would leave no circular part and is taken as R |angle|: two
 // clothoids that just meet at the radius.
 //
+// How a leg's slope is known decides how far it may be off (slope_errors.hpp): surveyed, unless the
+// leg says that it follows from two elevations, or that it is a guess.
+//
 // Pavement: edges at width/2 on both sides. An arc may have its inner edge moved further in by
 // `widening_m`, reached and left by a straight taper of `lead_in_m` along the neighbouring legs.
 #pragma once
@@ -21,7 +24,12 @@ namespace tillerline {
 
 inline constexpr int kMaxLegs = 40;
 
+// Accuracy (LE90) of elevations that come without one: of a good model from satellites, from
+// memory.
+inline constexpr double kUsualElevationLe90_m = 1.3;
+
 enum class LegKind { Straight, Arc };
+enum class SlopeKnown { Surveyed, Elevations, Guessed };
 enum class RouteEnd { HoldingLine, StandMark };
 
 struct Leg {
@@ -30,6 +38,9 @@ struct Leg {
   double radius_m = 45.0;   // arcs only, of the centreline
   double turn_rad = 0.0;    // arcs only, positive to the right
   double slope_rad = 0.0;   // angle of the climb, positive uphill
+  // Of each of the two elevations that the slope follows from: 9 of 10 are as close as this (LE90).
+  double elevation_le90_m = 0.0;  // 0: it does not follow from elevations
+  double slope_guess_rad = 0.0;   // a guess, no further off than this; 0: none
   double width_m = 23.0;
   double widening_m = 0.0;  // arcs only, extra pavement inside
   double lead_in_m = 0.0;   // arcs only, length of the taper to that widening
@@ -62,6 +73,9 @@ double leg_curvature_pm(const Leg& leg);
 // The same at a distance from the leg's begin, with the easing; 0 before its begin and after its
 // end.
 double leg_curvature_pm(const Leg& leg, double distance_m);
+
+// A slope that is said to be a guess is one, whatever else is said.
+SlopeKnown slope_known(const Leg& leg);
 
 // Length of the whole centreline, m.
 double route_length_m(const TaxiRoute& route);

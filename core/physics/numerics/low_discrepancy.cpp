@@ -96,6 +96,22 @@ double shifted_sobol(std::uint32_t index, int dimension, std::uint64_t seed) {
   return static_cast<double>(sobol_bits(index, dimension) ^ leading ^ kMiddle) * 0x1.0p-32;
 }
 
+double latin_draw(std::uint32_t index, int stream, std::uint64_t seed) {
+  constexpr std::uint32_t kCells = std::uint32_t{1} << kSobolCellBits;
+  std::uint64_t random = mixed(mixed(seed) + static_cast<std::uint64_t>(stream));
+  std::uint32_t cell = index;
+  // Each step can be undone, so that no two points share a cell: times an odd number, moved on,
+  // and the upper half mixed into the lower.
+  for (int round = 0; round < 3; ++round) {
+    const auto odd = static_cast<std::uint32_t>(random) | 1u;
+    const auto on = static_cast<std::uint32_t>(random >> 32);
+    cell = (cell * odd + on) % kCells;
+    cell ^= cell >> (kSobolCellBits / 2 + 1);
+    random = mixed(random);
+  }
+  return (cell + 0.5) / kCells;
+}
+
 double triangular(double even, double below, double above) {
   const double wide = below + above;
   if (!(wide > 0.0)) return 0.0;

@@ -10,6 +10,10 @@
 // below is put in the middle of the cell. It keeps that property for 2^m points up to 2^9, takes
 // away the corner point, and leaves 2^9 points without bias along any axis.
 //
+// Where more unknowns are drawn than the sequence has dimensions: a Latin hypercube (McKay, Beckman
+// and Conover, Technometrics 21, 1979, 239-245) of 2^9 points, each stream a permutation of the
+// cells of its own. One point in each cell of every stream; pairs of streams are as if random.
+//
 // Integers only: the same on every machine.
 #pragma once
 
@@ -25,6 +29,9 @@ std::uint32_t sobol_bits(std::uint32_t index, int dimension);
 
 // The same with the shift of a seed, in the open interval (0, 1); index < 2^kSobolCellBits.
 double shifted_sobol(std::uint32_t index, int dimension, std::uint64_t seed);
+
+// The middle of the cell that point `index` < 2^kSobolCellBits has in a stream, in (0, 1).
+double latin_draw(std::uint32_t index, int stream, std::uint64_t seed);
 
 // From an even draw p in (0, 1) to one from a triangle on [-b, a] with its peak at 0, b and a not
 // negative: with c = a + b it lies below the peak for p < b/c, at sqrt(p c b) - b; else at

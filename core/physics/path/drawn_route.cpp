@@ -137,6 +137,12 @@ void put(Measured& m, Leg leg, std::size_t point) {
   m.out.legs.push(leg);
 }
 
+// Slopes that follow from elevations say so.
+void mark_elevations(const Measured& m, Leg& leg) {
+  if (m.drawn.elevations_given && slope_known(leg) == SlopeKnown::Surveyed)
+    leg.elevation_le90_m = kUsualElevationLe90_m;
+}
+
 void put_straights(Measured& m, std::size_t i) {
   const double free_m = m.free_m(i);
   if (free_m <= kNoLength_m) return;
@@ -146,6 +152,7 @@ void put_straights(Measured& m, std::size_t i) {
   leg.kind = LegKind::Straight;
   leg.length_m = free_m / pieces;
   leg.slope_rad = m.stretches[i].slope_rad;
+  mark_elevations(m, leg);
   for (int piece = 0; piece < pieces; ++piece) put(m, leg, i);
 }
 
@@ -158,6 +165,11 @@ void put_turn(Measured& m, std::size_t i) {
     const double rise_m =
         corner.tangent_m * (sine(m.stretches[i - 1].slope_rad) + sine(m.stretches[i].slope_rad));
     leg.slope_rad = slope_over_rad(rise_m, leg_length_m(leg));
+    // Known no better than the worse of the two.
+    const Leg& before = m.drawn.points[i - 1].stretch;
+    leg.elevation_le90_m = std::max(before.elevation_le90_m, point.stretch.elevation_le90_m);
+    leg.slope_guess_rad = std::max(before.slope_guess_rad, point.stretch.slope_guess_rad);
+    mark_elevations(m, leg);
   }
   put(m, leg, i);
 }

@@ -8,7 +8,8 @@
 // would; its T is that one's. Between two corners the straight is what their two tangents leave.
 // Two arcs may meet without a straight; a straight that is left is at least kLeastStraight_m.
 // The slope of a turn is the one that carries the heights of the two stretches on (so that the rise
-// from corner to corner stays what was drawn), unless the point says that it has its own.
+// from corner to corner stays what was drawn), unless the point says that it has its own; it is
+// known no better than the worse of theirs. Slopes that follow from elevations say so.
 // Exact to rounding; angles above kMostDrawnTurn_rad have no corner within reach and are refused,
 // and from an existing route are drawn as two halves.
 #pragma once

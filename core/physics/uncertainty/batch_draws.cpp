@@ -68,6 +68,12 @@ void answer_block(const Bands& bands, int block, DrawBlock& draws) {
   draw_block(bands, block % kHalf, block < kHalf ? 0 : kUnknowns, kSeed, draws);
 }
 
+void give_slopes(const SlopeLaw& law, int block, AnswerSlopes& slopes, DrawBlock& draws) {
+  if (law.all_surveyed) return;
+  own_slopes(law, block, slopes.blocks[block]);
+  draws.slopes = &slopes.blocks[block];
+}
+
 DrawBlock nominal_block() {
   DrawBlock block;
   for (int u = 0; u < kUnknowns; ++u) block.of[u] = same_in_all_lanes(nominal_of(unknown_at(u)));
@@ -82,14 +88,16 @@ Scrubs scrubs_of(const Today& today, const Bands& bands, const Turns& turns) {
   return scrubs;
 }
 
-BatchForces forces_in(const RollForces& nominal, const Scrub& scrub, const DrawBlock& draws) {
+BatchForces forces_in(const RollForces& nominal, const Scrub& scrub, const DrawBlock& draws,
+                      int leg) {
   BatchForces forces = batch_forces(nominal);
+  const Lanes& slope = draws.slope_on(leg);
   for (int i = 0; i < kLanes; ++i) {
     const double mass = draws[Unknown::Mass][i];
     forces.mass_kg[i] *= mass;
     forces.thrust_n[i] *= draws[Unknown::IdleThrust][i];
     forces.rolling_resistance[i] *= draws[Unknown::Rolling][i];
-    forces.slope_rad[i] += draws[Unknown::Slope][i];
+    forces.slope_rad[i] += slope[i];
     forces.headwind_mps[i] += draws[Unknown::Wind][i];
     forces.overtaken_thrust_share[i] += draws[Unknown::OvertakenThrust][i];
     forces.scrub_drag_n[i] = mass * scrub.at(draws[Unknown::Scrub][i]);

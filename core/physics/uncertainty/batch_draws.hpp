@@ -11,14 +11,21 @@
 #include "physics/path/turn.hpp"
 #include "physics/run/today.hpp"
 #include "physics/uncertainty/batch_roll.hpp"
+#include "physics/uncertainty/batch_slopes.hpp"
 
 namespace tillerline {
 
 // Factors of the nominal value; for slope, wind, brakes now and overtaken thrust what is added, SI.
 struct DrawBlock {
   Lanes of[kUnknowns];
+  const OwnSlopes* slopes = nullptr;  // null: the slope of every leg is surveyed
 
   const Lanes& operator[](Unknown unknown) const { return of[static_cast<int>(unknown)]; }
+  // What is added to the slope of a leg.
+  const Lanes& slope_on(int leg) const {
+    const bool own = slopes != nullptr && slopes->own[leg];
+    return own ? slopes->off_rad[leg] : (*this)[Unknown::Slope];
+  }
 };
 
 const Band& band_of(const Bands& bands, Unknown unknown);
@@ -31,8 +38,16 @@ void draw_block(const Bands& bands, int block, int first_dimension, std::uint64_
 inline constexpr int kDraws = 1024;
 inline constexpr int kDrawBlocks = kDraws / kLanes;
 
-// Block `block` of them, 0 to kDrawBlocks - 1: the same for the same bands, whoever asks.
+// Block `block` of them, 0 to kDrawBlocks - 1: the same for the same bands, whoever asks. Without
+// slopes of their own.
 void answer_block(const Bands& bands, int block, DrawBlock& draws);
+
+// All that the draws of an answer take of the slopes that are not surveyed.
+struct AnswerSlopes {
+  OwnSlopes blocks[kDrawBlocks];
+};
+// Fills it and puts it into the draws, where some leg is not surveyed.
+void give_slopes(const SlopeLaw& law, int block, AnswerSlopes& slopes, DrawBlock& draws);
 
 // Every lane the nominal taxi.
 DrawBlock nominal_block();
@@ -56,7 +71,8 @@ struct Scrubs {
 };
 Scrubs scrubs_of(const Today& today, const Bands& bands, const Turns& turns);
 
-// The nominal forces as drawn.
-BatchForces forces_in(const RollForces& nominal, const Scrub& scrub, const DrawBlock& draws);
+// The nominal forces on a leg as drawn.
+BatchForces forces_in(const RollForces& nominal, const Scrub& scrub, const DrawBlock& draws,
+                      int leg);
 
 }  // namespace tillerline

@@ -109,8 +109,12 @@ Stretch only_time(const Stretch& way) {
 }
 
 // A run of very many applications is taken in groups of neighbours.
+std::size_t group_of(const AllStretches& all) {
+  return (all.size() + kMostStretches - 1) / kMostStretches;
+}
+
 Stretches joined(const AllStretches& all) {
-  const std::size_t group = (all.size() + kMostStretches - 1) / kMostStretches;
+  const std::size_t group = group_of(all);
   Stretches few;
   for (std::size_t i = 0; i < all.size(); ++i) {
     if (group > 1 && i % group != 0)
@@ -123,15 +127,44 @@ Stretches joined(const AllStretches& all) {
   return few;
 }
 
+// What `joined` counts of each piece, leg by leg.
+void fill_ways_on_legs(const RouteRun& run, const AllStretches& all, RouteHeat& heat) {
+  const std::size_t group = group_of(all);
+  std::size_t n = 0;
+  for (const Piece& piece : run.pieces) {
+    if (n == all.size()) break;
+    const auto leg = static_cast<std::size_t>(piece.leg);
+    if (group == 1 || all[n].energy_j >= 0.0)
+      heat.level_m[n / group][leg] += lane::cosine(run.legs[leg].forces.slope_rad) * piece.length_m;
+    if (piece.kind != PieceKind::Roll) ++n;
+  }
+}
+
+// What is climbed more along a stretch, leg by leg, m.
+Lanes own_climb_m(const double* level_m, const DrawBlock& draws) {
+  Lanes climb_m;
+  for (int leg = 0; leg < kMaxLegs; ++leg) {
+    if (level_m[leg] <= 0.0) continue;
+    const Lanes& slope = draws.slope_on(leg);
+    for (int i = 0; i < kLanes; ++i) climb_m[i] += level_m[leg] * slope[i];
+  }
+  return climb_m;
+}
+
 // Work along a stretch that the unknowns change, J: W of the header less what no draw touches.
-void batch_work(const RollForces& f, const Stretch& way, const DrawBlock& draws, Lanes& work_j) {
+void batch_work(const RouteHeat& heat, std::size_t n, const DrawBlock& draws, Lanes& work_j) {
+  const RollForces& f = heat.forces;
+  const Stretch& way = heat.stretches[n];
   const double q = 0.5 * f.air_density_kgpm3 * f.drag_area_m2;
+  const bool own = draws.slopes != nullptr;
+  const Lanes all = own ? same_in_all_lanes(0.0) : draws[Unknown::Slope];
+  const Lanes more_m = own ? own_climb_m(heat.level_m[n], draws) : same_in_all_lanes(0.0);
   for (int i = 0; i < kLanes; ++i) {
     const double factor = draws[Unknown::Mass][i];
     const double mass_kg = f.mass_kg * factor;
-    const double sine = lane::sine(draws[Unknown::Slope][i]);
-    const double cosine = lane::cosine(draws[Unknown::Slope][i]);
-    const double climb_m = way.climb_m * cosine + way.level_m * sine;
+    const double sine = lane::sine(all[i]);
+    const double cosine = lane::cosine(all[i]);
+    const double climb_m = way.climb_m * cosine + way.level_m * sine + more_m[i];
     const double rolling_m = way.rolling_m * cosine - way.sine_rolling_m * sine;
     const double w = draws[Unknown::Wind][i];
     const double air = way.air_m3ps2 + w * (2.0 * way.air_m2ps + w * way.length_m);
@@ -173,7 +206,9 @@ void fill_model(RouteHeat& heat, const DrawBlock& nominal) {
 RouteHeat route_heat(const Today& today, const RouteRun& run, const Scrubs& scrubs,
                      const RollForces& forces) {
   RouteHeat heat;
-  heat.stretches = joined(stretches_of(run, scrubs));
+  const AllStretches all = stretches_of(run, scrubs);
+  heat.stretches = joined(all);
+  fill_ways_on_legs(run, all, heat);
   heat.forces = forces;
   heat.pack = batch_pack(today.pack);
   heat.start_k = today.brakes_k;
@@ -182,7 +217,7 @@ RouteHeat route_heat(const Today& today, const RouteRun& run, const Scrubs& scru
   const DrawBlock nominal = nominal_block();
   for (std::size_t n = 0; n < heat.stretches.size(); ++n) {
     Lanes work_j;
-    batch_work(forces, heat.stretches[n], nominal, work_j);
+    batch_work(heat, n, nominal, work_j);
     heat.nominal_work_j[n] = work_j[0];
     const Stretch& way = heat.stretches[n];
     constexpr double kLeastHeat_jpkgk = 430.0;
@@ -216,7 +251,7 @@ void roll_on(const RouteHeat& heat, std::size_t n, BlockOnWay& block) {
 void heat_on(const RouteHeat& heat, std::size_t n, const DrawBlock& draws, BlockOnWay& block) {
   const Stretch& way = heat.stretches[n];
   Lanes work_j, power_w;
-  batch_work(heat.forces, way, draws, work_j);
+  batch_work(heat, n, draws, work_j);
   for (int i = 0; i < kLanes; ++i) {
     const double energy_j = std::max(0.0, way.energy_j + (work_j[i] - heat.nominal_work_j[n]));
     power_w[i] = energy_j * heat.pack_share * draws[Unknown::BrakeHeat][i] / way.heating_s;

@@ -12,6 +12,9 @@
 // the thrust as if the way on which it does stayed the same. A run of more than 24 stretches is
 // taken in groups of neighbours, in which pieces on thrust count by their time only.
 //
+// Where slopes are not surveyed each leg is off by its own angle, to first order: that is what the
+// way on each leg is kept for.
+//
 // Then one mean pack is cooled and heated (batch_heat.hpp), each stretch's energy spread over the
 // piece that ends it (over all of it in a group). At each place what a draw changes of the
 // temperature is added to the nominal run's there. Left out: a new plan of the route (turn entries,
@@ -56,6 +59,7 @@ struct Stretch {
 
 struct RouteHeat {
   FixedList<Stretch, kMostStretches> stretches;
+  double level_m[kMostStretches][kMaxLegs] = {};  // cos(slope) ds of a stretch on each leg
   double nominal_work_j[kMostStretches] = {};
   int cooling_steps[kMostStretches] = {};
   int heating_steps[kMostStretches] = {};

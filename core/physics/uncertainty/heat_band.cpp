@@ -9,6 +9,7 @@ namespace {
 struct Taxis {
   DrawBlock draws[kDrawBlocks];
   BlockOnWay on_way[kDrawBlocks];
+  AnswerSlopes slopes;
 };
 
 // What the taxis are at here, where the run has `nominal_k` and the model makes `model_k` of it.
@@ -30,14 +31,16 @@ Spread between(const Spread& a, const Spread& b, double share) {
 
 }  // namespace
 
-HeatBand heat_band(const Today& today, const Bands& bands, const Turns& turns,
-                   const RouteRun& run) {
+HeatBand heat_band(const Today& today, const TaxiRoute& route, const Bands& bands,
+                   const Turns& turns, const RouteRun& run) {
   HeatBand band;
   if (run.status != RunStatus::Complete || std::isnan(run.peak_brake_k)) return band;
   const RouteHeat heat = route_heat(today, run, scrubs_of(today, bands, turns), run.legs[0].forces);
   Taxis taxis;
+  const SlopeLaw slopes = slope_law(route);
   for (int k = 0; k < kDrawBlocks; ++k) {
     answer_block(bands, k, taxis.draws[k]);
+    give_slopes(slopes, k, taxis.slopes, taxis.draws[k]);
     taxis.on_way[k] = block_at_start(heat, taxis.draws[k]);
   }
   band.push(point_at(0.0, heat.start_k, heat.start_k, taxis));

@@ -9,6 +9,7 @@
 #pragma once
 
 #include "physics/given/bands.hpp"
+#include "physics/given/taxi_route.hpp"
 #include "physics/numerics/fixed_list.hpp"
 #include "physics/numerics/quantile.hpp"
 #include "physics/path/turn.hpp"
@@ -27,9 +28,10 @@ struct HeatBandPoint {
 inline constexpr std::size_t kMostHeatPlaces = 1 + 2 * kMostStretches;
 using HeatBand = FixedList<HeatBandPoint, kMostHeatPlaces>;
 
-// `run`: today's nominal run. In the order of
+// `run`: today's nominal run of the route. In the order of
 // the distance; empty where the run does not get to the end, or its temperatures are withheld.
-HeatBand heat_band(const Today& today, const Bands& bands, const Turns& turns, const RouteRun& run);
+HeatBand heat_band(const Today& today, const TaxiRoute& route, const Bands& bands,
+                   const Turns& turns, const RouteRun& run);
 
 // At any distance of a band that is not empty: between two places in proportion to the way, beyond
 // the ends as there.

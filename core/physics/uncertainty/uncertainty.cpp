@@ -21,6 +21,7 @@ constexpr double kTarget_mps = units::mps_from_knots(10.0);
 struct Samples {
   DrawBlock a[kBlocks];
   DrawBlock b[kBlocks];
+  AnswerSlopes slopes;
 };
 
 // Block k of the draws: those of A first, then those of B.
@@ -31,7 +32,9 @@ const DrawBlock& block_at(const Samples& samples, int k) {
 // A with one unknown from B.
 DrawBlock mixed(const Samples& samples, int block, int unknown) {
   DrawBlock out = samples.a[block];
-  out.of[unknown] = samples.b[block].of[unknown];
+  const DrawBlock& b = samples.b[block];
+  out.of[unknown] = b.of[unknown];
+  if (unknown == static_cast<int>(Unknown::Slope)) out.slopes = b.slopes;
   return out;
 }
 
@@ -63,7 +66,7 @@ void fill_roll(const RollForces& nominal, const Samples& samples, UncertaintyAns
   int rolls = 0;
   for (int k = 0; k < 2 * kBlocks; ++k) {
     const DrawBlock& block = block_at(samples, k);
-    const BatchForces forces = forces_in(nominal, {}, block);
+    const BatchForces forces = forces_in(nominal, {}, block, 0);
     const Lanes breakaway =
         breakaway_of(nominal.breakaway_resistance, block, forces.rolling_resistance);
     BatchLaw law;
@@ -96,7 +99,7 @@ void fill_roll(const RollForces& nominal, const Samples& samples, UncertaintyAns
 Lanes roll_measure(const RollForces& nominal, bool at_rest, const DrawBlock& block) {
   BatchLaw law;
   Lanes measure;
-  batch_roll_law(forces_in(nominal, {}, block), law);
+  batch_roll_law(forces_in(nominal, {}, block, 0), law);
   batch_acceleration(law, same_in_all_lanes(0.0), measure);
   if (at_rest) return measure;
   BatchPassage way;
@@ -120,7 +123,7 @@ TurnChance turn_chance(double walk_mps, double length_m, const RollForces& force
     BatchLaw law;
     BatchPassage way;
     Lanes acceleration, bound;
-    batch_roll_law(forces_in(forces, scrub, block_at(samples, k)), law);
+    batch_roll_law(forces_in(forces, scrub, block_at(samples, k), turn.leg), law);
     batch_acceleration(law, entry, acceleration);
     for (int i = 0; i < kLanes; ++i) bound[i] = acceleration[i] > 0.0 ? fastest_mps : slowest_mps;
     batch_passage(law, entry, bound, way);
@@ -143,7 +146,8 @@ void fill_restart(const Today& today, const Legs& legs, const Scrubs& scrubs,
     Lanes least = same_in_all_lanes(1e30);  // margin at the place where it is least
     Lanes idle;
     for (std::size_t leg = 0; leg < legs.at.size(); ++leg) {
-      const BatchForces forces = forces_in(legs.at[leg].at_rest, scrubs.of[leg], block);
+      const BatchForces forces =
+          forces_in(legs.at[leg].at_rest, scrubs.of[leg], block, static_cast<int>(leg));
       const Lanes breakaway =
           breakaway_of(today.aircraft.breakaway_resistance, block, forces.rolling_resistance);
       Lanes margin;
@@ -214,9 +218,11 @@ UncertaintyAnswer uncertainty_answer(const Today& today, const Legs& legs, const
   UncertaintyAnswer answer;
   answer.draws = kDraws;
   Samples samples;
-  for (int k = 0; k < kBlocks; ++k) {
-    answer_block(bands, k, samples.a[k]);
-    answer_block(bands, kBlocks + k, samples.b[k]);
+  const SlopeLaw slopes = slope_law(legs.route);
+  for (int k = 0; k < kDrawBlocks; ++k) {
+    DrawBlock& block = k < kBlocks ? samples.a[k] : samples.b[k - kBlocks];
+    answer_block(bands, k, block);
+    give_slopes(slopes, k, samples.slopes, block);
   }
   const RollForces& first = legs.at.size() > 0 ? legs.at[0].forces : today.idle;
   const Scrubs scrubs = scrubs_of(today, bands, turns);

@@ -3,10 +3,11 @@
 // Draws. 1024 points of a fixed low-discrepancy sequence (low_discrepancy.hpp), so that the same
 // brief has the same answer everywhere. Each unknown is triangular within its band (bands.hpp),
 // most likely at its nominal value. Unknowns are independent of each other; each is the same all
-// along the route: the slope is off by the same angle on every leg, the headwind by the same speed
-// (the worst case: errors of single legs would partly cancel), scrub by the same share in every
-// turn. Starting to roll never takes less than rolling on: where a draw has it so, its rolling
-// resistance counts for both.
+// along the route: the headwind is off by the same speed on every leg, scrub by the same share in
+// every turn, and surveyed slopes by the same angle (the worst case: errors of single legs would
+// partly cancel). Slopes that follow from elevations or are guessed are off leg by leg
+// (slope_errors.hpp), all together as the one unknown Slope. Starting to roll never takes less than
+// rolling on: where a draw has it so, its rolling resistance counts for both.
 //
 // Roll, critical slopes, turns. Every draw is an exact roll (batch_roll.hpp).
 //
