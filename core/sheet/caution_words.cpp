@@ -268,6 +268,14 @@ constexpr KindWords kWords[kCautionKinds] = {
            return "Needs a push to start: " + words::thrust(caution.value) + " above idle.";
          },
      .phrase = "Needs a push to start"},
+    {.kind = CautionKind::SlopeDecidesStart,
+     .section = SectionId::Roll,
+     .sentence =
+         [](const Source&, const Caution& caution) {
+           return "The slope is known to \u00b1 " + words::slope_size(caution.value) +
+                  " only: whether it rolls by itself is open.";
+         },
+     .phrase = "Slope too uncertain for the start"},
     {.kind = CautionKind::TurnSpeedAboveLimit,
      .section = SectionId::Entry,
      .sentence =

@@ -48,7 +48,22 @@ std::string reach_words(const Source& source) {
   return "it does not get to " + source.say.speed(roll.targets[0].speed_mps);
 }
 
+// The slope alone, as far as it is known, makes it roll or not.
+bool slope_decides(const Source& source) {
+  for (const Caution& caution : source.card.cautions)
+    if (caution.kind == CautionKind::SlopeDecidesStart) return true;
+  return false;
+}
+
+std::string slope_words(const Source& source) {
+  std::string text = "The slope is known too badly to say whether it rolls by itself";
+  const UncertaintyAnswer& sure = source.card.uncertainty;
+  if (sure.draws > 0) text += ", chance " + words::chance(sure.rolls_by_itself);
+  return text + ". ";
+}
+
 std::string rolls_words(const Source& source) {
+  if (slope_decides(source)) return "Once rolling: ";
   if (start_is_nearly_certain(source)) return "It rolls by itself once released: ";
   return "It may roll by itself, chance " + words::chance(source.card.uncertainty.rolls_by_itself) +
          ". Once rolling: ";
@@ -77,6 +92,10 @@ std::string headline(const Source& source) {
              said.limit + ".";
       break;
     }
+  }
+  if (slope_decides(source)) {
+    const bool nominal = roll.verdict != RollVerdict::RollsByItself;
+    return slope_words(source) + (nominal ? "As given: " + words::lower_first(text) : text);
   }
   if (from_rest(source)) return text;
   return "You arrive rolling at " + source.say.speed(source.brief().route.start_speed_mps) +
@@ -131,6 +150,18 @@ SheetRow start_row(const RollAnswer& roll) {
           words::thrust(roll.start_thrust_n) + " in all", tone};
 }
 
+// How the first slope is known, where it is not surveyed.
+void add_slope_known_row(const Source& source, SheetSection& section) {
+  const Leg& leg = source.leg(0);
+  if (slope_known(leg) == SlopeKnown::Elevations)
+    section.rows.push_back({"Its slope from", "two elevations",
+                            "nine of ten within " + source.say.length_tenth(leg.elevation_le90_m),
+                            Tone::Plain});
+  if (slope_known(leg) == SlopeKnown::Guessed)
+    section.rows.push_back({"Its slope from", "a guess",
+                            "within " + words::slope_size(leg.slope_guess_rad), Tone::Plain});
+}
+
 // What the wind takes is said where it is not nothing.
 SheetRow thrust_row(const RollAnswer& roll) {
   std::string note = words::number(100.0 * roll.idle_thrust_per_weight, 1) + " % of the weight";
@@ -156,6 +187,7 @@ SheetSection roll_section(const Source& source) {
   section.rows.push_back(slope_row("Starts up to", roll.restarts_slope_rad, roll.slope_rad));
   section.rows.push_back({"First leg", words::slope(roll.slope_rad),
                           wind_words(source.say, roll.headwind_mps), Tone::Plain});
+  add_slope_known_row(source, section);
   section.rows.push_back(thrust_row(roll));
   section.rows.push_back(
       {"Acceleration", words::number(roll.acceleration_mps2, 3) + " m/s²",

@@ -65,8 +65,14 @@ std::string side_words(const Source& source, const char* key) {
                                   field->spec.decimals);
 }
 
+bool all_surveyed(const TaxiRoute& route) {
+  return std::all_of(route.legs.begin(), route.legs.end(),
+                     [](const Leg& leg) { return slope_known(leg) == SlopeKnown::Surveyed; });
+}
+
 // "± 15 %", "−25 % to +60 %", "down to −15 %", "up to +100 %".
 std::string band_words(const Source& source, Unknown unknown) {
+  if (unknown == Unknown::Slope && !all_surveyed(source.brief().route)) return "leg by leg";
   const UnknownWords& of = unknown_words(unknown);
   const std::string below = side_words(source, of.below);
   const std::string above = side_words(source, of.above);

@@ -136,6 +136,11 @@ std::string signed_slope(double rad) {
   return signed_number(value, 1) + " %";
 }
 
+std::string slope_size(double rad) {
+  const double value = 100.0 * std::fabs(elementary::tangent(rad));
+  return with_unit(value, value < 0.095 ? 2 : 1, " %");
+}
+
 std::string thrust(double n) {
   if (!sayable(n)) return std::string(kNotKnown);
   const double kilonewtons = n / 1000.0;

@@ -39,6 +39,7 @@ std::string seconds(double s);      // always "5 s"
 std::string slope(double rad);         // "0.2 % up", "0.2 % down", "level"
 std::string slope_fine(double rad);    // "0.25 % up", "level" below 0.005 %
 std::string signed_slope(double rad);  // "+0.8 %"
+std::string slope_size(double rad);    // "0.8 %", "0.05 %", whichever way
 std::string thrust(double n);          // "31 kN", "3.4 kN"
 std::string degrees(double rad);       // "90°"
 std::string degrees_tenth(double rad);

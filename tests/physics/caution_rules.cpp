@@ -10,6 +10,7 @@
 
 #include "physics/card/cautions.hpp"
 #include "physics/numerics/units.hpp"
+#include "physics/uncertainty/slope_errors.hpp"
 #include "stations.hpp"
 
 using namespace tillerline;
@@ -147,6 +148,41 @@ TEST_CASE("caution rules: a push to start, where it starts at all") {
     moving.brief.route.start_speed_mps = 0.5;
     moving.silent();
   }
+}
+
+TEST_CASE("caution rules: a slope that is known too badly for the start") {
+  // 300 m from elevations of LE90 1.3 m: 0.299 % one standard deviation, with pavements flat.
+  const auto known = [](double off_by_sd) {
+    Quiet one;
+    Leg& first = one.brief.route.legs[0];
+    first.length_m = 300.0;
+    first.elevation_le90_m = 1.3;
+    const Belief slope = slope_belief(slope_law(one.brief.route), 0);
+    CHECK(slope.sd == doctest::Approx(0.00299).epsilon(2e-3));
+    one.card().roll.restarts_slope_rad = slope.off + off_by_sd * slope.sd;
+    return one;
+  };
+  for (const double sds : {-1.28, 0.0, 1.28}) {
+    Quiet one = known(sds);
+    const double sd = slope_belief(slope_law(one.brief.route), 0).sd;
+    fill_cautions(one.brief, one.card());
+    REQUIRE(one.card().cautions.size() == 1);
+    const Caution& said = one.card().cautions[0];
+    CHECK(said.kind == CautionKind::SlopeDecidesStart);
+    CHECK(said.level == kCare);
+    CHECK(said.leg == 0);
+    CHECK(said.value == doctest::Approx(1.6449 * sd).epsilon(1e-9));
+    CHECK(said.limit == doctest::Approx(std::abs(sds) * sd).epsilon(1e-9));
+    CHECK(one.card().possible);
+  }
+  for (const double sds : {-1.283, 1.283}) known(sds).silent();
+  // Surveyed, however near; and rolling already.
+  Quiet surveyed = known(0.0);
+  surveyed.brief.route.legs[0].elevation_le90_m = 0.0;
+  surveyed.silent();
+  Quiet moving = known(0.0);
+  moving.brief.route.start_speed_mps = 0.5;
+  moving.silent();
 }
 
 TEST_CASE("caution rules: the track's margins, of the technique that is used") {

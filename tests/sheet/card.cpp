@@ -173,6 +173,8 @@ TEST_CASE("every caution is a sentence that leads with its level, with number an
        "do."},
       {CautionKind::ThrustNeeded, 12e3, 0.0, "Idle does not carry it: up to 12 kN above idle."},
       {CautionKind::NeedsPushToStart, 6e3, 0.0, "Needs a push to start: 6.0 kN above idle."},
+      {CautionKind::SlopeDecidesStart, 0.0049, 0.001,
+       "The slope is known to \u00b1 0.5 % only: whether it rolls by itself is open."},
       {CautionKind::TurnSpeedAboveLimit, kt(11.0), kt(10.0),
        "Reaches 11.0 kt in the turn, limit 10.0 kt."},
       {CautionKind::TailwindGrows, kt(6.0), 0.0, "Tailwind 6 kt: it runs faster at the same idle."},

@@ -69,6 +69,41 @@ TEST_CASE("it does not roll at idle") {
   CHECK(row(sheet.roll, "Settles at").value == "does not roll at idle");
 }
 
+TEST_CASE("a slope that is known too badly to answer is said first") {
+  Example taxi = example();
+  taxi.caution(CautionLevel::Care, CautionKind::SlopeDecidesStart, 0, 0.0049, 0.001);
+  CHECK(taxi.sheet().roll.headline ==
+        "The slope is known too badly to say whether it rolls by itself. Once rolling: 10 kt after "
+        "63 s and 165 m.");
+  CHECK(taxi.sheet().roll.caution ==
+        "Care: The slope is known to ± 0.5 % only: whether it rolls by itself is open.");
+  taxi.card->uncertainty.draws = 1024;
+  taxi.card->uncertainty.rolls_by_itself = 0.43;
+  CHECK(taxi.sheet().roll.headline.find("rolls by itself, chance 43 %. Once rolling: 10 kt") !=
+        std::string::npos);
+  taxi.card->roll.verdict = RollVerdict::NeedsThrust;
+  taxi.card->roll.extra_thrust_n = 3e3;
+  CHECK(taxi.sheet().roll.headline ==
+        "The slope is known too badly to say whether it rolls by itself, chance 43 %. As given: it "
+        "does not roll at idle here: 3.0 kN above idle starts it.");
+}
+
+TEST_CASE("how the first slope is known is a row where it is not surveyed") {
+  Example taxi = example();
+  const auto known = [&] {
+    for (const SheetRow& each : taxi.sheet().roll.rows)
+      if (each.label == "Its slope from") return each.value + ", " + each.note;
+    return std::string("surveyed");
+  };
+  CHECK(known() == "surveyed");
+  taxi.document.brief.route.legs[1].slope_guess_rad = 0.01;
+  CHECK(known() == "surveyed");
+  taxi.document.brief.route.legs[0].elevation_le90_m = 1.3;
+  CHECK(known() == "two elevations, nine of ten within 1.3 m");
+  taxi.document.brief.route.legs[0].slope_guess_rad = 0.01;
+  CHECK(known() == "a guess, within 1.0 %");
+}
+
 TEST_CASE("it cannot move, and the two thrusts never read alike") {
   Example taxi = example();
   taxi.card->roll.verdict = RollVerdict::CannotMove;

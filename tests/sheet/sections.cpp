@@ -500,6 +500,15 @@ TEST_CASE("how sure: ranges, chances and what matters most") {
   CHECK(section.table.rows[1] ==
         std::vector<std::string>{"Idle thrust", "± 15 %", "71 %, with others 74 %", "0 %"});
   CHECK(section.table.columns[2] == "Explains of the time to 10 kt");
+  const auto slope_band = [&] {
+    for (const auto& line : taxi.sheet().uncertainty.table.rows)
+      if (line[0] == "Slope") return line[1];
+    return std::string();
+  };
+  CHECK(slope_band() == "± 0.10 %");
+  taxi.document.brief.route.legs[2].slope_guess_rad = 0.01;
+  CHECK(slope_band() == "leg by leg");
+  taxi.document.brief.route.legs[2].slope_guess_rad = 0.0;
   taxi.card->uncertainty.roll_ranking[0].total = 0.69;
   CHECK(taxi.sheet().uncertainty.table.rows[1][2] == "71 %");
   taxi.document.aircraft.calibration.items = {{Constant::IdleThrust, 1.02, 0.01},

@@ -34,14 +34,28 @@ TEST_CASE("a number has a real minus sign, never a signed zero, never a symbol f
 
 TEST_CASE("every unit says that it is not known when it is not") {
   const double nan = std::numeric_limits<double>::quiet_NaN();
-  for (const std::string& said :
-       {say.speed(nan),          say.speed_tenth(nan),     say.speed_range(nan, 1.0),
-        words::duration(nan),    words::duration_up(nan),  words::clock(nan),
-        words::seconds(nan),     say.length(nan),          say.length_tenth(nan),
-        say.margin(nan),         say.distance(nan),        say.temperature(nan),
-        words::slope(nan),       words::signed_slope(nan), words::thrust(nan),
-        say.mass(nan),           say.amount(nan),          words::degrees(nan),
-        words::load_factor(nan), words::percent(nan),      words::megajoules(nan)}) {
+  for (const std::string& said : {say.speed(nan),
+                                  say.speed_tenth(nan),
+                                  say.speed_range(nan, 1.0),
+                                  words::duration(nan),
+                                  words::duration_up(nan),
+                                  words::clock(nan),
+                                  words::seconds(nan),
+                                  say.length(nan),
+                                  say.length_tenth(nan),
+                                  say.margin(nan),
+                                  say.distance(nan),
+                                  say.temperature(nan),
+                                  words::slope(nan),
+                                  words::signed_slope(nan),
+                                  words::slope_size(nan),
+                                  words::thrust(nan),
+                                  say.mass(nan),
+                                  say.amount(nan),
+                                  words::degrees(nan),
+                                  words::load_factor(nan),
+                                  words::percent(nan),
+                                  words::megajoules(nan)}) {
     CHECK(said == "not known");
   }
 }
@@ -114,6 +128,9 @@ TEST_CASE("distances, masses, forces, energies, slopes") {
   CHECK(words::slope(-0.002) == "0.2 % down");
   CHECK(words::slope(-0.0004) == "level");
   CHECK(words::signed_slope(0.008) == "+0.8 %");
+  CHECK(words::slope_size(-0.008) == "0.8 %");
+  CHECK(words::slope_size(0.0009) == "0.09 %");
+  CHECK(words::slope_size(0.00096) == "0.1 %");
 }
 
 TEST_CASE("one is not many, and none is said as a word") {

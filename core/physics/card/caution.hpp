@@ -28,6 +28,7 @@ enum class CautionKind {
   NoRestartInTurn,       // idle restarts on a straight there but not in the turn. value: extra
   ThrustNeeded,          // route leg needs thrust above idle. value: extra
   NeedsPushToStart,      // value: extra thrust
+  SlopeDecidesStart,     // value: how far the first slope may be off; limit: from where it decides
   TurnSpeedAboveLimit,   // value: fastest; limit
   TailwindGrows,         // value: tailwind
   SteepDownhill,         // value: slope: it accelerates beyond the band quickly
@@ -106,6 +107,8 @@ inline constexpr CautionTable kCautionFacts = {{
      .level = CautionLevel::Care, .unit = "N"},
     {.kind = CautionKind::NeedsPushToStart, .word = "needs_push_to_start",
      .level = CautionLevel::Care, .unit = "N"},
+    {.kind = CautionKind::SlopeDecidesStart, .word = "slope_decides_start",
+     .level = CautionLevel::Care, .unit = "rad"},
     {.kind = CautionKind::TurnSpeedAboveLimit, .word = "turn_speed_above_limit",
      .level = CautionLevel::Exceeded, .unit = "m/s"},
     {.kind = CautionKind::TailwindGrows, .word = "tailwind_grows",

@@ -5,6 +5,7 @@
 
 #include "physics/card/card_gate.hpp"
 #include "physics/numerics/units.hpp"
+#include "physics/uncertainty/slope_errors.hpp"
 
 namespace tillerline {
 namespace {
@@ -39,6 +40,19 @@ void roll_cautions(const Today& today, const TaxiRoute& route, Card& card) {
                           card.roll.verdict == RollVerdict::NeedsThrust;
   if (from_rest && needs_push)
     caution(card, CautionKind::NeedsPushToStart, 0, card.roll.extra_thrust_n);
+}
+
+// Whether the slope of the first leg alone may be off to where the start goes the other way: that
+// slope lies between the first and the last tenth of what is believed.
+void slope_cautions(const TaxiRoute& route, Card& card) {
+  constexpr double kTenthInSd = 1.2816;       // of a normal distribution; of a triangle 1.35
+  constexpr double kNineTenthsInSd = 1.6449;  // as LE90: nine of ten are closer than that
+  if (route.start_speed_mps > 0.0 || slope_known(route.legs[0]) == SlopeKnown::Surveyed) return;
+  const Belief slope = slope_belief(slope_law(route), 0);
+  const double decides_rad =
+      std::abs(card.roll.restarts_slope_rad - (route.legs[0].slope_rad + slope.off));
+  if (decides_rad < kTenthInSd * slope.sd)
+    caution(card, CautionKind::SlopeDecidesStart, 0, kNineTenthsInSd * slope.sd, decides_rad);
 }
 
 // Of the two plans of a turn the one that the technique keeps to.
@@ -227,6 +241,7 @@ void fill_cautions(const Today& today, const TaxiRoute& route, Card& card) {
   rule_cautions(card);
   half_turn_cautions(card);
   roll_cautions(today, route, card);
+  slope_cautions(route, card);
   for (const TrackAnswer& track : card.tracks) {
     track_cautions(today, track, card);
     wing_cautions(today, route.nearest_object_m, track, card);
