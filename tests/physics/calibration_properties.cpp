@@ -385,6 +385,12 @@ TEST_CASE(
   CHECK(of(c, Constant::HeatCapacity).state == NotAsked);
   CHECK(c.residual[0] != 0.0);  // against the present constants
   CHECK(c.degrees_of_freedom == 0);
+  CHECK(c.surplus.known);
+  // Read so badly that it says less than was known, it is still one observation only.
+  one[0].error = 20.0;
+  c = states(seen_by(real, one));
+  CHECK(c.surplus.standard_error > c.surplus.prior_error);
+  CHECK(of(c, Constant::IdleThrust).state == TooFew);
 
   Observations same;  // one mass, one slope, speeds at which drag says nothing
   for (const double time : {10.0, 11.0, 12.0}) same.push(roll(SpeedAfterTime, time, 250e3));
@@ -398,6 +404,12 @@ TEST_CASE(
   c = states(seen_by(real, cooling));
   CHECK(of(c, Constant::HeatCapacity).state == NotSeparable);
   CHECK(of(c, Constant::Cooling).state == NotSeparable);
+  Observations once;  // one cooling is the pack's weight or its surface
+  once.push(brakes(CooledAfter, 1200.0, 560.0));
+  c = states(seen_by(real, once));
+  CHECK(of(c, Constant::HeatCapacity).state == TooFew);
+  CHECK(of(c, Constant::Cooling).state == TooFew);
+  CHECK(of(c, Constant::Cooling).value == of(c, Constant::Cooling).nominal);
 
   Observations heating;
   heating.push(brakes(HeatedBy, 60e6, 330.0));
@@ -434,6 +446,44 @@ TEST_CASE(
     CHECK(of(c, Constant::TurnAxis).value ==
           doctest::Approx(state == Estimated ? 1.45 : 0.0).epsilon(1e-9));
   }
+}
+
+TEST_CASE("property: two bands are the same where both sides are") {
+  CHECK(Band(0.1, 0.2) == Band(0.1, 0.2));
+  CHECK(Band(0.1, 0.2) != Band(0.1, 0.3));
+  CHECK(Band(0.1, 0.2) != Band(0.0, 0.2));
+  CHECK(Band(0.1) == Band(0.1, 0.1));
+}
+
+TEST_CASE("property: known apart is what is known better than before, thrust as well as rolling") {
+  const Aircraft nominal;
+  const Observations list = seen_by(other_aircraft(), rolls());
+  const auto rolling_state = [&](const Bands& bands) {
+    return of(calibrate(nominal, list, bands), Constant::Rolling).state;
+  };
+  CHECK(rolling_state(Bands{}) == EstimateState::Estimated);
+  Bands bands;
+  bands.rolling_share = 1e-4;
+  CHECK(rolling_state(bands) == EstimateState::NotSeparable);
+  bands = {};
+  bands.idle_thrust_share = 1e-4;
+  CHECK(rolling_state(bands) == EstimateState::NotSeparable);
+}
+
+TEST_CASE("property: a roll that the wind behind it starts may end below the wind's speed") {
+  Aircraft aircraft;
+  Observation seen = roll(ObservationKind::SpeedAfterTime, 1e5, 250e3, 0.0, -20.0);
+  // On the slope that lets it keep 5 m/s: the terminal speed of the same forces.
+  Condition condition;
+  condition.mass_kg = seen.mass_kg;
+  condition.engines_running = seen.engines_running;
+  const Air air = day_air(0.0, 101325.0, seen.air_k);
+  const RollLaw level = roll_law(idle_forces(aircraft, condition, air, 0.0, seen.headwind_mps));
+  seen.slope_rad = acceleration_mps2(level, 5.0) / units::kGravity_mps2;
+  const double reached_mps = predicted(aircraft, seen);
+  CHECK(reached_mps == doctest::Approx(5.0).epsilon(1e-3));
+  seen.given = 60.0;
+  CHECK(predicted(aircraft, seen) < reached_mps);
 }
 
 TEST_CASE(

@@ -290,6 +290,39 @@ TEST_CASE("gate: what is not a number is named, with what hangs on it") {
   CHECK(withheld_for(order, WithheldReason::OutOfOrder));
 }
 
+TEST_CASE("gate: one number that is none takes back its kind and what hangs on it, no more") {
+  const MadeCard made(one_turn());
+  const auto gated = [&](auto damage) {
+    Card one = *made.card;
+    damage(one);
+    gate_card(one_turn(), one);
+    return one;
+  };
+  const Card middle = gated([](Card& c) { c.uncertainty.line_up_k.p50 = kNone; });
+  CHECK(std::isnan(middle.uncertainty.line_up_k.p10));
+  CHECK(std::isnan(middle.uncertainty.over_brake_limit));
+  CHECK(!std::isnan(middle.uncertainty.rolls_by_itself));
+  const Card upper = gated([](Card& c) {
+    std::swap(c.uncertainty.restart_extra_n.p50, c.uncertainty.restart_extra_n.p90);
+  });
+  CHECK(std::isnan(upper.uncertainty.restart_extra_n.p10));
+  CHECK(withheld_for(upper, WithheldReason::OutOfOrder));
+  const Card starts = gated([](Card& c) { c.uncertainty.restarts_slope_rad.p10 = -HUGE_VAL; });
+  CHECK(std::isnan(starts.uncertainty.rolls_by_itself));
+  CHECK(!std::isnan(starts.uncertainty.over_brake_limit));
+  const Card negative = gated([](Card& c) { c.uncertainty.over_brake_limit = -0.1; });
+  CHECK(std::isnan(negative.uncertainty.over_brake_limit));
+  CHECK(withheld_for(negative, WithheldReason::OutOfOrder));
+  const Card none = gated([](Card& c) { c.uncertainty.over_brake_limit = kNone; });
+  CHECK(withheld_for(none, WithheldReason::NotFinite));
+  CHECK(!withheld_for(none, WithheldReason::OutOfOrder));
+  const Card brakes = gated([](Card& c) { c.heat.end_k = HUGE_VAL; });
+  CHECK(std::isnan(brakes.heat.end_k));
+  CHECK(std::isnan(brakes.heat.wait_s));
+  CHECK(brakes.heat.peak_k == made.card->heat.peak_k);
+  CHECK(withheld_for(brakes, WithheldReason::NotFinite));
+}
+
 TEST_CASE("gate: no brake is colder than the air and its start") {
   const MadeCard made(one_turn());
   const Brief brief = one_turn();

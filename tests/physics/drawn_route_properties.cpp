@@ -270,6 +270,11 @@ TEST_CASE("drawn routes: what is too tight, too short or too long is refused wit
   CHECK(only_error(doubled).fault == DrawnFault::StretchTooShort);
   CHECK(drawn_legs(corners({{0.0, 0.0}, {0.0, 400.0}, {10.0, 800.0}, {10.0, 1200.0}}))
             .errors.size() == 2);
+  // So are two of two kinds.
+  const DrawnLegs unlike = drawn_legs(
+      corners({{0.0, 0.0}, {0.0, 400.0}, {10.0, 800.0}, {810.0, 800.0}, {810.0, 795.0}}));
+  REQUIRE(unlike.errors.size() == 2);
+  CHECK(unlike.errors[0].fault != unlike.errors[1].fault);
   // Too slight, too sharp, too few, too long, too many.
   error = only_error(corners({{0.0, 0.0}, {0.0, 400.0}, {10.0, 800.0}}));
   CHECK(error.fault == DrawnFault::TurnTooSlight);

@@ -329,13 +329,16 @@ double coldest_brake_k(const Brief& brief, double air_k) {
   return std::min(air_k, turn.brakes_at_touchdown_k) - brief.bands.brakes_now_k.below;
 }
 
+double hottest_brake_k(BrakeMaterial material) {
+  return material == BrakeMaterial::Carbon ? kHottestCarbon_k : kHottestSteel_k;
+}
+
 }  // namespace
 
 void gate_card(const Brief& brief, Card& card) {
   Gate gate{.card = card,
             .coldest_k = coldest_brake_k(brief, card.air.temperature_k),
-            .hottest_k = brief.aircraft.brake_material == BrakeMaterial::Carbon ? kHottestCarbon_k
-                                                                                : kHottestSteel_k};
+            .hottest_k = hottest_brake_k(brief.aircraft.brake_material)};
   card.withheld.clear();
   gate_day(gate, card);
   gate_roll(gate, card.roll);

@@ -114,9 +114,8 @@ void fill_covariance(const Jacobian& j, Fit& fit) {
     if (norm(k) > 0.0) unit.col(k) /= norm(k);
   }
   fit.condition = std::numeric_limits<double>::infinity();
-  // Of what is not finite there are no singular values: Eigen leaves them as it found them.
-  if (!unit.allFinite()) return;
   const Eigen::JacobiSVD<Jacobian> svd(unit, Eigen::ComputeFullV);
+  // Of what is not finite there are no singular values: Eigen leaves them as it found them.
   if (svd.info() != Eigen::Success) return;
   const Vector& s = svd.singularValues();
   if (!(s(fitted - 1) > 0.0)) return;
