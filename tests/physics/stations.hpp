@@ -73,7 +73,7 @@ inline EngineChoices engine_choices(const Brief& brief, const Air& air) {
 }
 
 inline double brakes_at_taxi_out_k(const Brief& brief, const Air& air) {
-  return brakes_at_taxi_out_k(today_as_given(brief, air), brief.turnaround);
+  return landing_to_stand(today_as_given(brief, air), brief.turnaround).walk.now.mean_k;
 }
 
 inline AfterLanding after_landing(const Brief& brief, const Air& air, const RouteRun& run) {

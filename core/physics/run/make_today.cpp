@@ -1,6 +1,6 @@
 #include "physics/run/make_today.hpp"
 
-#include "physics/run/after_landing.hpp"
+#include "physics/run/landing_to_stand.hpp"
 
 namespace tillerline {
 
@@ -10,7 +10,7 @@ Today make_today(const Brief& brief) {
   today.surface_limits = limits_on_surface(today.aircraft, today.condition, today.limits,
                                            today.technique, today.pavement);
   tighten_for_surface(today.surface_limits, today.limits, today.technique);
-  today.brakes_k = brakes_at_taxi_out_k(today, brief.turnaround);
+  today.brakes_k = landing_to_stand(today, brief.turnaround).walk.now.mean_k;
   return today;
 }
 

@@ -2,7 +2,7 @@
 // braking, and the brakes as the turnaround leaves them.
 //
 // The surface tightens the brief here and nowhere else (surface.hpp); the turnaround's heat is that
-// of after_landing.hpp.
+// of landing_to_stand.hpp.
 #pragma once
 
 #include "physics/given/brief.hpp"
