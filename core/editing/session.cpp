@@ -15,6 +15,7 @@ namespace {
 constexpr std::string_view kStorageKey = "brief";
 constexpr std::string_view kUnitsKey = "units";
 constexpr std::size_t kLongestFileName = 60;
+constexpr const char* kUnitsNotKept = "These units could not be kept for next time.";
 constexpr const char* kNotKept = "This brief could not be kept for next time. Save it as a file.";
 
 void note_entered(BriefDocument& document, std::string_view key) {
@@ -128,8 +129,9 @@ void Session::set_units(const ShownUnits& units) {
 void Session::choose_unit(const UnitChoice& choice, int option) {
   ShownUnits units = units_;
   choice.set(units, option);
-  if (host_.store) host_.store(kUnitsKey, units_text(units));
+  const bool lost = host_.store && !host_.store(kUnitsKey, units_text(units));
   set_units(units);
+  if (lost) set_notice(kUnitsNotKept);
 }
 
 const RouteTrace& Session::trace() const {

@@ -155,7 +155,7 @@ void take_guess(Study& study, double guess) {
   study.guess = guess;
   Result& best = study.results[static_cast<std::size_t>(study.open)];
   best = std::max(best, result_of(study));
-  if (study.host.store) study.host.store(kStorageKey, results_text(study));
+  if (study.host.store) study.kept = study.host.store(kStorageKey, results_text(study));
   changed(study);
 }
 
@@ -225,7 +225,8 @@ std::string score_of(const Study& study) {
   const auto tried =
       std::ssize(results) - std::count(results.begin(), results.end(), Result::Untried);
   return std::to_string(right) + " of " + std::to_string(results.size()) + " right, " +
-         std::to_string(tried) + " tried.";
+         std::to_string(tried) + " tried." +
+         (study.kept ? "" : " This could not be kept for next time.");
 }
 
 std::string verdict_of(const Study& study) {

@@ -23,6 +23,7 @@ struct Study {
 
   Host host;
   std::vector<Result> results;  // one an exercise, the best so far
+  bool kept = true;             // false: the last result could not be stored
   std::vector<std::string> ids;
   std::vector<Topic> topics;
   int open = -1;  // the exercise at hand; -1: the list
@@ -58,7 +59,7 @@ ShownNumber shown_guess(const Exercise& exercise, double guess, const ShownUnits
 // That of the guess that was made.
 Result result_of(const Study& study);
 std::string_view word_of(Result result);
-// "12 of 40 right, 20 tried."
+// "12 of 40 right, 20 tried.", and where that could not be kept, so.
 std::string score_of(const Study& study);
 // Of the guess that was made: whether it was right, the answer, and what counts as right.
 std::string verdict_of(const Study& study);

@@ -88,6 +88,15 @@ TEST_CASE("a store that fails is said, and changes nothing else") {
   CHECK(desk.world.kept["brief"] == write_brief_line(session.document()));
 }
 
+TEST_CASE("units that cannot be kept are taken all the same, and that is said") {
+  Desk desk;
+  desk.world.full = true;
+  desk.session.choose_unit(unit_choices().front(), 1);
+  CHECK(desk.session.notice() == "These units could not be kept for next time.");
+  CHECK(desk.session.units() != ShownUnits{});
+  CHECK(desk.session.kept());  // the brief was not asked for
+}
+
 TEST_CASE("without a host's functions a session finds, keeps and tells nothing") {
   std::uint32_t last = 0;
   Session session({.next_revision = [&last] { return ++last; }});

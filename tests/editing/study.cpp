@@ -296,3 +296,17 @@ TEST_CASE("each result has its word") {
   CHECK(word_of(Result::Close) == "close");
   CHECK(word_of(Result::Right) == "right");
 }
+
+TEST_CASE("study says that a result could not be kept, as long as that is so") {
+  Class c;
+  const std::string lost = " This could not be kept for next time.";
+  c.world.full = true;
+  open_exercise(c.study, asking(false));
+  take_guess(c.study, c.study.exercise.answer);
+  CHECK(score_of(c.study) == score(1, 1) + lost);
+  CHECK(c.page()["score"] == score(1, 1) + lost);
+  c.world.full = false;
+  open_exercise(c.study, asking(true));
+  take_guess(c.study, 1e9);
+  CHECK(score_of(c.study).find(lost) == std::string::npos);
+}
