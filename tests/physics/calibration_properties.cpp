@@ -478,8 +478,12 @@ TEST_CASE("property: a roll that the wind behind it starts may end below the win
   condition.mass_kg = seen.mass_kg;
   condition.engines_running = seen.engines_running;
   const Air air = day_air(0.0, 101325.0, seen.air_k);
-  const RollLaw level = roll_law(idle_forces(aircraft, condition, air, 0.0, seen.headwind_mps));
-  seen.slope_rad = acceleration_mps2(level, 5.0) / units::kGravity_mps2;
+  // Twice: the slope takes a little off the rolling resistance, too.
+  for (int i = 0; i < 2; ++i) {
+    const RollLaw law =
+        roll_law(idle_forces(aircraft, condition, air, seen.slope_rad, seen.headwind_mps));
+    seen.slope_rad += acceleration_mps2(law, 5.0) / units::kGravity_mps2;
+  }
   const double reached_mps = predicted(aircraft, seen);
   CHECK(reached_mps == doctest::Approx(5.0).epsilon(1e-3));
   seen.given = 60.0;
