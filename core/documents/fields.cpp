@@ -65,6 +65,7 @@ constexpr FieldPair kFieldPairs[] = {
     {"bogie_track_m", "wheel_span_m", 0.1},
     {"inner_engine_arm_m", "outer_engine_arm_m", 0.0},
     {"brake_count", "main_wheel_count", 0.0},
+    {"effective_steering_deg", "steering_limit_deg", 0.0},
     {"probe_share_fans_percent", "probe_share_percent", 0.0},
     {"brakes_inoperative", "brake_count", 1.0},
     {"turn_off_kt", "touchdown_kt", 5.0},

@@ -16,6 +16,8 @@ constexpr double kLongestRoute_m = 20e3;
 // Arms of wing-mounted engines as a share of the wing span.
 constexpr double kInnerArmShare = 0.15;
 constexpr double kOuterArmShare = 0.32;
+// What is effective of the largest nose-wheel angle.
+constexpr double kEffectiveSteering = 64.0 / 70.0;
 
 // Everything of one group that a document may hold. `entered` (may be null) gets what it gave.
 void read_group(ObjectReader& reader, FieldGroup group, Brief& brief,
@@ -99,6 +101,8 @@ void complete_aircraft(const std::vector<std::string>& given, Aircraft& aircraft
     return std::find(given.begin(), given.end(), key) == given.end();
   };
   if (left_out("main_wheel_count")) aircraft.main_wheel_count = aircraft.brake_count;
+  if (left_out("effective_steering_deg"))
+    aircraft.steering_limit_rad = kEffectiveSteering * aircraft.nose_wheel_limit_rad;
   const bool no_inner = left_out("inner_engine_arm_m");
   const bool no_outer = left_out("outer_engine_arm_m");
   const auto of_span_m = [&](double share) {

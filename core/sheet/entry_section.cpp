@@ -15,7 +15,7 @@ const char* const kWhy =
     "roll over the arc. In a turn the axles before and behind a bogie's middle run at a slip "
     "angle: their moment, divided by the radius, is the scrub that slows it (tyre law of NASA TR "
     "R-64, Smiley and Horne, 1960; tyre figures uncertain by 15 %). The limit is the lowest of "
-    "your own speeds, the side load at the seats (0.13 g is the design figure of Horonjeff and "
+    "your own speeds, the total load at the seats (0.13 g to the side is the design figure of Horonjeff and "
     "McKelvey) and at the main gear (0.2 g, well inside the 0.5 g of 14 CFR 25.495), and the nose "
     "wheels' grip. Your speeds, walking pace and the share of grip used are common practice, no "
     "source. Yaw inertia and load transfer are left out.";
@@ -30,11 +30,11 @@ std::string limit_words(const Source& source, const TurnAnswer& turn) {
     case TurnLimit::Leg:
       return "the limit of this leg";
     case TurnLimit::Cockpit:
-      return seats + " to the side in the cockpit";
+      return seats + " in all in the cockpit";
     case TurnLimit::CabinFront:
-      return seats + " to the side at the front of the cabin";
+      return seats + " in all at the front of the cabin";
     case TurnLimit::CabinRear:
-      return seats + " to the side at the rear of the cabin";
+      return seats + " in all at the rear of the cabin";
     case TurnLimit::MainGear:
       return words::load_factor(limits.gear_side_load_g) + " to the side at the main gear";
     case TurnLimit::NoseGrip:
@@ -125,9 +125,9 @@ void add_run_rows(const Say& say, SheetSection& section, const TurnAnswer& turn)
 void add_side_rows(SheetSection& section, const Source& source, const TurnAnswer& turn) {
   const Limits& limits = source.brief().limits;
   section.rows.push_back(
-      side_row("Side load, cockpit", turn.cockpit_side_g, limits.seat_side_load_g));
+      side_row("Total load, cockpit", turn.cockpit_side_g, limits.seat_side_load_g));
   section.rows.push_back(
-      side_row("Side load, cabin end", turn.cabin_side_g, limits.seat_side_load_g));
+      side_row("Total load, cabin end", turn.cabin_side_g, limits.seat_side_load_g));
   section.rows.push_back(
       side_row("Side load, main gear", turn.gear_side_g, limits.gear_side_load_g));
 }

@@ -39,7 +39,7 @@ std::string headline(const Say& say, const TrackAnswer& track, const TrackPlan& 
     const auto said = words::against(units::degrees_from_radians(plan.steering_rad),
                                      units::degrees_from_radians(track.steering_limit_rad), 0, "°");
     return lead + "this turn is tighter than the steering, " + said.value +
-           " of nose-wheel angle against " + said.limit + ".";
+           " of effective steering against " + said.limit + ".";
   }
   const std::string way =
       eye ? "the main gear cuts inside by " + say.length_tenth(std::fabs(plan.gear_off_line_m))
@@ -64,7 +64,8 @@ SheetRow edge_row(const Say& say, const std::string& label, double margin_m, dou
 SheetRow steering_row(const std::string& label, const TrackAnswer& track, const TrackPlan& plan) {
   const auto said = words::against(units::degrees_from_radians(plan.steering_rad),
                                    units::degrees_from_radians(track.steering_limit_rad), 0, "°");
-  return {label, said.value, "limit " + said.limit, plan.possible ? Tone::Plain : Tone::Exceeded};
+  return {label, said.value, "effective limit " + said.limit,
+          plan.possible ? Tone::Plain : Tone::Exceeded};
 }
 
 SheetRow overshoot_row(const Say& say, const std::string& label, const TrackPlan& plan) {

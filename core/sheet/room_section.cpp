@@ -144,7 +144,8 @@ void add_half_turn_rows(const Say& say, SheetSection& section, const HalfTurn& t
                           turn.possible ? Tone::Plain : Tone::Exceeded});
   section.rows.push_back(
       {"Wheel to wheel", say.length_tenth(turn.bare_m), "without any clearance", Tone::Plain});
-  section.rows.push_back({"Nose-wheel angle", words::degrees(turn.steering_rad), "", Tone::Plain});
+  section.rows.push_back(
+      {"Effective steering", words::degrees(turn.steering_rad), "", Tone::Plain});
   section.rows.push_back({"Start with", say.margin(turn.gear_from_edge_m),
                           "from the outer main wheel to the edge", Tone::Plain});
   section.rows.push_back({"Wing tip", beyond_words(say, turn.wing_beyond_edge_m),

@@ -49,7 +49,7 @@ void check_refused(const std::string& kind, Json document, const Json::json_poin
 // Left out, these are worked out from other numbers of the document.
 bool follows_from_others(const std::string& key) {
   return key == "inner_engine_arm_m" || key == "outer_engine_arm_m" || key == "main_wheel_count" ||
-         key == "landing_mass_t";
+         key == "landing_mass_t" || key == "effective_steering_deg";
 }
 
 // Every number of this object: just outside its range, as text, half a count, left out.

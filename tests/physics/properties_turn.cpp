@@ -175,12 +175,13 @@ TEST_CASE("property: side acceleration is omega squared times radius, largest at
   for (int i = 0; i < 5000; ++i) {
     const double v = draws.between(0.1, 15.0), r = draws.by_size(10.0, 500.0);
     const double x = draws.between(-40.0, 40.0);
-    const double a = side_acceleration_mps2(v, r, x);
+    const double a = centripetal_acceleration_mps2(v, r, x);
     formula.note(relative(a, v * v / (r * r) * std::sqrt(r * r + x * x)), i);
-    if (side_acceleration_mps2(v, r, -x) != a) ++wrong;
-    if (std::abs(side_acceleration_mps2(v, r, 0.0) * r / (v * v) - 1.0) > 1e-14) ++wrong;
-    if (!(side_acceleration_mps2(v, r, x + (x < 0.0 ? -1.0 : 1.0)) > a)) ++wrong;
-    if (std::abs(side_acceleration_mps2(2.0 * v, 4.0 * r, 4.0 * x) / a - 1.0) > 1e-13) ++wrong;
+    if (centripetal_acceleration_mps2(v, r, -x) != a) ++wrong;
+    if (std::abs(centripetal_acceleration_mps2(v, r, 0.0) * r / (v * v) - 1.0) > 1e-14) ++wrong;
+    if (!(centripetal_acceleration_mps2(v, r, x + (x < 0.0 ? -1.0 : 1.0)) > a)) ++wrong;
+    if (std::abs(centripetal_acceleration_mps2(2.0 * v, 4.0 * r, 4.0 * x) / a - 1.0) > 1e-13)
+      ++wrong;
   }
   CHECK(formula.error < 1e-14);
   CHECK(wrong == 0);
@@ -211,10 +212,10 @@ TEST_CASE("property: the turn's limit is the least of its reasons, and the named
     const double room = 1.0 + 1e-12, seat = limits.seat_side_load_g * 9.80665 * room;
     for (const double x :
          {aircraft.eye_ahead_m, aircraft.cabin_front_ahead_m, -aircraft.cabin_rear_behind_m})
-      if (side_acceleration_mps2(v, r, x) > seat) ++wrong;
+      if (centripetal_acceleration_mps2(v, r, x) > seat) ++wrong;
     const double gear =
         std::min(limits.gear_side_load_g, limits.nose_grip_share * mu) * 9.80665 * room;
-    if (side_acceleration_mps2(v, r, 0.0) > gear) ++wrong;
+    if (centripetal_acceleration_mps2(v, r, 0.0) > gear) ++wrong;
     // Force per load on the nose wheels at this speed.
     const TurnLoads loads = turn_loads(aircraft, m, r, mu);
     const double nose_kg = m * (1.0 - aircraft.main_gear_load_share);
@@ -225,13 +226,15 @@ TEST_CASE("property: the turn's limit is the least of its reasons, and the named
     if (v > 0.0 && grip > allowed * room) ++wrong;
     if (v == 0.0 && grip < allowed / room) ++wrong;
     if (limit.by == TurnLimit::Cockpit)
-      binds.note(side_acceleration_mps2(v, r, aircraft.eye_ahead_m) * room / seat - 1.0, i);
+      binds.note(centripetal_acceleration_mps2(v, r, aircraft.eye_ahead_m) * room / seat - 1.0, i);
     if (limit.by == TurnLimit::CabinFront)
-      binds.note(side_acceleration_mps2(v, r, aircraft.cabin_front_ahead_m) * room / seat - 1.0, i);
+      binds.note(
+          centripetal_acceleration_mps2(v, r, aircraft.cabin_front_ahead_m) * room / seat - 1.0, i);
     if (limit.by == TurnLimit::CabinRear)
-      binds.note(side_acceleration_mps2(v, r, aircraft.cabin_rear_behind_m) * room / seat - 1.0, i);
+      binds.note(
+          centripetal_acceleration_mps2(v, r, aircraft.cabin_rear_behind_m) * room / seat - 1.0, i);
     if (limit.by == TurnLimit::MainGear)
-      binds.note(side_acceleration_mps2(v, r, 0.0) * room / gear - 1.0, i);
+      binds.note(centripetal_acceleration_mps2(v, r, 0.0) * room / gear - 1.0, i);
     if (limit.by == TurnLimit::NoseGrip && v > 0.0) binds.note(grip / allowed - 1.0, i);
     if (limit.by == TurnLimit::Leg && v != leg) ++wrong;
     // More thrust on one side never lets it go faster, nor does less grip.

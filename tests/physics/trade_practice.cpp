@@ -127,15 +127,19 @@ TEST_CASE(
   REQUIRE(at_once.possible);
   CHECK(at_once.nose_past_crossing_m == doctest::Approx(8.0).epsilon(0.05));
   CHECK(at_once.eye_past_crossing_m > 9.0);
-  // The tighter the turn, the nearer the main gear is to the line; at the tightest it has "about
-  // reached" it: it is nearer to the line than a third of the wheelbase.
+  // The tighter the turn, the nearer the main gear is to the line. Practice has it "about reached"
+  // at the tightest, which the hardware's angle would nearly give; by the effective angle it is a
+  // radius before it, less than half of the wheelbase.
   const double tightest = aircraft.wheelbase_m / std::tan(aircraft.steering_limit_rad);
   const GearOnLineTurn sharp =
       gear_on_line_turn(1.001 * tightest, radians(90.0), aircraft.wheelbase_m, aircraft.eye_ahead_m,
                         aircraft.steering_limit_rad, 0.0, speed);
   REQUIRE(sharp.possible);
   const double gear_before_line = aircraft.wheelbase_m - sharp.nose_past_crossing_m;
-  CHECK(gear_before_line < aircraft.wheelbase_m / 3.0);
+  CHECK(gear_before_line == doctest::Approx(1.001 * tightest).epsilon(1e-6));
+  CHECK(gear_before_line < aircraft.wheelbase_m / 2.0);
+  CHECK(aircraft.wheelbase_m / std::tan(aircraft.nose_wheel_limit_rad) <
+        aircraft.wheelbase_m / 3.0);
   CHECK(sharp.eye_past_crossing_m > 20.0);
   // Started early by 5 m, the main gear comes out 5 m inside the line.
   const GearOnLineTurn planned = turn_of(30.0);

@@ -365,7 +365,7 @@ TEST_CASE("measured: how taxiing aircraft move") {
              8.6, 3.5, 12.6, units::knots_from_mps(turn_mps), "");
   one_number("side load in turns of 14 to 136 m, g", "side load in turns",
              "200 s; beyond 0.1 m/s2 only", 0.027, 0.012, 0.088,
-             side_acceleration_mps2(turn_mps, 80.0, 0.0) / units::kGravity_mps2, "");
+             centripetal_acceleration_mps2(turn_mps, 80.0, 0.0) / units::kGravity_mps2, "");
   const Turnaround turn;
   check_measured({.what = "time of the taxi-in, min",
                   .quantity = "taxi time",

@@ -268,8 +268,8 @@ TEST_CASE("turn speed: rapid exits are accepted at 0.133 g") {
            .place = "as Horonjeff et al., p. 237",
            .kind = Kind::Formula,
            .expected = row.side_load_g,
-           .got =
-               side_acceleration_mps2(kmh(row.speed_kmh), row.radius_m, 0.0) / units::kGravity_mps2,
+           .got = centripetal_acceleration_mps2(kmh(row.speed_kmh), row.radius_m, 0.0) /
+                  units::kGravity_mps2,
            .tolerance = 5e-5});
     check_band({.what = "speed that the limiter allows on a rapid exit, km/h",
                 .source = kAnnex14,
@@ -321,7 +321,7 @@ TEST_CASE("turn speed: comfortable side load") {
            .place = "30 m",
            .kind = Kind::Own,
            .expected = side_load,
-           .got = side_acceleration_mps2(units::mps_from_knots(speed_kt), 30.0, 0.0) /
+           .got = centripetal_acceleration_mps2(units::mps_from_knots(speed_kt), 30.0, 0.0) /
                   units::kGravity_mps2,
            .tolerance = 0.00001});
   }

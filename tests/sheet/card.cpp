@@ -135,7 +135,7 @@ TEST_CASE("an impossible taxi says why") {
   taxi.caution(CautionLevel::Exceeded, CautionKind::TurnTooTight, 1, degrees(78.0), degrees(70.0));
   CHECK(taxi.sheet().card_headline ==
         "This taxi cannot be made as briefed. Turn 2: Tighter than the steering: it takes 78° of "
-        "nose-wheel angle, the limit is 70°.");
+        "effective steering, the limit is 70°.");
 }
 
 TEST_CASE("every caution is a sentence that leads with its level, with number and limit") {
@@ -149,7 +149,7 @@ TEST_CASE("every caution is a sentence that leads with its level, with number an
       {CautionKind::CannotMove, 310e3, 240e3,
        "It cannot move: it takes 310 kN, the limit for taxiing is 240 kN."},
       {CautionKind::TurnTooTight, degrees(78.0), degrees(70.0),
-       "Tighter than the steering: it takes 78° of nose-wheel angle, the limit is 70°."},
+       "Tighter than the steering: it takes 78° of effective steering, the limit is 70°."},
       {CautionKind::WheelOffPavement, -0.34, 0.0, "Wheels leave the pavement by 0.3 m."},
       {CautionKind::EdgeMarginSmall, 3.97, 4.0,
        "Only 3.9 m from the wheels to the pavement edge, 4.0 m wanted."},

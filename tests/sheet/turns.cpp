@@ -145,12 +145,13 @@ TEST_CASE("tighter than the steering") {
   plan.possible = false;
   plan.steering_rad = degrees(78.0);
   CHECK(oversteer(taxi).headline ==
-        "Main gear on the line: this turn is tighter than the steering, 78° of nose-wheel angle "
+        "Main gear on the line: this turn is tighter than the steering, 78° of effective steering "
         "against 70°.");
   plan.steering_rad = degrees(70.2);
-  CHECK(oversteer(taxi).headline ==
-        "Main gear on the line: this turn is tighter than the steering, 70.2° of nose-wheel angle "
-        "against 70.0°.");
+  CHECK(
+      oversteer(taxi).headline ==
+      "Main gear on the line: this turn is tighter than the steering, 70.2° of effective steering "
+      "against 70.0°.");
   CHECK(row(oversteer(taxi), "Main gear on line: start").value.empty());
 }
 
@@ -164,7 +165,7 @@ TEST_CASE("both techniques' margins stand in the rows") {
   CHECK(off.value == "off by 0.3 m");
   CHECK(off.tone == Tone::Exceeded);
   CHECK(row(section, "Main gear on line: steering").value == "35°");
-  CHECK(row(section, "Main gear on line: steering").note == "limit 70°");
+  CHECK(row(section, "Main gear on line: steering").note == "effective limit 70°");
   CHECK(row(section, "Main gear on line: past the new line").value ==
         "eye 10.1 m, nose gear 8.0 m");
   CHECK(row(section, "Your seat").value == "0.5 m");

@@ -18,11 +18,11 @@ std::string_view limit_name(TurnLimit by) {
     case TurnLimit::Leg:
       return "limit of this leg";
     case TurnLimit::Cockpit:
-      return "side load, cockpit";
+      return "total load, cockpit";
     case TurnLimit::CabinFront:
-      return "side load, cabin front";
+      return "total load, cabin front";
     case TurnLimit::CabinRear:
-      return "side load, cabin rear";
+      return "total load, cabin rear";
     case TurnLimit::MainGear:
       return "side load, main gear";
     case TurnLimit::NoseGrip:

@@ -75,11 +75,15 @@ struct Aircraft {
   double main_gear_load_share = 0.93;     // share of the weight on the main gear
   double cornering_stiffness_prad = 5.5;  // tyre side force per load and slip angle
   double nose_wheel_span_m = 0.9;         // outer faces of the nose wheels
-  double steering_limit_rad = 1.221730;   // largest nose-wheel angle
-  double steering_rate_radps = 0.20;      // how fast the nose wheels are turned
-  double turn_axis_ahead_m = 0.0;         // effective turn axis ahead of the main-gear axis
-  double body_gear_steer_share = 0.0;     // body-gear angle per nose-wheel angle, 0: not steerable
-  double body_gear_behind_m = 0.0;        // steerable body gear behind the main-gear axis
+  // Largest nose-wheel angle, of the hardware, and the largest that is effective: that of wheels
+  // that do not slip in the turn which the aircraft then makes. Everything is worked out with that
+  // one. Of 70 degrees 64 are effective by the printed turns of two long twins.
+  double nose_wheel_limit_rad = 1.221730;
+  double steering_limit_rad = 1.117011;
+  double steering_rate_radps = 0.20;   // how fast the nose wheels are turned
+  double turn_axis_ahead_m = 0.0;      // effective turn axis ahead of the main-gear axis
+  double body_gear_steer_share = 0.0;  // body-gear angle per nose-wheel angle, 0: not steerable
+  double body_gear_behind_m = 0.0;     // steerable body gear behind the main-gear axis
   int main_wheel_count = 12;
   double tyre_pressure_pa = 1.4e6;  // main wheels
   double tyre_width_m = 0.48;       // of one main tyre

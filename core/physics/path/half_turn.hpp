@@ -12,7 +12,7 @@
 // radius to the far side only, one behind it to the near side only.
 //
 // Rigid body without side slip about the effective turn axis (turn_axis.hpp): tyre slip at full
-// steering costs some degrees, so the steering limit entered should be the effective one. Valid for
+// steering costs some degrees, so the steering limit is the effective one (aircraft.hpp). Valid for
 // a slow, continuous turn without differential braking; turning the nose wheels while rolling
 // takes more length, not more width.
 #pragma once

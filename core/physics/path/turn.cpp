@@ -82,7 +82,7 @@ TurnLoads turn_loads(const Aircraft& aircraft, double mass_kg, double radius_m, 
   return loads;
 }
 
-double side_acceleration_mps2(double speed_mps, double radius_m, double ahead_m) {
+double centripetal_acceleration_mps2(double speed_mps, double radius_m, double ahead_m) {
   const double omega = speed_mps / radius_m;
   return omega * omega * radius_of_point_m(radius_m, ahead_m);
 }

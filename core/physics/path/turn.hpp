@@ -48,8 +48,11 @@ TurnSpeedLimit turn_speed_limit(const Aircraft& aircraft, const Limits& limits, 
                                 double radius_m, double turn_rad, double leg_limit_mps, double grip,
                                 double uneven_moment_nm = 0.0);
 
-// Side acceleration, m/s^2, at a point x ahead of (negative: behind) the main-gear axis.
-double side_acceleration_mps2(double speed_mps, double radius_m, double ahead_m);
+// Acceleration towards the turn's centre, m/s^2, at a point x ahead of (negative: behind) the
+// main-gear axis: the total. Its part across the fuselage, the side load proper, is v^2 / R at
+// every x; the rest is along it. The limits for people are held against the total, on the safe
+// side.
+double centripetal_acceleration_mps2(double speed_mps, double radius_m, double ahead_m);
 
 enum class WindowState {
   Open,
