@@ -304,6 +304,14 @@ constexpr Field kBands[] = {
     .help = "Of the air flow times the speed at which the wind overtakes the aircraft; 0 is most likely."},
    [](const Brief& b) { return b.bands.overtaken_thrust_share.above * 100.0; },
    [](Brief& b, double v) { b.bands.overtaken_thrust_share.above = v / 100.0; }},
+  {{.key = "wander_m", .label = "Wander off the line, standard deviation", .unit = "m",
+    .group = FieldGroup::Bands,
+    .range = {0, 3}, .fine_step = 0.05, .coarse_step = 0.25, .decimals = 3,
+    .left_out = LeftOut::Usual,
+    .origin = "30.5 in, as pavement tests have taxiing aircraft wander",
+    .help = "Two of three passes are nearer to the planned track than this."},
+   [](const Brief& b) { return b.bands.wander_sigma_m; },
+   [](Brief& b, double v) { b.bands.wander_sigma_m = v; }},
 };
 // clang-format on
 

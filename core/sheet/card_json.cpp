@@ -4,7 +4,8 @@
 //
 //   { "format": "tillerline/card", "version": 1, "program": "0.1.0",
 //     "brief": { … the inputs, as `tillerline/brief` … },
-//     "possible": true, "air": {…}, "roll": {…}, "turns": [{…}], "tracks": [{…}], "heat": {…},
+//     "possible": true, "air": {…}, "roll": {…}, "turns": [{…}], "tracks": [{…}], "wander": [{…}],
+//     "heat": {…},
 //     "stop": {…}, "run": { …, "legs": [{…}], "pieces": [{…}] }, "surface": {…}, "yaw": {…},
 //     "engines": [{…}], "after_landing": {…}, "restart": { …, "points": [{…}] }, "blast": {…},
 //     "standards": { …, "verdicts": [{…}] }, "half_turn": {…} or null, "uncertainty": {…} or null,
@@ -203,6 +204,16 @@ Json track_json(const TrackAnswer& track) {
           {"radius_reachable", track.radius_reachable},
           {"eye_on_line", plan_json(track.eye_on_line)},
           {"main_gear_on_line", plan_json(track.gear_on_line)}};
+}
+
+Json wander_json(const TurnWander& turn) {
+  const auto chances = [](const WanderChance& chance) {
+    return Json{{"off_edge", num(chance.off_edge)},
+                {"below_clearance", num(chance.below_clearance)}};
+  };
+  return {{"leg", turn.leg},
+          {"eye_on_line", chances(turn.eye_on_line)},
+          {"main_gear_on_line", chances(turn.gear_on_line)}};
 }
 
 Json heat_json(const HeatAnswer& heat) {
@@ -544,6 +555,7 @@ std::string card_json(const BriefDocument& document, const Card& card, bool one_
   json["roll"] = roll_json(card.roll);
   json["turns"] = array_of(card.turns, turn_json);
   json["tracks"] = array_of(card.tracks, track_json);
+  json["wander"] = array_of(card.wander, wander_json);
   json["heat"] = heat_json(card.heat);
   json["stop"] = stop_json(card.stop);
   json["run"] = run_json(card.run);

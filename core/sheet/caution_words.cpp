@@ -53,7 +53,7 @@ std::string too_tight_words(const Source&, const Caution& caution) {
   const auto said = against(units::degrees_from_radians(caution.value),
                             units::degrees_from_radians(caution.limit), 0, "°");
   return "Tighter than the steering: it takes " + said.value +
-         " of nose-wheel angle, the limit is " + said.limit + ".";
+         " of effective steering, the limit is " + said.limit + ".";
 }
 
 std::string nose_slides_words(const Source&, const Caution& caution) {
@@ -428,6 +428,14 @@ constexpr KindWords kWords[kCautionKinds] = {
                   " of falling to it in this turn.";
          },
      .phrase = "May fall to walking pace"},
+    {.kind = CautionKind::ChanceOffEdge,
+     .section = SectionId::Edges,
+     .sentence =
+         [](const Source&, const Caution& caution) {
+           return "Planned on the pavement, but " + words::one_in(caution.value) +
+                  " that a wheel leaves it: nobody keeps the line to the centimetre.";
+         },
+     .phrase = "A wheel may leave the pavement"},
     {.kind = CautionKind::RuleNotMet,
      .section = SectionId::Room,
      .sentence = rule_words,

@@ -34,7 +34,7 @@
 //
 // Conventions for the page:
 // - "sections" come in the order of the taxi: roll, then turn-N and oversteer-N for every turn,
-//   then heat, stop, surface, engines, after-landing, restart, room and uncertainty, and
+//   then edges, heat, stop, surface, engines, after-landing, restart, room and uncertainty, and
 //   calibration when the brief holds observations. "turns" only names them; the name is the heading
 //   of both. Ids are unique.
 // - The first cell of a table's row is its header; a section without a table has empty lists.

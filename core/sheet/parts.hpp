@@ -27,6 +27,7 @@ struct Source {
 SheetSection roll_section(const Source& source);
 SheetSection entry_section(const Source& source, const TurnAnswer& turn);
 SheetSection oversteer_section(const Source& source, const TrackAnswer& track);
+SheetSection edges_section(const Source& source);  // empty without turns
 SheetSection heat_section(const Source& source);
 SheetSection stop_section(const Source& source);
 SheetSection surface_section(const Source& source);

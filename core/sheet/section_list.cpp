@@ -10,6 +10,7 @@ using Kind = PictureKind;
 constexpr PictureKind kRoll[] = {Kind::RollMap};
 constexpr PictureKind kEntry[] = {Kind::Window};
 constexpr PictureKind kOversteer[] = {Kind::Turn, Kind::TurnEye};
+constexpr PictureKind kEdges[] = {Kind::Edges};
 constexpr PictureKind kHeat[] = {Kind::Route};
 constexpr PictureKind kStop[] = {Kind::Stop, Kind::StopEye};
 constexpr PictureKind kEngines[] = {Kind::Engines};
@@ -26,6 +27,8 @@ const SectionRow kSections[] = {
      nullptr, &SheetTurn::entry, nullptr, kEntry},
     {SectionId::Oversteer, "oversteer", "Oversteer",
      nullptr, &SheetTurn::oversteer, nullptr, kOversteer},
+    {SectionId::Edges, "edges", "Edges",
+     &Sheet::edges, nullptr, sheet_parts::edges_section, kEdges},
     {SectionId::Heat, "heat", "Heat",
      &Sheet::heat, nullptr, sheet_parts::heat_section, kHeat},
     {SectionId::Stop, "stop", "Stop",
@@ -56,7 +59,8 @@ std::vector<PlacedSection> sections_in_order(const Sheet& sheet) {
   for (std::size_t i = 0; i < std::size(kSections); ++i) {
     const SectionRow& row = kSections[i];
     if (row.whole != nullptr) {
-      placed.push_back({row.id, &(sheet.*row.whole)});
+      const SheetSection& section = sheet.*row.whole;
+      if (!section.headline.empty()) placed.push_back({row.id, &section});
       continue;
     }
     // Those of one turn stand together.
@@ -74,11 +78,17 @@ std::vector<PlacedSection> sections_in_order(const Sheet& sheet) {
   return placed;
 }
 
-std::vector<WallPage> wall_pages(const Sheet& sheet) {
+bool draws_something(PictureKind picture, const Card& card) {
+  if (picture == PictureKind::Room) return card.half_turn.wanted;
+  if (picture == PictureKind::AfterLanding) return card.after_landing.points.size() > 1;
+  return true;
+}
+
+std::vector<WallPage> wall_pages(const Sheet& sheet, const Card& card) {
   std::vector<WallPage> pages;
   for (const PlacedSection& placed : sections_in_order(sheet)) {
-    if (placed.section->headline.empty()) continue;
     for (const PictureKind picture : section_row(placed.id).pictures) {
+      if (!draws_something(picture, card)) continue;
       pages.push_back({.section = placed.section, .picture = picture, .turn = placed.turn});
     }
   }

@@ -21,6 +21,7 @@ enum class PictureKind {
   Window,   // of entry speeds into a turn
   Turn,     // a turn from above
   TurnEye,  // and from the seat
+  Edges,
   Route,
   Stop,
   StopEye,
@@ -47,7 +48,7 @@ struct SectionRow {
 std::span<const SectionRow> section_list();
 const SectionRow& section_row(SectionId id);
 
-// What there is of them today, the turns' own turn by turn.
+// What there is of them today, the turns' own turn by turn; a section without a headline is not.
 struct PlacedSection {
   SectionId id;
   const SheetSection* section;
@@ -55,7 +56,11 @@ struct PlacedSection {
 };
 std::vector<PlacedSection> sections_in_order(const Sheet& sheet);
 
-// The pages of the wall: one for every picture, then the card, so many legs on each.
+// Whether a picture has anything to show of this card.
+bool draws_something(PictureKind picture, const Card& card);
+
+// The pages of the wall: one for every picture that draws something, then the card, so many legs
+// on each.
 struct WallPage {
   const SheetSection* section = nullptr;  // null: a page of the card
   std::optional<PictureKind> picture;
@@ -63,6 +68,6 @@ struct WallPage {
   int first_leg = 0;  // of the card
 };
 inline constexpr int kLegsOnWall = 8;
-std::vector<WallPage> wall_pages(const Sheet& sheet);
+std::vector<WallPage> wall_pages(const Sheet& sheet, const Card& card);
 
 }  // namespace tillerline

@@ -36,6 +36,7 @@ enum class SectionId {
   Roll,
   Entry,
   Oversteer,
+  Edges,
   Heat,
   Stop,
   Surface,
@@ -47,8 +48,8 @@ enum class SectionId {
 };
 
 struct SheetSection {
-  // "roll", "turn-3", "oversteer-3" (the number that the crew reads: index + 1), "heat", "stop",
-  // "surface", "engines", "after-landing", "restart", "room", "uncertainty", "calibration"
+  // "roll", "turn-3", "oversteer-3" (the number that the crew reads: index + 1), "edges", "heat",
+  // "stop", "surface", "engines", "after-landing", "restart", "room", "uncertainty", "calibration"
   std::string id;
   std::string title;     // "Roll"
   std::string headline;  // one sentence that answers the question
@@ -87,6 +88,7 @@ struct Sheet {
   std::string day;       // air, wind, brakes now
   SheetSection roll;
   std::vector<SheetTurn> turns;
+  SheetSection edges;  // "edges": wander in the turns; empty without them
   SheetSection heat;
   SheetSection stop;
   SheetSection surface;        // "surface": condition code, grip, what is tightened

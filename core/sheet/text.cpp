@@ -183,6 +183,7 @@ void add_table(std::string& page, const SheetTable& table) {
 }
 
 void add_section(std::string& page, const SheetSection& section) {
+  if (section.headline.empty()) return;
   beside(page, section.title, section.headline);
   beside(page, "", section.view);
   add_rows(page, section.rows);

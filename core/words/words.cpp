@@ -160,6 +160,20 @@ std::string chance(double share) {
   return percent(share);
 }
 
+std::string one_in(double share) {
+  constexpr double kLeast = 1e-4;
+  if (!sayable(share)) return std::string(kNotKnown);
+  if (share <= 0.0) return "none";
+  if (share < kLeast) return "under 1 in 10,000";
+  if (share > 0.5) return "more often than not";
+  const double n = 1.0 / share;
+  const double digit = std::pow(10.0, std::floor(std::log10(n)));
+  const long rounded = std::lround(std::round(n / digit) * digit);
+  std::string text = std::to_string(rounded);
+  if (text.size() > 3) text.insert(text.size() - 3, ",");
+  return "about 1 in " + text;
+}
+
 std::string megajoules(double j) {
   const double mega = j / 1e6;
   return with_unit(mega, std::fabs(mega) < 9.95 ? 1 : 0, " MJ");

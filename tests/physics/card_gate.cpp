@@ -316,6 +316,12 @@ TEST_CASE("gate: one number that is none takes back its kind and what hangs on i
   const Card none = gated([](Card& c) { c.uncertainty.over_brake_limit = kNone; });
   CHECK(withheld_for(none, WithheldReason::NotFinite));
   CHECK(!withheld_for(none, WithheldReason::OutOfOrder));
+  const Card edge = gated([](Card& c) { c.tracks[0].eye_on_line.margins.nose.margin_m = kNone; });
+  CHECK(std::isnan(edge.wander[0].eye_on_line.off_edge));
+  CHECK(std::isnan(edge.wander[0].eye_on_line.below_clearance));
+  CHECK(!std::isnan(edge.wander[0].gear_on_line.off_edge));
+  const Card wander = gated([](Card& c) { c.wander[0].gear_on_line.off_edge = 1.1; });
+  CHECK(withheld_for(wander, WithheldReason::OutOfOrder));
   const Card brakes = gated([](Card& c) { c.heat.end_k = HUGE_VAL; });
   CHECK(std::isnan(brakes.heat.end_k));
   CHECK(std::isnan(brakes.heat.wait_s));

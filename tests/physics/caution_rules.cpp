@@ -496,6 +496,33 @@ TEST_CASE("caution rules: chances worth saying are above one in ten") {
   }
 }
 
+TEST_CASE("caution rules: a wheel may wander off the pavement that it is planned on") {
+  const auto wandering = [](double chance) {
+    Quiet one;
+    TurnWander turn;
+    turn.leg = 1;
+    turn.gear_on_line.off_edge = chance;
+    turn.eye_on_line.off_edge = 1.0;  // the other technique's
+    one.card().wander.push(turn);
+    return one;
+  };
+  wandering(0.1).silent();
+  Quiet likely = wandering(0.1 + kBit);
+  likely.says({kCare, CautionKind::ChanceOffEdge, 1, 0.1 + kBit, 0.1});
+  likely.card().cautions.clear();
+  likely.brief.technique.turning = TurnTechnique::EyeOnLine;
+  likely.says({kCare, CautionKind::ChanceOffEdge, 1, 1.0, 0.1});
+  // Where it is planned off the pavement, or the steering does not get it round, that is said.
+  Quiet off = wandering(0.6);
+  off.plan().margins = margins_of(6.0, -0.1, 3.0);
+  off.says({kExceeded, CautionKind::WheelOffPavement, 1, -0.1, 0.0}, false);
+  Quiet tight = wandering(0.6);
+  tight.plan().possible = false;
+  tight.plan().steering_rad = 1.3;
+  tight.card().tracks[0].steering_limit_rad = 1.2;
+  tight.says({kExceeded, CautionKind::TurnTooTight, 1, 1.3, 1.2}, false);
+}
+
 TEST_CASE("caution rules: of each published rule the worst case, the first of equals") {
   Quiet one;
   const auto verdict = [&](RuleFamily family, RuleKind kind, int leg, double wanted, double actual,

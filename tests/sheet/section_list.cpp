@@ -65,7 +65,7 @@ TEST_CASE("sections: the page has all of them in the order of the list, turn by 
     const bool next_turn = before.turn >= 0 && placed[i].turn == before.turn + 1;
     CHECK((placed[i].id > before.id || next_turn));
   }
-  // Nine of the whole taxi, two of every turn.
+  // One each of the whole taxi, two of every turn.
   REQUIRE(!made.sheet.turns.empty());
   CHECK(placed.size() == section_list().size() - 2 + 2 * made.sheet.turns.size());
 }
@@ -82,9 +82,10 @@ TEST_CASE("sections: the text names them in the order of the list") {
   }
 }
 
-TEST_CASE("wall: every picture has its page, and so has the card") {
-  const Made made;
-  const std::vector<WallPage> pages = wall_pages(made.sheet);
+TEST_CASE("wall: every picture that draws something has its page, and so has the card") {
+  Made made;
+  made.card->half_turn.wanted = true;
+  const std::vector<WallPage> pages = wall_pages(made.sheet, *made.card);
   std::size_t expected = 0;
   for (const PlacedSection& placed : sections_in_order(made.sheet)) {
     for (const PictureKind picture : section_row(placed.id).pictures) {
@@ -113,6 +114,13 @@ TEST_CASE("wall: every picture has its page, and so has the card") {
   }
   CHECK(next_leg >= legs);
   CHECK(next_leg - kLegsOnWall < legs);
+  // What has nothing to show has no page.
+  made.card->half_turn.wanted = false;
+  made.card->after_landing.points.clear();
+  CHECK(!draws_something(PictureKind::Room, *made.card));
+  CHECK(!draws_something(PictureKind::AfterLanding, *made.card));
+  CHECK(draws_something(PictureKind::Blast, *made.card));
+  CHECK(wall_pages(made.sheet, *made.card).size() == pages.size() - 2);
 }
 
 TEST_CASE("groups: one name each, and the page is told of every group that it has inputs in") {

@@ -2,10 +2,13 @@
 // every edge, from cards made by hand.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <span>
 
 #include "sheet/parts.hpp"
 #include "sheet/sheet_example.hpp"
+#include "words/words.hpp"
 
 using namespace tillerline;
 using namespace tillerline::sheet_example;
@@ -138,6 +141,28 @@ Example drawn() {
   }
   std::swap(sure.heat_ranking[0], sure.heat_ranking[1]);
   return taxi;
+}
+
+// A caution in words: its sentence, its phrase in "watch".
+struct CautionCase {
+  CautionKind kind;
+  double value;
+  double limit;
+  const char* sentence;
+  const char* watch;
+};
+
+// `shows(sheet)`: the caution of the section that it belongs to.
+template <class Shows>
+void check_sentences(std::span<const CautionCase> cases, Shows shows) {
+  for (const CautionCase& each : cases) {
+    Example taxi = surfaced();
+    taxi.caution(CautionLevel::Exceeded, each.kind, 1, each.value, each.limit);
+    const Sheet sheet = taxi.sheet();
+    CHECK(sheet.cautions.at(0).value == "Limit: " + std::string(each.sentence));
+    CHECK(sheet.watch.at(0) == each.watch);
+    CHECK(shows(sheet, sheet.cautions[0].value));
+  }
 }
 
 }  // namespace
@@ -561,14 +586,7 @@ TEST_CASE("ranges stand beside the roll and the heat where they are known") {
 }
 
 TEST_CASE("every new caution is a sentence that leads with its level, with number and limit") {
-  struct Case {
-    CautionKind kind;
-    double value;
-    double limit;
-    const char* sentence;
-    const char* watch;
-  };
-  const Case cases[] = {
+  const CautionCase cases[] = {
       {CautionKind::BrakingPoor, 0.45, 0.93,
        "Braking is poor: the wheels can give 0.45 m/s² on this surface; 0.93 m/s² was wanted, 0.93 "
        "m/s² is planned.",
@@ -604,19 +622,12 @@ TEST_CASE("every new caution is a sentence that leads with its level, with numbe
        "No room to turn about: it takes 60.02 m from edge to edge, there are 60.00 m.",
        "No room to turn about"},
   };
-  for (const Case& each : cases) {
-    Example taxi = surfaced();
-    taxi.caution(CautionLevel::Exceeded, each.kind, 1, each.value, each.limit);
-    const Sheet sheet = taxi.sheet();
-    CHECK(sheet.cautions.at(0).value == "Limit: " + std::string(each.sentence));
-    CHECK(sheet.watch.at(0) == each.watch);
-    bool attached = false;
-    for (const SheetSection* section : {&sheet.surface, &sheet.engines, &sheet.after_landing,
-                                        &sheet.restart, &sheet.room, &sheet.uncertainty}) {
-      attached = attached || section->caution == sheet.cautions[0].value;
-    }
-    CHECK(attached);
-  }
+  check_sentences(cases, [](const Sheet& sheet, const std::string& said) {
+    const SheetSection* const sections[] = {&sheet.surface, &sheet.engines, &sheet.after_landing,
+                                            &sheet.restart, &sheet.room,    &sheet.uncertainty};
+    return std::any_of(std::begin(sections), std::end(sections),
+                       [&](const SheetSection* section) { return section->caution == said; });
+  });
 }
 
 TEST_CASE("what is not computed is said, and why") {
@@ -650,14 +661,7 @@ TEST_CASE("what is not computed is said, and why") {
 }
 
 TEST_CASE("a wing tip and the nearest object: what is said, and under which turn") {
-  struct Case {
-    CautionKind kind;
-    double value;
-    double limit;
-    const char* sentence;
-    const char* watch;
-  };
-  const Case cases[] = {
+  const CautionCase cases[] = {
       {CautionKind::WingTipStrikes, -0.52, 0.0,
        "A wing tip reaches the nearest object and 0.5 m beyond. Do not go this way.",
        "Wing tip strikes an object in turn 2"},
@@ -665,14 +669,55 @@ TEST_CASE("a wing tip and the nearest object: what is said, and under which turn
        "A wing tip comes within 5.3 m of the nearest object, 7.5 m wanted. Have it watched.",
        "Wing tip 5.3 m from an object in turn 2"},
   };
-  for (const Case& each : cases) {
-    Example taxi = surfaced();
-    taxi.caution(CautionLevel::Exceeded, each.kind, 1, each.value, each.limit);
-    const Sheet sheet = taxi.sheet();
-    CHECK(sheet.cautions.at(0).value == "Limit: " + std::string(each.sentence));
-    CHECK(sheet.watch.at(0) == each.watch);
-    CHECK(sheet.turns.at(0).oversteer.caution == sheet.cautions[0].value);
-  }
+  check_sentences(cases, [](const Sheet& sheet, const std::string& said) {
+    return sheet.turns.at(0).oversteer.caution == said;
+  });
+}
+
+TEST_CASE("edges: the narrowest turn by its chance, each turn in the table, none without turns") {
+  Example taxi = example();
+  CHECK(taxi.sheet().edges.headline.empty());
+  CHECK(sheet_text(taxi.sheet()).find("\nEdges") == std::string::npos);
+  taxi.document.brief.technique.turning = TurnTechnique::MainGearOnLine;
+  TurnWander turn;
+  turn.leg = 1;
+  turn.gear_on_line = {0.0523, 0.34};
+  turn.eye_on_line = {0.9, 1.0};
+  taxi.card->wander.push(turn);
+  const SheetSection edges = taxi.sheet().edges;
+  CHECK(edges.headline == "Turn 2: about 1 in 20 that a wheel leaves the pavement.");
+  REQUIRE(edges.table.rows.size() == 1);
+  CHECK(edges.table.rows[0][1] == "4.1 m, inner main wheels");
+  CHECK(edges.table.rows[0][3] == "about 1 in 3");
+  CHECK(edges.table.tones[0] == Tone::Plain);
+  taxi.document.brief.technique.turning = TurnTechnique::EyeOnLine;
+  CHECK(taxi.sheet().edges.headline ==
+        "Turn 2: more often than not that a wheel leaves the pavement.");
+  CHECK(taxi.sheet().edges.table.rows[0][1].rfind("off by 0.3 m", 0) == 0);
+  CHECK(taxi.sheet().edges.table.tones[0] == Tone::Care);
+  // Of two turns the likelier one leads.
+  turn.leg = 2;
+  turn.eye_on_line = {0.95, 1.0};
+  taxi.card->wander.push(turn);
+  taxi.card->tracks.push(taxi.card->tracks[0]);
+  CHECK(taxi.sheet().edges.headline.rfind("Leg 3 is the narrowest", 0) == 0);
+  taxi.caution(CautionLevel::Care, CautionKind::ChanceOffEdge, 1, 0.21, 0.1);
+  CHECK(taxi.sheet().edges.caution ==
+        "Care: Planned on the pavement, but about 1 in 5 that a wheel leaves it: nobody keeps the "
+        "line to the centimetre.");
+}
+
+TEST_CASE("chances of few: one digit, and nothing below 1 in 10,000") {
+  CHECK(words::one_in(0.0) == "none");
+  CHECK(words::one_in(9.9e-5) == "under 1 in 10,000");
+  CHECK(words::one_in(1e-4) == "about 1 in 10,000");
+  CHECK(words::one_in(1.0 / 3333.0) == "about 1 in 3,000");
+  CHECK(words::one_in(1.0 / 960.0) == "about 1 in 1,000");
+  CHECK(words::one_in(0.055) == "about 1 in 20");
+  CHECK(words::one_in(0.21) == "about 1 in 5");
+  CHECK(words::one_in(0.5) == "about 1 in 2");
+  CHECK(words::one_in(0.51) == "more often than not");
+  CHECK(words::one_in(std::nan("")) == words::number(std::nan(""), 0));
 }
 
 TEST_CASE("names of surfaces") {

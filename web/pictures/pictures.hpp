@@ -109,6 +109,16 @@ float figure_turn(Canvas& canvas, const TurnPicture& turn, TurnState& state, ImV
 float figure_eye(Canvas& canvas, const TurnPicture& turn, TurnState& state, Seat& seat, ImVec2 at,
                  float width);
 
+// The narrowest wheel of every turn, with its wander.
+struct EdgesPicture {
+  const FixedList<TrackAnswer, kMaxLegs>& tracks;
+  TurnTechnique technique;
+  const Limits& limits;
+  double sigma_m;
+};
+
+float figure_edges(Canvas& canvas, const EdgesPicture& of, ImVec2 at, float width);
+
 // --------------------------------------------------------------------------- along the route ----
 
 // One reading for all pictures along the route.

@@ -226,6 +226,7 @@ std::optional<Place> place_of(SectionId id) {
       return Place::Restart;
     case SectionId::Uncertainty:
       return Place::Uncertainty;
+    case SectionId::Edges:
     case SectionId::Surface:
     case SectionId::Engines:
     case SectionId::AfterLanding:
@@ -244,6 +245,8 @@ SectionPictures pictures_of(SectionId id) {
   switch (id) {
     case SectionId::Roll:
       return {show_roll_map};
+    case SectionId::Edges:
+      return {show_edges};
     case SectionId::Heat:
       return {show_route};
     case SectionId::Stop:

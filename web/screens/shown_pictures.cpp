@@ -98,4 +98,12 @@ float show_eye(Ui& ui, ImVec2 at, float width) {
   return figure_eye(ui, turn_of(ui), ui.pictures.turn, ui.pictures.seat, at, width);
 }
 
+float show_edges(Ui& ui, ImVec2 at, float width) {
+  const Brief& brief = brief_of(ui);
+  return figure_edges(
+      ui,
+      {ui.session.card().tracks, brief.technique.turning, brief.limits, brief.bands.wander_sigma_m},
+      at, width);
+}
+
 }  // namespace tillerline

@@ -30,4 +30,7 @@ float show_window(Ui& ui, ImVec2 at, float width);
 float show_turn(Ui& ui, ImVec2 at, float width);
 float show_eye(Ui& ui, ImVec2 at, float width);
 
+// Of all turns.
+float show_edges(Ui& ui, ImVec2 at, float width);
+
 }  // namespace tillerline

@@ -62,6 +62,8 @@ float draw_picture(Ui& ui, PictureKind picture, const SheetSection& section, ImV
       return show_turn(ui, at, width);
     case PictureKind::TurnEye:
       return turn_eye(ui, at, width);
+    case PictureKind::Edges:
+      return show_edges(ui, at, width);
     case PictureKind::Route:
       return show_route(ui, at, width);
     case PictureKind::Stop:
@@ -170,17 +172,6 @@ void draw_foot(Ui& ui, int last) {
                    ui.session.sheet().safety);
 }
 
-// The pages of the wall without those of pictures that have nothing to draw today.
-std::vector<WallPage> pages_with_something(const Session& session) {
-  const Card& card = session.card();
-  std::vector<WallPage> pages = wall_pages(session.sheet());
-  std::erase_if(pages, [&card](const WallPage& page) {
-    return (page.picture == PictureKind::Room && !card.half_turn.wanted) ||
-           (page.picture == PictureKind::AfterLanding && card.after_landing.points.size() < 2);
-  });
-  return pages;
-}
-
 void draw_page(Ui& ui, const WallPage& page, int number, int count) {
   const platform::FrameInfo& f = ui.frame;
   const theme::Palette& c = ui.colours();
@@ -223,7 +214,7 @@ void draw_page(Ui& ui, const WallPage& page, int number, int count) {
 
 void draw_wall(Ui& ui) {
   enlarge(ui);
-  const std::vector<WallPage> pages = pages_with_something(ui.session);
+  const std::vector<WallPage> pages = wall_pages(ui.session.sheet(), ui.session.card());
   const int last = static_cast<int>(pages.size()) - 1;
   take_keys(ui, last);
   if (ui.view.wall_blank) {

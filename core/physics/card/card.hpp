@@ -12,6 +12,7 @@
 #include "physics/path/half_turn.hpp"
 #include "physics/path/track.hpp"
 #include "physics/path/turn.hpp"
+#include "physics/path/wander.hpp"
 #include "physics/run/after_landing.hpp"
 #include "physics/run/blast.hpp"
 #include "physics/run/engine_choices.hpp"
@@ -37,12 +38,20 @@ struct Withheld {
 
 inline constexpr std::size_t kMostWithheld = 100;
 
+// What wandering off the planned line makes of the margins of a turn.
+struct TurnWander {
+  int leg = 0;
+  WanderChance eye_on_line;
+  WanderChance gear_on_line;
+};
+
 struct Card {
   Air air;
   bool possible = true;  // false: some caution of level Exceeded says the taxi cannot be made
   RollAnswer roll;
   FixedList<TurnAnswer, kMaxLegs> turns;
   FixedList<TrackAnswer, kMaxLegs> tracks;  // one per turn, same order
+  FixedList<TurnWander, kMaxLegs> wander;   // likewise
   HeatAnswer heat;
   StopAnswer stop;
   RouteRun run;

@@ -156,7 +156,10 @@ void gate_plan(Gate& gate, int leg, TrackPlan& p) {
                &p.tail_swing_m,
                &p.margins.left_main.margin_m,
                &p.margins.right_main.margin_m,
-               &p.margins.nose.margin_m});
+               &p.margins.nose.margin_m,
+               &p.margins.left_main.bend_pm,
+               &p.margins.right_main.bend_pm,
+               &p.margins.nose.bend_pm});
   for (TurnCue* cue : {&p.from_left, &p.from_right})
     gate.finite("track", leg,
                 {&cue->sight.azimuth_rad, &cue->sight.below_rad, &cue->sight.distance_m,
@@ -185,6 +188,23 @@ void gate_track(Gate& gate, TrackAnswer& t) {
   }
   gate_plan(gate, t.leg, t.eye_on_line);
   gate_plan(gate, t.leg, t.gear_on_line);
+}
+
+// Margins that are none have been named already; chances from them are none, too.
+void gate_wander(Gate& gate, const TrackAnswer& track, TurnWander& turn) {
+  const auto chances = [&](const EdgeMargins& margins, WanderChance& chance) {
+    double sum = 0.0;
+    for (const EdgeMargin* edge : {&margins.left_main, &margins.right_main, &margins.nose})
+      sum += edge->margin_m + edge->bend_pm;
+    if (std::isnan(sum)) {
+      chance = {kNone, kNone};
+      return;
+    }
+    gate.chance("chance at the edge", turn.leg, true, chance.off_edge);
+    gate.chance("chance at the edge", turn.leg, true, chance.below_clearance);
+  };
+  chances(track.eye_on_line.margins, turn.eye_on_line);
+  chances(track.gear_on_line.margins, turn.gear_on_line);
 }
 
 void gate_heat(Gate& gate, HeatAnswer& h) {
@@ -344,6 +364,8 @@ void gate_card(const Brief& brief, Card& card) {
   gate_roll(gate, card.roll);
   for (TurnAnswer& turn : card.turns) gate_turn(gate, turn);
   for (TrackAnswer& track : card.tracks) gate_track(gate, track);
+  for (std::size_t i = 0; i < card.wander.size(); ++i)
+    gate_wander(gate, card.tracks[i], card.wander[i]);
   gate_heat(gate, card.heat);
   gate_run(gate, card.run);
   gate_stop(gate, card.stop);

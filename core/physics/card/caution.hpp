@@ -47,6 +47,7 @@ enum class CautionKind {
   ChanceOfHotBrakes,     // within the limit, but perhaps not. value: chance; limit: 0.1
   ChanceOfRunaway,       // value: chance; limit: 0.1
   ChanceOfStall,         // value: chance; limit: 0.1
+  ChanceOffEdge,         // planned on the pavement. value: chance; limit: 0.1
   RuleNotMet,            // a published taxiway rule. value: wanted; limit: actual
   NoRoomForHalfTurn,     // value: width needed; limit: width available
   BrakesBeyondModel,     // hotter than is computed here. value, limit: the hottest that is
@@ -144,6 +145,8 @@ inline constexpr CautionTable kCautionFacts = {{
     {.kind = CautionKind::ChanceOfRunaway, .word = "chance_of_runaway",
      .level = CautionLevel::Care, .unit = ""},
     {.kind = CautionKind::ChanceOfStall, .word = "chance_of_stall",
+     .level = CautionLevel::Care, .unit = ""},
+    {.kind = CautionKind::ChanceOffEdge, .word = "chance_off_edge",
      .level = CautionLevel::Care, .unit = ""},
     {.kind = CautionKind::RuleNotMet, .word = "rule_not_met",
      .level = CautionLevel::Care, .unit = ""},

@@ -174,6 +174,20 @@ void uneven_brake_cautions(const Today& today, Card& card) {
     caution(card, CautionKind::DraggingBrake, -1, brakes.worst.line_up_k - brakes.mean.line_up_k);
 }
 
+// Where the plan stays on the pavement and the steering gets it round.
+void wander_cautions(const Today& today, Card& card) {
+  for (std::size_t i = 0; i < card.wander.size(); ++i) {
+    const TrackPlan& plan = taxied_plan(today, card.tracks[i]);
+    const bool on = std::min({plan.margins.left_main.margin_m, plan.margins.right_main.margin_m,
+                              plan.margins.nose.margin_m}) >= 0.0;
+    const bool eye = today.technique.turning == TurnTechnique::EyeOnLine;
+    const WanderChance& chance = eye ? card.wander[i].eye_on_line : card.wander[i].gear_on_line;
+    if (plan.possible && on && chance.off_edge > kChanceWorthSaying)
+      caution(card, CautionKind::ChanceOffEdge, card.wander[i].leg, chance.off_edge,
+              kChanceWorthSaying);
+  }
+}
+
 void chance_cautions(Card& card) {
   const UncertaintyAnswer& uncertainty = card.uncertainty;
   if (card.heat.within_limit && uncertainty.over_brake_limit > kChanceWorthSaying)
@@ -237,6 +251,7 @@ void fill_cautions(const Today& today, const TaxiRoute& route, Card& card) {
   engine_cautions(today, card);
   restart_cautions(today, card);
   uneven_brake_cautions(today, card);
+  wander_cautions(today, card);
   chance_cautions(card);
   rule_cautions(card);
   half_turn_cautions(card);

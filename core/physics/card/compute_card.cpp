@@ -14,7 +14,7 @@ namespace {
 // What the turn feels at its fastest.
 void fill_side_loads(const Aircraft& aircraft, TurnAnswer& turn) {
   const auto side_g = [&](double ahead_m) {
-    return side_acceleration_mps2(turn.peak_mps, turn.rolling_radius_m, ahead_m) /
+    return centripetal_acceleration_mps2(turn.peak_mps, turn.rolling_radius_m, ahead_m) /
            units::kGravity_mps2;
   };
   turn.cockpit_side_g = side_g(aircraft.eye_ahead_m);
@@ -109,6 +109,14 @@ void fill_turns(const Today& today, const Legs& legs, const RoutePlan& plan, Car
   }
 }
 
+void fill_wander(const Today& today, double sigma_m, Card& card) {
+  for (const TrackAnswer& track : card.tracks) {
+    const Wander wander = wander_of(today.aircraft, track.turn_axis_ahead_m, sigma_m);
+    card.wander.push({track.leg, wander_in_turn(wander, track.eye_on_line.margins, today.limits),
+                      wander_in_turn(wander, track.gear_on_line.margins, today.limits)});
+  }
+}
+
 }  // namespace
 
 void compute_card(const Brief& brief, Card& out, Uncertainty uncertainty) {
@@ -124,6 +132,7 @@ void compute_card(const Brief& brief, Card& out, Uncertainty uncertainty) {
   fill_runs(today, plan, out);
   fill_restart(today, legs, out);
   fill_turns(today, legs, plan, out);
+  fill_wander(today, brief.bands.wander_sigma_m, out);
   fill_heat(today, out);
   out.stop = stop_answer(today.aircraft, today.limits, legs.route, out.run.stop_application);
   out.engines = engine_choices(today, legs.route);

@@ -60,6 +60,8 @@ struct Bands {
   // Of the thrust that the momentum balance gives back where the wind overtakes the aircraft
   // (roll.hpp): none is most likely, all of it is the bound; nothing measured was found.
   Band overtaken_thrust_share = {0.0, 1.0};
+  // Standard deviation of the wheels' tracks about the planned ones (wander.hpp): measured.
+  double wander_sigma_m = 0.775;
 };
 
 }  // namespace tillerline

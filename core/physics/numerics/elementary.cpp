@@ -16,6 +16,7 @@ double exponential(double x) { return std::exp(x); }
 double exponential_minus_one(double x) { return std::expm1(x); }
 double natural_log(double x) { return std::log(x); }
 double log_one_plus(double x) { return std::log1p(x); }
+double error_complement(double x) { return std::erfc(x); }
 double square_root(double x) { return std::sqrt(x); }
 // Not std::hypot: its last bit differs between C libraries, this form does not.
 double hypotenuse(double x, double y) { return std::sqrt(x * x + y * y); }

@@ -19,7 +19,8 @@ double exponential(double x);
 double exponential_minus_one(double x);  // e^x - 1, exact near 0
 double natural_log(double x);
 double log_one_plus(double x);
-double square_root(double x);  // exact to rounding everywhere
+double error_complement(double x);  // 1 - erf(x), exact in the tail
+double square_root(double x);       // exact to rounding everywhere
 double hypotenuse(double x, double y);
 double fused_multiply_add(double a, double b, double c);  // a b + c, rounded once
 

@@ -58,6 +58,7 @@ using MotionPhases = FixedList<MotionPhase, PaintedLine::kMost + 4>;
 // The narrowest of one edge.
 struct NarrowestEdge {
   double margin_m = 1e9;
+  double bend_pm = 0.0;  // how it widens from there: margin + bend x distance^2 / 2
   Point wheel;
   Point edge;
 };
@@ -89,6 +90,9 @@ struct Trough {
   // How far along the plan a zero of the rate is found to; the value there is then good to the
   // square of it.
   static constexpr double kWithin_m = 1e-7;
+  // Where the foot passes a corner of the edge the margin itself has a slope: that place is found
+  // nearly to rounding, so that every platform has the same margin.
+  static constexpr double kCornerWithin_m = 2e-12;
   // Rates below this are those of something that stays the same.
   static constexpr double kStays = 1e-9;
 
@@ -178,11 +182,11 @@ struct PhaseSweep {
         const auto beyond_m = [&](double at_m) {
           return seen_at(piece, at_m).place.along_m - corner_m;
         };
-        const double at_m =
-            find_zero_between(begin_m, before_it_m, to_m, behind_it_m, beyond_m, Trough::kWithin_m);
-        const double before_m = std::max(begin_m, at_m - Trough::kWithin_m);
+        const double at_m = find_zero_between(begin_m, before_it_m, to_m, behind_it_m, beyond_m,
+                                              Trough::kCornerWithin_m);
+        const double before_m = std::max(begin_m, at_m - Trough::kCornerWithin_m);
         search(piece, begin_m, begin, before_m, seen_at(piece, before_m), swept);
-        begin_m = std::min(to_m, at_m + Trough::kWithin_m);
+        begin_m = std::min(to_m, at_m + Trough::kCornerWithin_m);
         begin = seen_at(piece, begin_m);
       }
     }
@@ -208,13 +212,13 @@ struct PhaseSweep {
     const double at_to_m = beyond_m(to_m);
     if ((at_from_m > 0.0) != (at_to_m > 0.0)) {
       const double at_m =
-          find_zero_between(from_m, at_from_m, to_m, at_to_m, beyond_m, Trough::kWithin_m);
+          find_zero_between(from_m, at_from_m, to_m, at_to_m, beyond_m, Trough::kCornerWithin_m);
       const Point at = place_at(at_m);
       const double away_m = place_beside(line, piece, at).from.offset_m;
       if (std::abs(offset_from_line(line, at).offset_m - away_m) < kSamePlace_m)
         return {at_m, next};
     }
-    while (to_m - from_m > Trough::kWithin_m) {
+    while (to_m - from_m > Trough::kCornerWithin_m) {
       const double middle_m = 0.5 * (from_m + to_m);
       (piece_beside(line, place_at(middle_m)) == piece ? from_m : to_m) = middle_m;
     }
@@ -249,10 +253,47 @@ struct PlanSweep {
   const MotionPhases& phases;
   FixedList<Knot, 640> knots;
 
+  // One edge's margin at a knot.
+  struct EdgeAt {
+    Point wheel;
+    double margin_m[2];  // left, right
+  };
+  using Edges = FixedList<EdgeAt, 640>;
+
+  // How one edge widens from its narrowest place, by the knots some metres to either side of it
+  // (the mean of both, or the one there is): over about the length of a wander, so that a corner of
+  // the edge counts as what it is worth there.
+  static double bend_pm(const Edges& edges, int which, const NarrowestEdge& least) {
+    constexpr double kBeside_m = 5.7;
+    const auto away_m = [&](std::size_t i) {
+      return elementary::hypotenuse(edges[i].wheel.x_m - least.wheel.x_m,
+                                    edges[i].wheel.y_m - least.wheel.y_m);
+    };
+    std::size_t nearest = 0;
+    for (std::size_t i = 1; i < edges.size(); ++i)
+      if (away_m(i) < away_m(nearest)) nearest = i;
+    double sum = 0.0;
+    int sides = 0;
+    const auto look = [&](std::size_t i) {
+      const double away = away_m(i);
+      if (away < kBeside_m) return false;
+      sum += 2.0 * (edges[i].margin_m[which] - least.margin_m) / (away * away);
+      ++sides;
+      return true;
+    };
+    for (std::size_t i = nearest + 1; i-- > 0;)
+      if (look(i)) break;
+    for (std::size_t i = nearest; i < edges.size(); ++i)
+      if (look(i)) break;
+    return sides > 0 ? sum / sides : 0.0;
+  }
+
   SweptPoint of_point(const PaintedLine& line, BodyPoint point, Sought sought) const {
     SweptPoint swept;
+    Edges edges;
     std::size_t piece = piece_beside(line, knots[0].body.place_of(point));
     SeenPoint before = SeenPoint::from_piece(line, piece, knots[0].body, point);
+    edges.push({before.at, {before.of[0].value, before.of[1].value}});
     for (std::size_t i = 1; i < knots.size(); ++i) {
       const Knot& from = knots[i - 1];
       const Knot& to = knots[i];
@@ -264,7 +305,11 @@ struct PlanSweep {
       }
       piece = next;
       before = here;
+      edges.push({here.at, {here.of[0].value, here.of[1].value}});
     }
+    if (sought == Sought::Swing) return swept;
+    swept.left.bend_pm = bend_pm(edges, 0, swept.left);
+    swept.right.bend_pm = bend_pm(edges, 1, swept.right);
     return swept;
   }
 

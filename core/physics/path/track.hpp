@@ -77,7 +77,8 @@ inline constexpr int kPlanSamples = 121;
 // Least distance of a wheel from its nearer pavement edge, m; negative: off the pavement.
 struct EdgeMargin {
   double margin_m = 0.0;
-  Point wheel;  // where it is least
+  double bend_pm = 0.0;  // near there it is margin + bend x way^2 / 2, along the wheel's way
+  Point wheel;           // where it is least
   Point edge;
 };
 

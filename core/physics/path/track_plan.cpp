@@ -69,7 +69,7 @@ void swing(const Setting& setting, const SweptPoint& point, double& most_inside_
 // The narrower of the two edges of a wheel.
 EdgeMargin nearer(const NarrowestEdge& left, const NarrowestEdge& right) {
   const NarrowestEdge& least = left.margin_m <= right.margin_m ? left : right;
-  return {least.margin_m, least.wheel, least.edge};
+  return {least.margin_m, least.bend_pm, least.wheel, least.edge};
 }
 
 // Everything that follows from how the body moves: margins and reach.
