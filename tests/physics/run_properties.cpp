@@ -764,6 +764,7 @@ TEST_CASE(
   technique.band_bottom_mps = 11.0;
   technique.band_top_mps = 13.0;
   technique.push_acceleration_mps2 = 0.15;
+  brief.aircraft.taxi_thrust_limit_n = 60e3;  // the push is never short of thrust
   for (const double brake_mps2 : {0.6, 1.0, 1.8}) {
     technique.deceleration_mps2 = brake_mps2;
     Turns turns;

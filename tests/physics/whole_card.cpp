@@ -82,9 +82,16 @@ TEST_CASE("card: presets give finite numbers and complete runs without gaps") {
     CAPTURE(document.brief.condition.mass_kg);
     compute_card(document.brief, card());
     check_finite(card());
-    CHECK(card().run.status == RunStatus::Complete);
     CHECK(card().cautions.dropped == 0);
     check_continuous(document.brief, card().run);
+    // Round bends of 18 m the bogies of the heaviest scrub more than a taxiway's thrust overcomes.
+    if (card().run.status == RunStatus::NotEnoughThrust) {
+      CHECK(document.route.id == "east-hangar-to-f1");
+      CHECK(document.brief.condition.mass_kg == document.brief.aircraft.highest_mass_kg);
+      CHECK(!card().possible);
+      continue;
+    }
+    CHECK(card().run.status == RunStatus::Complete);
     // It stops where the stop is.
     CHECK(card().run.length_m == doctest::Approx(stop_position_m(document.brief)).epsilon(1e-9));
   }

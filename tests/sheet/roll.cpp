@@ -106,6 +106,7 @@ TEST_CASE("how the first slope is known is a row where it is not surveyed") {
 
 TEST_CASE("it cannot move, and the two thrusts never read alike") {
   Example taxi = example();
+  taxi.document.brief.aircraft.taxi_thrust_limit_n = 60e3;
   taxi.card->roll.verdict = RollVerdict::CannotMove;
   taxi.card->roll.start_thrust_n = 310e3;
   taxi.card->roll.extra_thrust_n = 256e3;

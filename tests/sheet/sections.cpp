@@ -275,7 +275,7 @@ TEST_CASE("engines: what idle burns, anti-ice, engines to start, and uneven thru
   taxi.document.brief.aircraft.idle_fuel_flow_kgps = 0.2;
   SheetSection section = taxi.sheet().engines;
   CHECK(row(section, "Fuel at idle").value == "48 kg/min");
-  CHECK(row(section, "Fuel at idle").note == "0.5 kg/min more for each kilonewton above it");
+  CHECK(row(section, "Fuel at idle").note == "0.4 kg/min more for each kilonewton above it");
   CHECK(row(section, "Engine anti-ice").value == "off");
   CHECK(row(section, "Engines to start").value == "none");
   CHECK(row(section, "Thrust").value == "even on both sides");
