@@ -215,7 +215,8 @@ TEST_CASE("surface: limits only tighten, by the rule, and tightening twice chang
   for (const Surface surface : kSurfaces)
     for (const double depth : {0.002, 0.01})
       for (int code = kNoReportedCode; code <= 6; ++code) {
-        const Brief brief = brief_on(day_of(surface, depth, code));
+        Brief brief = brief_on(day_of(surface, depth, code));
+        brief.technique.deceleration_mps2 = 0.93;  // firm, so that most surfaces cut it
         const PavementState state = pavement_state(brief.aircraft, brief.day);
         const SurfaceLimits cut = limits_on_surface(brief, state);
         const Brief tight = tightened_for_surface(brief, cut);

@@ -19,12 +19,12 @@
 // piece that ends it (over all of it in a group). At each place what a draw changes of the
 // temperature is added to the nominal run's there. Left out: a new plan of the route (turn entries,
 // one application more or less). Measured against full reruns with the same draws
-// (tests/physics/uncertainty_reruns.cpp), on slopes from -0.6 % to +0.4 %: 0.2 to 3.5 K draw by
-// draw (rms), where P10 and P90 lie 31 to 46 K apart; P50 and P90 off by at most 1.3 and 3.4 K. It
+// (tests/physics/uncertainty_reruns.cpp), on slopes from -0.6 % to +0.4 %: 0.2 to 3.8 K draw by
+// draw (rms), where P10 and P90 lie 31 to 46 K apart; P50 and P90 off by at most 0.9 and 2.5 K. It
 // is worst where idle just holds the speed. With rolling resistance uncertain up to +60 %, where
-// many draws need thrust that the nominal run does not: up to 6.2 K draw by draw where P10 and P90
-// lie 57 K apart, P50 and P90 off by at most 2.8 and 0.9 K.
-// With the wind off by up to 4 m/s on one heading: 1.7 K where they lie 47 K apart.
+// many draws need thrust that the nominal run does not: up to 6.5 K draw by draw where P10 and P90
+// lie some 55 K apart, P50 and P90 off by at most 3.1 and 1.5 K.
+// With the wind off by up to 4 m/s on one heading: 1.6 K where they lie 47 K apart.
 #pragma once
 
 #include "physics/run/route_run.hpp"
