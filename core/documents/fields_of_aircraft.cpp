@@ -214,6 +214,7 @@ constexpr Field kAircraft[] = {
   {{.key = "view_cutoff_deg", .label = "Lowest view over the nose", .unit = "°",
     .group = FieldGroup::Aircraft,
     .range = {8, 35}, .fine_step = 0.5, .coarse_step = 1, .decimals = 1,
+    .origin = "Horonjeff et al., Planning and Design of Airports: 11 to 16 typically",
     .help = "Angle below the horizontal at which the glareshield cuts the view off."},
    [](const Brief& b) { return degrees(b.aircraft.view_cutoff_rad); },
    [](Brief& b, double v) { b.aircraft.view_cutoff_rad = from_degrees(v); }},

@@ -79,8 +79,7 @@ TEST_CASE("trade: defaults beside what is printed") {
          .kind = Kind::Formula,
          .expected = 13.5,
          .got = units::degrees_from_radians(aircraft.view_cutoff_rad),
-         .tolerance = 2.5,
-         .differs_because = "the book has older flight decks; from memory newer ones see more"});
+         .tolerance = 2.5});
   check({.what = "departure limit, indicated, small steel brakes, degC",
          .source = "Brake Cooling (post: pilot's record of indications)",
          .place = "below 230",

@@ -66,7 +66,9 @@ struct Aircraft {
 
   // Eye height and the downward cut-off of the view over the nose.
   double eye_height_m = 6.0;
-  double view_cutoff_rad = 0.349066;  // below the horizontal
+  // Below the horizontal; 11 to 16 degrees are typical (Horonjeff et al., Planning and Design of
+  // Airports, 5th ed. 2010, p. 295). Newer flight decks are at the upper end.
+  double view_cutoff_rad = 0.2617993877991494;
 
   // Where the window posts stand, and how far down and back the side window lets see, from a seat
   // (eye_view.hpp). From memory; no published figure gives them by type.
