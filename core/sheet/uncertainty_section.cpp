@@ -47,7 +47,7 @@ UnknownWords unknown_words(Unknown unknown) {
       return {"Heat taken by the packs", "heat_capacity_band_percent",
               "heat_capacity_band_percent"};
     case Unknown::Cooling:
-      return {"Brake cooling", "cooling_band_percent", "cooling_band_percent"};
+      return {"Brake cooling", "cooling_band_percent", "cooling_more_percent"};
     case Unknown::BrakeHeat:
       return {"Work that heats the packs", "brake_heat_band_percent", ""};
     case Unknown::Scrub:

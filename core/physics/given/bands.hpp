@@ -54,7 +54,9 @@ struct Bands {
   Band mass_share = 0.01;  // standard weights
   Band brakes_now_k = 10.0;
   Band heat_capacity_share = 0.10;  // carbon-carbon against graphite
-  Band cooling_share = 0.30;  // area, emissivity and still-air convection (3-5 W/m2K measured)
+  // Area, emissivity and still-air convection; further downwards, since 3 to 5 W/m2K were measured
+  // at a standing disc (Topouris et al., Strojniski vestnik 66(1) 2020) where most presets have 6.
+  Band cooling_share = {0.55, 0.30};
   Band brake_heat_share = {0.15, 0.0};  // 85 to 100 % of the work ends in the packs
   Band scrub_share = 0.15;              // leading constant of the tyre's cornering stiffness
   // Of the thrust that the momentum balance gives back where the wind overtakes the aircraft
