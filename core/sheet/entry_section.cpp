@@ -15,7 +15,8 @@ const char* const kWhy =
     "roll over the arc. In a turn the axles before and behind a bogie's middle run at a slip "
     "angle: their moment, divided by the radius, is the scrub that slows it (tyre law of NASA TR "
     "R-64, Smiley and Horne, 1960; tyre figures uncertain by 15 %). The limit is the lowest of "
-    "your own speeds, the total load at the seats (0.13 g to the side is the design figure of Horonjeff and "
+    "your own speeds, the total load at the seats (0.13 g to the side is the design figure of "
+    "Horonjeff and "
     "McKelvey) and at the main gear (0.2 g, well inside the 0.5 g of 14 CFR 25.495), and the nose "
     "wheels' grip. Your speeds, walking pace and the share of grip used are common practice, no "
     "source. Yaw inertia and load transfer are left out.";

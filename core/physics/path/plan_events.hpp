@@ -87,12 +87,9 @@ struct Trough {
   double to_m = 0.0;
   double to_rate = 0.0;
 
-  // How far along the plan a zero of the rate is found to; the value there is then good to the
-  // square of it.
-  static constexpr double kWithin_m = 1e-7;
-  // Where the foot passes a corner of the edge the margin itself has a slope: that place is found
-  // nearly to rounding, so that every platform has the same margin.
-  static constexpr double kCornerWithin_m = 2e-12;
+  // How far along the plan a zero is found to: nearly to rounding, so that every platform has the
+  // same margin where the edge has a corner, and the same place where it has none.
+  static constexpr double kWithin_m = 2e-12;
   // Rates below this are those of something that stays the same.
   static constexpr double kStays = 1e-9;
 
@@ -182,11 +179,11 @@ struct PhaseSweep {
         const auto beyond_m = [&](double at_m) {
           return seen_at(piece, at_m).place.along_m - corner_m;
         };
-        const double at_m = find_zero_between(begin_m, before_it_m, to_m, behind_it_m, beyond_m,
-                                              Trough::kCornerWithin_m);
-        const double before_m = std::max(begin_m, at_m - Trough::kCornerWithin_m);
+        const double at_m =
+            find_zero_between(begin_m, before_it_m, to_m, behind_it_m, beyond_m, Trough::kWithin_m);
+        const double before_m = std::max(begin_m, at_m - Trough::kWithin_m);
         search(piece, begin_m, begin, before_m, seen_at(piece, before_m), swept);
-        begin_m = std::min(to_m, at_m + Trough::kCornerWithin_m);
+        begin_m = std::min(to_m, at_m + Trough::kWithin_m);
         begin = seen_at(piece, begin_m);
       }
     }
@@ -212,13 +209,13 @@ struct PhaseSweep {
     const double at_to_m = beyond_m(to_m);
     if ((at_from_m > 0.0) != (at_to_m > 0.0)) {
       const double at_m =
-          find_zero_between(from_m, at_from_m, to_m, at_to_m, beyond_m, Trough::kCornerWithin_m);
+          find_zero_between(from_m, at_from_m, to_m, at_to_m, beyond_m, Trough::kWithin_m);
       const Point at = place_at(at_m);
       const double away_m = place_beside(line, piece, at).from.offset_m;
       if (std::abs(offset_from_line(line, at).offset_m - away_m) < kSamePlace_m)
         return {at_m, next};
     }
-    while (to_m - from_m > Trough::kCornerWithin_m) {
+    while (to_m - from_m > Trough::kWithin_m) {
       const double middle_m = 0.5 * (from_m + to_m);
       (piece_beside(line, place_at(middle_m)) == piece ? from_m : to_m) = middle_m;
     }

@@ -15,8 +15,13 @@ constexpr double kLeastBend_pm = 1e-3;
 
 double normal_tail(double z) { return 0.5 * error_complement(z / square_root(2.0)); }
 
-// What is no number stays none.
-double at_most_one(double chance) { return chance > 1.0 ? 1.0 : chance; }
+// What is no number stays none; less than one in a million is said to be nothing, since so far out
+// the tail is a guess.
+double as_share(double chance) {
+  constexpr double kLeast = 1e-6;
+  if (chance < kLeast) return 0.0;
+  return chance > 1.0 ? 1.0 : chance;
+}
 
 // With one clearance for the main wheels and one for the nose wheels.
 double chance_beyond(const Wander& wander, const EdgeMargins& margins, double main_m,
@@ -24,8 +29,8 @@ double chance_beyond(const Wander& wander, const EdgeMargins& margins, double ma
   const auto chance = [&](const EdgeMargin& edge, double clearance_m) {
     return wander_chance(wander, edge.margin_m - clearance_m, edge.bend_pm);
   };
-  return at_most_one(chance(margins.left_main, main_m) + chance(margins.right_main, main_m) +
-                     chance(margins.nose, nose_m));
+  return as_share(chance(margins.left_main, main_m) + chance(margins.right_main, main_m) +
+                  chance(margins.nose, nose_m));
 }
 
 }  // namespace
@@ -39,7 +44,7 @@ double wander_chance(const Wander& wander, double margin_m, double bend_pm) {
   if (wander.sigma_m <= 0.0) return margin_m < 0.0 ? 1.0 : 0.0;
   const double bend = std::max(bend_pm, kLeastBend_pm) * wander.length_m * wander.length_m;
   const double longer = square_root(1.0 + std::max(wander.sigma_m, margin_m) / bend);
-  return at_most_one(normal_tail(margin_m / wander.sigma_m) * longer);
+  return as_share(normal_tail(margin_m / wander.sigma_m) * longer);
 }
 
 WanderChance wander_in_turn(const Wander& wander, const EdgeMargins& margins,

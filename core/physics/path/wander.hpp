@@ -15,7 +15,8 @@
 // Over one turn the margin is m + b s^2 / 2 along the wheel's way s, b its bend. Rice's count of
 // passages, by Laplace's method:
 //   chance = Q(m / sigma) sqrt(1 + m / (b length^2)),  Q the upper tail of the normal distribution
-// never less than the chance at the narrowest place alone, never more than 1. Laplace's method
+// never less than the chance at the narrowest place alone, never more than 1, and 0
+// below one in a million. Laplace's method
 // wants the margin to be a standard deviation at least: the root of a smaller one is that of sigma.
 // A margin that hardly bends counts with a bend of 1/1000 m. Against simulated tracks within a
 // tenth for margins of 1 to 3.5 sigma, bends of 1/125 to 1/50 m and lengths of 10 to 40 m. The
