@@ -1,6 +1,7 @@
 // Edges: what is left of the margins in the turns when nobody keeps the line to the centimetre.
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "sheet/parts.hpp"
 #include "words/words.hpp"
@@ -23,13 +24,15 @@ const WanderChance& chosen_chance(const Source& source, const TurnWander& turn) 
                                                                       : turn.gear_on_line;
 }
 
-// The turn where leaving the pavement is likeliest, the first of equals.
+// The turn where leaving the pavement is likeliest, of equals where less is left than wanted.
 const TurnWander& worst_turn(const Source& source) {
-  return *std::max_element(source.card.wander.begin(), source.card.wander.end(),
-                           [&](const TurnWander& a, const TurnWander& b) {
-                             return chosen_chance(source, a).off_edge <
-                                    chosen_chance(source, b).off_edge;
-                           });
+  const auto chances = [&](const TurnWander& turn) {
+    const WanderChance& chance = chosen_chance(source, turn);
+    return std::pair{chance.off_edge, chance.below_clearance};
+  };
+  return *std::max_element(
+      source.card.wander.begin(), source.card.wander.end(),
+      [&](const TurnWander& a, const TurnWander& b) { return chances(a) < chances(b); });
 }
 
 std::string headline(const Source& source) {

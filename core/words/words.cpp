@@ -163,7 +163,6 @@ std::string chance(double share) {
 std::string one_in(double share) {
   constexpr double kLeast = 1e-4;
   if (!sayable(share)) return std::string(kNotKnown);
-  if (share <= 0.0) return "none";
   if (share < kLeast) return "under 1 in 10,000";
   if (share > 0.5) return "more often than not";
   const double n = 1.0 / share;

@@ -47,7 +47,7 @@ std::string load_factor(double g);  // "0.05 g"
 std::string percent(double ratio);  // "50 %"
 // "29 %"; a chance never reads 0 % or 100 % unless it is: "under 1 %", "over 99 %".
 std::string chance(double share);
-// "about 1 in 20", one digit: "under 1 in 10,000", "more often than not"; "none" only if it is.
+// "about 1 in 20", one digit: "under 1 in 10,000", "more often than not".
 std::string one_in(double share);
 std::string megajoules(double j);  // "45 MJ"
 

@@ -708,7 +708,7 @@ TEST_CASE("edges: the narrowest turn by its chance, each turn in the table, none
 }
 
 TEST_CASE("chances of few: one digit, and nothing below 1 in 10,000") {
-  CHECK(words::one_in(0.0) == "none");
+  CHECK(words::one_in(0.0) == "under 1 in 10,000");
   CHECK(words::one_in(9.9e-5) == "under 1 in 10,000");
   CHECK(words::one_in(1e-4) == "about 1 in 10,000");
   CHECK(words::one_in(1.0 / 3333.0) == "about 1 in 3,000");
