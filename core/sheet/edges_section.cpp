@@ -76,7 +76,7 @@ SheetSection edges_section(const Source& source) {
   section.caption =
       "Distance of the narrowest wheel from the edge in each turn: the mark as planned, the bar "
       "where two of three passes lie, the line where 19 of 20 lie.";
-  section.rows.push_back({"Wander off the line", source.say.margin(sigma_m),
+  section.rows.push_back({"Wander off the line", source.say.length_tenth(sigma_m),
                           "standard deviation; an input", Tone::Plain});
   section.rows.push_back(
       {"Wanted", source.say.length_tenth(limits.edge_clearance_m),
