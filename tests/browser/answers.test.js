@@ -5,7 +5,7 @@
 const {test, assert} = require('./harness');
 
 const PHONE = {width: 390, height: 844, touch: true};
-const PICTURES = ['after-landing', 'restart', 'blast', 'engines', 'uncertainty'];
+const PICTURES = ['edges', 'after-landing', 'restart', 'blast', 'engines', 'uncertainty'];
 
 const section = async (sheet, id) => {
   const {card} = await sheet.textPage();

@@ -9,7 +9,7 @@ const fs = require('node:fs');
 const {test, assert} = require('./harness');
 
 const KINDS = ['none', 'protanopia', 'deuteranopia', 'tritanopia', 'achromatopsia'];
-const SECTIONS = ['title:roll', 'figure:window', 'figure:turn', 'figure:eye', 'figure:route', 'figure:after-landing',
+const SECTIONS = ['title:roll', 'figure:window', 'figure:turn', 'figure:eye', 'figure:edges', 'figure:route', 'figure:after-landing',
   'figure:stop', 'figure:eye-stop', 'figure:restart', 'figure:blast', 'figure:engines', 'title:surface',
   'figure:room', 'figure:uncertainty'];
 
