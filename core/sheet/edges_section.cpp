@@ -75,7 +75,8 @@ SheetSection edges_section(const Source& source) {
   section.headline = headline(source);
   section.caption =
       "Distance of the narrowest wheel from the edge in each turn: the mark as planned, the bar "
-      "where two of three passes lie, the line where 19 of 20 lie.";
+      "where two of three passes lie, the line where 19 of 20 lie; the grey stroke is what is "
+      "wanted.";
   section.rows.push_back({"Wander off the line", source.say.length_tenth(sigma_m),
                           "standard deviation; an input", Tone::Plain});
   section.rows.push_back(

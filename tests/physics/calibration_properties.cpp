@@ -448,6 +448,17 @@ TEST_CASE(
   }
 }
 
+TEST_CASE("property: two places are too few, however well the fit tells thrust from friction") {
+  const Aircraft nominal;
+  Observations list = rolls();
+  for (std::size_t i = 0; i < list.size(); ++i) list[i].place = 1 + static_cast<int>(i % 2);
+  const Calibration c = calibrate(nominal, seen_by(other_aircraft(), list), Bands{});
+  CHECK(of(c, Constant::IdleThrust).state == EstimateState::FewPlaces);
+  CHECK(of(c, Constant::Rolling).state == EstimateState::FewPlaces);
+  CHECK(of(c, Constant::IdleThrust).factor == doctest::Approx(1.08).epsilon(1e-6));
+  CHECK(c.surplus.places == 2);
+}
+
 TEST_CASE("property: two bands are the same where both sides are") {
   CHECK(Band(0.1, 0.2) == Band(0.1, 0.2));
   CHECK(Band(0.1, 0.2) != Band(0.1, 0.3));

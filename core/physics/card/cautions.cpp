@@ -165,7 +165,7 @@ void restart_cautions(const Today& today, Card& card) {
 
 void uneven_brake_cautions(const Today& today, Card& card) {
   const AfterLanding& brakes = card.after_landing;
-  if (std::isnan(brakes.worst.line_up_k) || std::isnan(brakes.mean.line_up_k)) return;
+  if (std::isnan(brakes.worst.line_up_k + brakes.mean.line_up_k)) return;
   if (!brakes.within_limit && card.heat.within_limit)
     caution(card, CautionKind::WorstBrakeTooHot, -1, brakes.worst.line_up_k, brakes.limit_k);
   if (brakes.included && !brakes.within_limit && brakes.wait_reaches_limit)

@@ -205,8 +205,7 @@ double temperature_after_time_k(const HeatPack& pack, double from_k, double time
   double t_k = first_guess_k(pack, from_k, time_s, power_w, balance_k);
   if (t_k == from_k || t_k == balance_k) t_k = 0.5 * (from_k + balance_k);
   for (int i = 0; i < 100; ++i) {
-    const CoolingTime elapsed = time_between_temperatures(pack, from_k, t_k, power_w);
-    const double error_s = (elapsed.reached ? elapsed.time_s : 2.0 * time_s) - time_s;
+    const double error_s = split_time_s(pack, from_k, t_k, power_w, balance_k) - time_s;
     if (error_s > 0.0)
       near_k = t_k;
     else

@@ -282,7 +282,7 @@ struct PlanSweep {
       if (look(i)) break;
     for (std::size_t i = nearest; i < edges.size(); ++i)
       if (look(i)) break;
-    return sides > 0 ? sum / sides : 0.0;
+    return sum / std::max(sides, 1);
   }
 
   SweptPoint of_point(const PaintedLine& line, BodyPoint point, Sought sought) const {

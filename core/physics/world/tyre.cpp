@@ -51,15 +51,8 @@ double axle_spread_m2(const Bogie& bogie) {
 }
 
 double stood_factor(Stood stood) {
-  switch (stood) {
-    case Stood::ForHours:
-      return 4.0 / 3.0;
-    case Stood::ForHoursInTheCold:
-      return 5.0 / 3.0;
-    case Stood::UpToAnHour:
-      break;
-  }
-  return 1.0;
+  constexpr double kFactor[] = {1.0, 4.0 / 3.0, 5.0 / 3.0};
+  return kFactor[static_cast<int>(stood)];
 }
 
 }  // namespace tillerline
