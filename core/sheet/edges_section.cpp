@@ -20,8 +20,7 @@ const char* const kWhy =
     "here: a late start of the turn or a wrong cue is not.";
 
 const WanderChance& chosen_chance(const Source& source, const TurnWander& turn) {
-  return source.brief().technique.turning == TurnTechnique::EyeOnLine ? turn.eye_on_line
-                                                                      : turn.gear_on_line;
+  return turn.chance(source.brief().technique.turning);
 }
 
 // The turn where leaving the pavement is likeliest, of equals where less is left than wanted.

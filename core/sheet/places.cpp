@@ -99,8 +99,7 @@ std::string margin_words(const Say& say, const TrackPlan& plan, double turn_rad)
 }
 
 const TrackPlan& chosen_plan(const Source& source, const TrackAnswer& track) {
-  return source.brief().technique.turning == TurnTechnique::EyeOnLine ? track.eye_on_line
-                                                                      : track.gear_on_line;
+  return track.plan(source.brief().technique.turning);
 }
 
 }  // namespace tillerline::sheet_parts

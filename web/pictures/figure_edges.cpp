@@ -21,15 +21,12 @@ struct Wheel {
   const char* name;
 };
 
-Wheel narrowest_wheel(const EdgeMargins& margins, const Limits& limits) {
-  const double main_m = std::min(margins.left_main.margin_m, margins.right_main.margin_m);
+Wheel narrowest_wheel(const EdgesPicture& of, const TrackAnswer& track) {
+  const EdgeMargins& margins = track.plan(of.technique).margins;
+  const double main_m = margins.least_main_m();
   if (margins.nose.margin_m < main_m)
-    return {margins.nose.margin_m, limits.nose_clearance_m, "nose wheels"};
-  return {main_m, limits.edge_clearance_m, "main wheels"};
-}
-
-const TrackPlan& plan_of(const EdgesPicture& of, const TrackAnswer& track) {
-  return of.technique == TurnTechnique::EyeOnLine ? track.eye_on_line : track.gear_on_line;
+    return {margins.nose.margin_m, of.limits.nose_clearance_m, "nose wheels"};
+  return {main_m, of.limits.edge_clearance_m, "main wheels"};
 }
 
 // From where wander reaches or a metre off the pavement, to as far in as there is something.
@@ -37,7 +34,7 @@ Scale scale_of(const EdgesPicture& of, float from, float to) {
   double low = -1.0;
   double high = 1.0;
   for (const TrackAnswer& track : of.tracks) {
-    const Wheel wheel = narrowest_wheel(plan_of(of, track).margins, of.limits);
+    const Wheel wheel = narrowest_wheel(of, track);
     if (!std::isfinite(wheel.margin_m)) continue;
     low = std::min(low, wheel.margin_m - kMostOf20 * of.sigma_m);
     high = std::max({high, wheel.margin_m + kMostOf20 * of.sigma_m, wheel.wanted_m});
@@ -49,7 +46,7 @@ void draw_turn(const Canvas& canvas, const EdgesPicture& of, const TrackAnswer& 
                const Scale& x, float y) {
   const Pen& pen = canvas.pen;
   const theme::Palette& c = canvas.colours();
-  const Wheel wheel = narrowest_wheel(plan_of(of, track).margins, of.limits);
+  const Wheel wheel = narrowest_wheel(of, track);
   const auto inside = [&](double margin_m) { return std::clamp(x.at(margin_m), x.from, x.to); };
   const float wanted = inside(wheel.wanted_m);
   pen.line({wanted, y - 12.0f}, {wanted, y + 12.0f}, c.muted, 1.5f);
@@ -67,7 +64,7 @@ void draw_turn(const Canvas& canvas, const EdgesPicture& of, const TrackAnswer& 
 }
 
 void draw_names(const Canvas& canvas, const EdgesPicture& of, const TrackAnswer& track, ImVec2 at) {
-  const Wheel wheel = narrowest_wheel(plan_of(of, track).margins, of.limits);
+  const Wheel wheel = narrowest_wheel(of, track);
   std::array<char, 48> text;
   const int length = std::snprintf(text.data(), text.size(), "%d  %s", track.leg + 1, wheel.name);
   canvas.pen.text(Type::Small, at, canvas.colours().ink,

@@ -43,6 +43,10 @@ struct TurnWander {
   int leg = 0;
   WanderChance eye_on_line;
   WanderChance gear_on_line;
+
+  const WanderChance& chance(TurnTechnique technique) const {
+    return technique == TurnTechnique::EyeOnLine ? eye_on_line : gear_on_line;
+  }
 };
 
 struct Card {

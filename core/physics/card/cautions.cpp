@@ -55,23 +55,15 @@ void slope_cautions(const TaxiRoute& route, Card& card) {
     caution(card, CautionKind::SlopeDecidesStart, 0, kNineTenthsInSd * slope.sd, decides_rad);
 }
 
-// Of the two plans of a turn the one that the technique keeps to.
-const TrackPlan& taxied_plan(const Today& today, const TrackAnswer& track) {
-  return today.technique.turning == TurnTechnique::EyeOnLine ? track.eye_on_line
-                                                             : track.gear_on_line;
-}
-
 void track_cautions(const Today& today, const TrackAnswer& track, Card& card) {
-  const TrackPlan& plan = taxied_plan(today, track);
+  const TrackPlan& plan = track.plan(today.technique.turning);
   const int leg = track.leg;
   if (!plan.possible) {
     caution(card, CautionKind::TurnTooTight, leg, plan.steering_rad, track.steering_limit_rad);
     return;
   }
-  const double least = std::min({plan.margins.left_main.margin_m, plan.margins.right_main.margin_m,
-                                 plan.margins.nose.margin_m});
-  const double least_main =
-      std::min(plan.margins.left_main.margin_m, plan.margins.right_main.margin_m);
+  const double least = plan.margins.least_m();
+  const double least_main = plan.margins.least_main_m();
   if (least < 0.0)
     caution(card, CautionKind::WheelOffPavement, leg, least);
   else if (least_main < today.limits.edge_clearance_m)
@@ -85,7 +77,7 @@ void track_cautions(const Today& today, const TrackAnswer& track, Card& card) {
 // The nearest object counts at every turn, since the route says no more than how far it is.
 void wing_cautions(const Today& today, double object_m, const TrackAnswer& track, Card& card) {
   if (object_m <= 0.0) return;  // not given
-  const TrackPlan& plan = taxied_plan(today, track);
+  const TrackPlan& plan = track.plan(today.technique.turning);
   const double gap_m = object_m - plan.wing_reach_m;
   if (gap_m < 0.0)
     caution(card, CautionKind::WingTipStrikes, track.leg, gap_m);
@@ -177,12 +169,9 @@ void uneven_brake_cautions(const Today& today, Card& card) {
 // Where the plan stays on the pavement and the steering gets it round.
 void wander_cautions(const Today& today, Card& card) {
   for (std::size_t i = 0; i < card.wander.size(); ++i) {
-    const TrackPlan& plan = taxied_plan(today, card.tracks[i]);
-    const bool on = std::min({plan.margins.left_main.margin_m, plan.margins.right_main.margin_m,
-                              plan.margins.nose.margin_m}) >= 0.0;
-    const bool eye = today.technique.turning == TurnTechnique::EyeOnLine;
-    const WanderChance& chance = eye ? card.wander[i].eye_on_line : card.wander[i].gear_on_line;
-    if (plan.possible && on && chance.off_edge > kChanceWorthSaying)
+    const TrackPlan& plan = card.tracks[i].plan(today.technique.turning);
+    const WanderChance& chance = card.wander[i].chance(today.technique.turning);
+    if (plan.possible && plan.margins.least_m() >= 0.0 && chance.off_edge > kChanceWorthSaying)
       caution(card, CautionKind::ChanceOffEdge, card.wander[i].leg, chance.off_edge,
               kChanceWorthSaying);
   }

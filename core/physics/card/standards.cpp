@@ -78,7 +78,7 @@ void judge_clearance(const Aircraft& aircraft, const Leg& arc, const TrackAnswer
                       .kind = RuleKind::EdgeClearance,
                       .leg = track.leg,
                       .wanted = wanted_m,
-                      .actual = std::min(margins.left_main.margin_m, margins.right_main.margin_m)};
+                      .actual = margins.least_main_m()};
   at_least(answer, verdict);
   const Fillet fillet = handbook_fillet({.radius_m = arc.radius_m,
                                          .turn_rad = std::abs(arc.turn_rad),

@@ -290,7 +290,8 @@ struct PlanSweep {
     Edges edges;
     std::size_t piece = piece_beside(line, knots[0].body.place_of(point));
     SeenPoint before = SeenPoint::from_piece(line, piece, knots[0].body, point);
-    edges.push({before.at, {before.of[0].value, before.of[1].value}});
+    const bool of_edges = sought != Sought::Swing;
+    if (of_edges) edges.push({before.at, {before.of[0].value, before.of[1].value}});
     for (std::size_t i = 1; i < knots.size(); ++i) {
       const Knot& from = knots[i - 1];
       const Knot& to = knots[i];
@@ -302,9 +303,9 @@ struct PlanSweep {
       }
       piece = next;
       before = here;
-      edges.push({here.at, {here.of[0].value, here.of[1].value}});
+      if (of_edges) edges.push({here.at, {here.of[0].value, here.of[1].value}});
     }
-    if (sought == Sought::Swing) return swept;
+    if (!of_edges) return swept;
     swept.left.bend_pm = bend_pm(edges, 0, swept.left);
     swept.right.bend_pm = bend_pm(edges, 1, swept.right);
     return swept;

@@ -33,6 +33,8 @@
 // arc begins, angles clockwise. Mirrored turns give mirrored pictures exactly.
 #pragma once
 
+#include <algorithm>
+
 #include "physics/given/brief.hpp"
 #include "physics/numerics/fixed_list.hpp"
 #include "physics/path/crossing.hpp"
@@ -86,6 +88,9 @@ struct EdgeMargins {
   EdgeMargin left_main;  // outer faces of the outer main wheels
   EdgeMargin right_main;
   EdgeMargin nose;  // the nearer of the nose wheels
+
+  double least_main_m() const { return std::min(left_main.margin_m, right_main.margin_m); }
+  double least_m() const { return std::min(least_main_m(), nose.margin_m); }
 };
 
 // One technique flown through one turn of the route, sampled for a picture and its margins.
@@ -133,6 +138,10 @@ struct TrackAnswer {
   CrossingTurn crossing;           // as if no arc were painted where the two straights cross
   TrackPlan eye_on_line;
   TrackPlan gear_on_line;
+
+  const TrackPlan& plan(TurnTechnique technique) const {
+    return technique == TurnTechnique::EyeOnLine ? eye_on_line : gear_on_line;
+  }
 };
 
 // Both techniques for the turn at leg `leg` (an arc) at the given speed of the main-gear axis. The
