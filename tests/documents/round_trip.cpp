@@ -87,7 +87,8 @@ TEST_CASE("how a slope is known is written where it is said, and read again") {
   const std::string plain = write_route(route);
   for (const char* key : {"elevation_le90_m", "slope_guess_percent"})
     CHECK(plain.find(key) == std::string::npos);
-  for (const Leg& leg : read_route(plain).value->route.legs)
+  const Read<RouteDocument> as_written = read_route(plain);
+  for (const Leg& leg : as_written.value->route.legs)
     CHECK(slope_known(leg) == SlopeKnown::Surveyed);
   route.route.legs[0].elevation_le90_m = 1.3;
   route.route.legs[1].slope_guess_rad = std::atan(0.005);
