@@ -171,7 +171,7 @@ test('what was observed is entered, judged, used, and taken back', async ({open}
   const was = (await stored(sheet) || {}).aircraft;
   await sheet.tap('open:calibration');
   await sheet.tap('observe:heated_by');
-  await setByKeys(sheet, 'observation-tile:energy_mj', '120');
+  await setByKeys(sheet, 'observation-tile:energy_mj', '146');
   await setByKeys(sheet, 'observation-tile:before_c', '80');
   await setByKeys(sheet, 'observation-tile:after_c', '240');
   await setByKeys(sheet, 'observation-tile:error_c', '5');

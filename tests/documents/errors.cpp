@@ -191,10 +191,10 @@ TEST_CASE("a preset that is not there names the nearest") {
 
 TEST_CASE("mass and engines have to suit the type") {
   brief_error(with(good_brief(), "/condition/mass_t", 420), "/condition/mass_t",
-              "Mass is 420 t, but at most 370 t goes with \"Highest taxi mass\" of 370 t. Change "
+              "Mass is 420 t, but at most 400 t goes with \"Highest taxi mass\" of 400 t. Change "
               "one of the two.");
   brief_error(with(good_brief(), "/condition/mass_t", 120), "/condition/mass_t",
-              "Mass is 120 t, but at least 170 t goes with \"Lowest taxi mass\" of 170 t. Change "
+              "Mass is 120 t, but at least 200 t goes with \"Lowest taxi mass\" of 200 t. Change "
               "one of the two.");
   brief_error(with(good_brief(), "/condition/engines_running", 5), "/condition/engines_running",
               "Engines running is 5, but at most 4 goes with \"Engines fitted\" of 4. Change one "
@@ -213,25 +213,25 @@ TEST_CASE("speeds of the technique and limits have to be in order") {
 }
 
 TEST_CASE("an aircraft has to fit together") {
-  // The regional twin: eye 12.3 m, nose tip 14 m, wheel span 4.9 m, track 4.1 m.
-  aircraft_error(with(good_aircraft(), "/eye_ahead_m", 15), "/eye_ahead_m",
-                 "Pilot's eye ahead of main gear is 15 m, but at most 13.9 m goes with \"Nose tip "
-                 "ahead of main gear\" of 14 m. Change one of the two.");
-  aircraft_error(with(good_aircraft(), "/bogie_track_m", 5), "/bogie_track_m",
-                 "Main-gear track is 5 m, but at most 4.8 m goes with \"Outer main-gear wheel "
-                 "span\" of 4.9 m. Change one of the two.");
+  // The regional twin: eye 13.6 m, nose tip 15.1 m, wheel span 5.3 m, track 4.3 m.
+  aircraft_error(with(good_aircraft(), "/eye_ahead_m", 16), "/eye_ahead_m",
+                 "Pilot's eye ahead of main gear is 16 m, but at most 15 m goes with \"Nose tip "
+                 "ahead of main gear\" of 15.1 m. Change one of the two.");
+  aircraft_error(with(good_aircraft(), "/bogie_track_m", 5.25), "/bogie_track_m",
+                 "Main-gear track is 5.25 m, but at most 5.2 m goes with \"Outer main-gear wheel "
+                 "span\" of 5.3 m. Change one of the two.");
   aircraft_error(with(good_aircraft(), "/lowest_mass_t", 30), "/lowest_mass_t",
-                 "Lowest taxi mass is 30 t, but at most 24 t goes with \"Highest taxi mass\" of "
-                 "24.5 t. Change one of the two.");
+                 "Lowest taxi mass is 30 t, but at most 27.5 t goes with \"Highest taxi mass\" of "
+                 "28 t. Change one of the two.");
   aircraft_error(with(good_aircraft(), "/brake_material", "wood"), "/brake_material",
                  "Brake material is \"wood\", but must be \"carbon\" or \"steel\". Write one of "
                  "them.");
 }
 
 TEST_CASE("an aircraft inside a brief is checked, too, and named by its place there") {
-  brief_error(with(good_whole_brief(), "/aircraft/eye_ahead_m", 39), "/aircraft/eye_ahead_m",
-              "Pilot's eye ahead of main gear is 39 m, but at most 37.9 m goes with \"Nose tip "
-              "ahead of main gear\" of 38 m. Change one of the two.");
+  brief_error(with(good_whole_brief(), "/aircraft/eye_ahead_m", 41), "/aircraft/eye_ahead_m",
+              "Pilot's eye ahead of main gear is 41 m, but at most 40.1 m goes with \"Nose tip "
+              "ahead of main gear\" of 40.2 m. Change one of the two.");
   brief_error(with(good_whole_brief(), "/route/legs/1/radius_m", 4), "/route/legs/1/radius_m",
               "Leg 2: Radius is 4 m, outside 10 to 1000 m. Enter a value in that range.");
 }
@@ -288,12 +288,12 @@ TEST_CASE("a route is at most 20 km long") {
 }
 
 TEST_CASE("the last leg has room to stop short of the line") {
-  // Nose tip 38 m ahead of the main gear and 2.5 m short of the line.
+  // Nose tip 40.2 m ahead of the main gear and 2.5 m short of the line.
   const Json json = with(good_whole_brief(), "/route/legs/6/length_m", 40);
   brief_error(json, "/route/legs/6/length_m",
-              "The last leg is 40 m long, but this aircraft needs more than 40.5 m there to stop "
+              "The last leg is 40 m long, but this aircraft needs more than 42.7 m there to stop "
               "short of the line. Lengthen it.");
-  CHECK(read_brief(with(good_whole_brief(), "/route/legs/6/length_m", 41).dump()).value);
+  CHECK(read_brief(with(good_whole_brief(), "/route/legs/6/length_m", 43).dump()).value);
 }
 
 TEST_CASE("texts have a length and no line breaks, identifiers a form") {
@@ -375,18 +375,18 @@ TEST_CASE("values of a turnaround must fit together and to the type") {
   REQUIRE(read.errors.size() == 1);
   CHECK(read.errors[0].field == "/turnaround/turn_off_kt");
   CHECK(read.errors[0].allowed == "at most 75 kt");
-  brief["turnaround"] = {{"landing_mass_t", 371}};
+  brief["turnaround"] = {{"landing_mass_t", 401}};
   read = read_brief(brief.dump());
   REQUIRE(read.errors.size() == 1);
   CHECK(read.errors[0].field == "/turnaround/landing_mass_t");
   brief["turnaround"] = {{"reverse", 371}};
   CHECK(read_brief(brief.dump()).errors.at(0).field == "/turnaround/reverse");
   brief.erase("turnaround");
-  brief["condition"]["brakes_inoperative"] = 12;
+  brief["condition"]["brakes_inoperative"] = 16;
   read = read_brief(brief.dump());
   REQUIRE(read.errors.size() == 1);
   CHECK(read.errors[0].field == "/condition/brakes_inoperative");
-  CHECK(read.errors[0].allowed == "at most 11");
+  CHECK(read.errors[0].allowed == "at most 15");
 }
 
 TEST_CASE("documents from before the new fields still read, with the stated defaults") {
@@ -415,7 +415,7 @@ TEST_CASE("documents from before the new fields still read, with the stated defa
   const auto brief = read_brief(good_brief().dump());
   REQUIRE(brief.value.has_value());
   CHECK_FALSE(brief.value->brief.turnaround.included);
-  CHECK(brief.value->brief.turnaround.landing_mass_kg == 290e3);
+  CHECK(brief.value->brief.turnaround.landing_mass_kg == 320e3);
   CHECK(brief.value->brief.day.reported_code == kNoReportedCode);
   CHECK(brief.value->brief.bands.idle_thrust_share == 0.15);
 }

@@ -144,7 +144,7 @@ TEST_CASE("a brief may name presets, and leave out technique and limits") {
   const Read<BriefDocument> read = read_brief(testing::good_brief().dump());
   REQUIRE(read.value.has_value());
   CHECK(read.value->aircraft.name == "Long four");
-  CHECK(read.value->brief.aircraft.wheelbase_m == 33.0);
+  CHECK(read.value->brief.aircraft.wheelbase_m == 30.8);
   CHECK(read.value->route.leg_names.size() == read.value->brief.route.legs.size());
   CHECK(read.value->brief.technique.deceleration_mps2 == Technique{}.deceleration_mps2);
   CHECK_FALSE(read.value->brief.condition.fans_on);

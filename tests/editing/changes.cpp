@@ -86,7 +86,7 @@ TEST_CASE("what is refused leaves everything exactly as it was") {
     CHECK(standing(desk) == before);
   };
   refused(set(session, "mass_t", 900.0), "Mass: 900");
-  refused(set(session, "mass_t", 900.0), " to 370.0 t. Enter a value within that range.");
+  refused(set(session, "mass_t", 900.0), " to 400.0 t. Enter a value within that range.");
   refused(set(session, "mass_t", std::numeric_limits<double>::quiet_NaN()), "not a number");
   refused(set(session, "mass_t", std::numeric_limits<double>::infinity()), "not a number");
   refused(choose(session, "surface", -1), "no such choice");

@@ -95,10 +95,10 @@ TEST_CASE("what is typed is read in the unit shown, and refused with the range")
   CHECK(enter(mass, "300,5") == "");
   CHECK(session.document().brief.condition.mass_kg == 300500.0);
   CHECK(session.was_entered("mass_t"));
-  CHECK(enter(mass, "400") ==
-        "Mass: 400.0 t is outside 170.0 to 370.0 t. Enter a value within that range.");
+  CHECK(enter(mass, "410") ==
+        "Mass: 410.0 t is outside 200.0 to 400.0 t. Enter a value within that range.");
   CHECK(enter(mass, "heavy") ==
-        "Mass: \u201cheavy\u201d t is outside 170.0 to 370.0 t. Enter a value within that range.");
+        "Mass: \u201cheavy\u201d t is outside 200.0 to 400.0 t. Enter a value within that range.");
   CHECK(session.document().brief.condition.mass_kg == 300500.0);
   session.set_units(other_units());
   CHECK(enter(mass, "600000") == "");
