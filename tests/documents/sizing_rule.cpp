@@ -84,9 +84,9 @@ std::vector<Choices> read_choices() {
 
 // --------------------------------------------------------------------------------- the rule ----
 
-// Halves go up.
+// Halves go up, those too that arithmetic leaves a hair below.
 double rounded(double value, double step) {
-  return std::round(std::floor(value / step + 0.5) * step * 1e6) / 1e6;
+  return std::round(std::floor(value / step + 0.5 + 1e-9) * step * 1e6) / 1e6;
 }
 
 struct Number {
