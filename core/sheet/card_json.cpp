@@ -28,7 +28,8 @@ NLOHMANN_JSON_SERIALIZE_ENUM(RuleFamily, {{RuleFamily::Icao, "icao"}, {RuleFamil
 NLOHMANN_JSON_SERIALIZE_ENUM(RollVerdict, {{RollVerdict::RollsByItself, "rolls_by_itself"},
                                            {RollVerdict::KeepsRolling, "keeps_rolling"},
                                            {RollVerdict::NeedsThrust, "needs_thrust"},
-                                           {RollVerdict::CannotMove, "cannot_move"}})
+                                           {RollVerdict::CannotMove, "cannot_move"},
+                                           {RollVerdict::StartNotKnown, "start_not_known"}})
 NLOHMANN_JSON_SERIALIZE_ENUM(TurnLimit, {{TurnLimit::Operator, "operator"},
                                          {TurnLimit::Leg, "leg"},
                                          {TurnLimit::Cockpit, "cockpit"},
@@ -65,7 +66,8 @@ NLOHMANN_JSON_SERIALIZE_ENUM(WithheldReason, {{WithheldReason::NotFinite, "not_f
                                               {WithheldReason::NoCrossing, "no_crossing"},
                                               {WithheldReason::OutOfOrder, "out_of_order"},
                                               {WithheldReason::TooCold, "too_cold"},
-                                              {WithheldReason::TooHot, "too_hot"}})
+                                              {WithheldReason::TooHot, "too_hot"},
+                                              {WithheldReason::NotModelled, "not_modelled"}})
 NLOHMANN_JSON_SERIALIZE_ENUM(Unknown, {{Unknown::IdleThrust, "idle_thrust"},
                                        {Unknown::Rolling, "rolling"},
                                        {Unknown::Breakaway, "breakaway"},
@@ -345,6 +347,8 @@ Json surface_json(const PavementState& pavement, const SurfaceLimits& limits) {
           {"density_kgpm3", num(pavement.density_kgpm3)},
           {"tyre_pressure_pa", num(pavement.tyre_pressure_pa)},
           {"displacement_drag_nspm2", num(pavement.displacement_drag_nspm2)},
+          {"snow_drag_nspm", num(pavement.snow_drag_nspm)},
+          {"start_modelled", pavement.start_modelled},
           {"side_grip_standing", num(side_grip(pavement, 0.0))},
           {"aquaplaning_speed_mps", num(aquaplaning_speed_mps(pavement.tyre_pressure_pa))},
           {"speeds_cut", limits.speeds_cut},

@@ -117,7 +117,8 @@ std::string beyond_model_words(const Source& source, const Caution& caution) {
 std::string not_computed_words(const Source& source, const Caution&) {
   std::vector<std::string> names;
   for (const Withheld& item : source.card.withheld) {
-    if (item.reason == WithheldReason::TooHot || item.reason == WithheldReason::NoCrossing)
+    if (item.reason == WithheldReason::TooHot || item.reason == WithheldReason::NoCrossing ||
+        item.reason == WithheldReason::NotModelled)
       continue;
     if (std::find(names.begin(), names.end(), item.what) == names.end())
       names.emplace_back(item.what);
@@ -454,6 +455,26 @@ constexpr KindWords kWords[kCautionKinds] = {
      .section = SectionId::Heat,
      .sentence = not_computed_words,
      .phrase = "Not all of this card could be computed",
+     .placed = false},
+    {.kind = CautionKind::StartNotKnown,
+     .section = SectionId::Roll,
+     .also = SectionId::Restart,
+     .sentence =
+         [](const Source& source, const Caution&) {
+           return "What a start from rest takes in " + surface_words(source.brief().day) +
+                  " is not computed here: " + kPackedUnderWheels +
+                  ". Expect more than on a cleared surface.";
+         },
+     .phrase = "Thrust to start not known",
+     .placed = false},
+    {.kind = CautionKind::DepthNotGiven,
+     .section = SectionId::Surface,
+     .sentence =
+         [](const Source& source, const Caution&) {
+           return words::upper_first(surface_words(source.brief().day)) +
+                  " is worked out as a wet pavement: enter the depth.";
+         },
+     .phrase = "Depth not entered",
      .placed = false},
 };
 

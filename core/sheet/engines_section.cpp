@@ -1,4 +1,6 @@
 // Engines: what taxiing with fewer of them costs and saves on this route.
+#include <cmath>
+
 #include "physics/numerics/units.hpp"
 #include "sheet/parts.hpp"
 #include "words/words.hpp"
@@ -51,6 +53,7 @@ std::string engines_said(const Source& source, int running) {
 }
 
 std::string restart_words(const EngineChoice& row) {
+  if (std::isnan(row.restart_margin_n)) return kNotComputedHere;
   if (row.restart_margin_n >= 0.0) return words::thrust(row.restart_margin_n) + " to spare";
   return words::thrust(-row.restart_margin_n) + " above idle";
 }
@@ -73,6 +76,7 @@ std::string headline(const Source& source) {
           ", " + source.say.amount(best->fuel_kg) + ", " +
           words::count(best->applications, "application") + "; the worst restart takes ";
   if (best->restart_margin_n >= 0.0) return text + "no more than idle.";
+  if (std::isnan(best->restart_margin_n)) return text + "what is " + kNotComputedHere + ".";
   return text + restart_words(*best) + ".";
 }
 

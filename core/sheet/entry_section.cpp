@@ -94,7 +94,9 @@ SheetRow side_row(const std::string& label, double side_g, double limit_g) {
           side_g > limit_g ? Tone::Exceeded : Tone::Plain};
 }
 
-SheetRow restart_row(const TurnAnswer& turn) {
+SheetRow restart_row(const Source& source, const TurnAnswer& turn) {
+  if (!source.card.pavement.start_modelled)
+    return {"After a stop inside", kNotComputedHere, kPackedUnderWheels, Tone::Care};
   if (turn.restarts_at_idle) return {"After a stop inside", "idle restarts it", "", Tone::Plain};
   SheetRow row{"After a stop inside", words::thrust(turn.restart_extra_thrust_n) + " above idle",
                words::thrust(turn.restart_thrust_n) + " in all", Tone::Care};
@@ -147,7 +149,7 @@ SheetSection entry_section(const Source& source, const TurnAnswer& turn) {
   section.rows.push_back({"Limit", source.say.speed_tenth(turn.limit.speed_mps),
                           limit_words(source, turn), Tone::Plain});
   section.rows.push_back(trend_row(source.say, turn));
-  section.rows.push_back(restart_row(turn));
+  section.rows.push_back(restart_row(source, turn));
   if (reached) add_side_rows(section, source, turn);
   section.rows.push_back(grip_row(source, turn));
   section.rows.push_back({"Scrub", words::thrust(turn.loads.scrub_drag_n),

@@ -47,6 +47,8 @@ std::string start_words(const Source& source) {
              " above idle, and keep some thrust on.";
     case RollVerdict::CannotMove:
       return "It cannot move here.";
+    case RollVerdict::StartNotKnown:
+      return "Release the brakes and add thrust until it moves: how much is not computed here.";
   }
   return "";
 }

@@ -52,6 +52,11 @@ std::vector<std::string> watch_phrases(const Source& source, std::size_t most);
 // whole taxi into the section, and set its tone.
 void attach_caution(SheetSection& section, const Source& source, SectionId id, int leg);
 
+// What a start from rest takes in snow or slush is withheld; why.
+inline constexpr const char* kNotComputedHere = "not computed here";
+inline constexpr const char* kPackedUnderWheels =
+    "what is packed under the wheels, and ruts, are not in the model";
+
 // Whether it starts by itself in at least nine draws of ten: less than that is not promised. Where
 // nothing was drawn the nominal answer stands.
 bool start_is_nearly_certain(const Source& source);

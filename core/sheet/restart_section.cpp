@@ -44,6 +44,9 @@ int slipping_points(const RestartAnswer& restart) {
 std::string headline(const Source& source) {
   const RestartPoint* worst = worst_point(source.card.restart);
   if (worst == nullptr) return "No place to stop is worked out for this taxi.";
+  if (!source.card.pavement.start_modelled)
+    return "What a restart takes in " + surface_words(source.brief().day) +
+           " is not computed here: " + kPackedUnderWheels + ".";
   const std::string place = place_words(source, *worst);
   if (!worst->within_limit) {
     const auto said =
@@ -66,7 +69,12 @@ std::string headline(const Source& source) {
 
 Tone tone_of(const RestartPoint& point) {
   if (!point.within_limit || !point.nose_holds) return Tone::Exceeded;
-  return point.extra_n > 0.0 ? Tone::Care : Tone::Plain;
+  return point.extra_n > 0.0 || std::isnan(point.extra_n) ? Tone::Care : Tone::Plain;
+}
+
+std::string above_idle_words(const RestartPoint& point) {
+  if (std::isnan(point.extra_n)) return kNotComputedHere;
+  return point.extra_n > 0.0 ? words::thrust(point.extra_n) : "none";
 }
 
 SheetTable table(const Source& source) {
@@ -75,7 +83,7 @@ SheetTable table(const Source& source) {
   for (const RestartPoint& point : source.card.restart.points) {
     table.rows.push_back(
         {leg_label(source, point.leg) + ", at " + source.say.distance(point.at_m),
-         words::thrust(point.needed_n), point.extra_n > 0.0 ? words::thrust(point.extra_n) : "none",
+         words::thrust(point.needed_n), above_idle_words(point),
          words::percent(point.share_of_limit),
          point.nose_holds ? "hold, " + words::percent(point.nose_grip_needed) + " of their load"
                           : "slide, " + words::percent(point.nose_grip_needed) + " of their load"});
@@ -107,12 +115,17 @@ std::string reach_words(const Say& say, const BlastReach& reach) {
   return both.empty() ? near : both;
 }
 
+std::string blast_words(const Say& say, const BlastAnswer& blast, int i) {
+  const std::string idle = "about " + reach_words(say, blast.idle[i]) + " behind at idle";
+  if (std::isnan(blast.restart_n)) return idle + "; at a restart " + kNotComputedHere;
+  return idle + ", " + reach_words(say, blast.restart[i]) + " at the worst restart";
+}
+
 void add_blast_rows(const Say& say, SheetSection& section, const BlastAnswer& blast) {
   for (int i = 0; i < 3; ++i) {
     if (blast.idle[i].velocity_mps <= 0.0) continue;
     section.rows.push_back({"Exhaust falls to " + velocity_name(blast.idle[i]),
-                            "about " + reach_words(say, blast.idle[i]) + " behind at idle, " +
-                                reach_words(say, blast.restart[i]) + " at the worst restart",
+                            blast_words(say, blast, i),
                             std::string(velocity_use(i)) + "; " + kTrend, Tone::Plain});
   }
   if (blast.growth > 0.0) {

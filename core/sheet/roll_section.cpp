@@ -73,6 +73,10 @@ std::string headline(const Source& source) {
   const RollAnswer& roll = source.card.roll;
   std::string text;
   switch (roll.verdict) {
+    case RollVerdict::StartNotKnown:
+      text = "What a start takes in " + surface_words(source.brief().day) +
+             " is not computed here. Once rolling: " + reach_words(source) + ".";
+      break;
     case RollVerdict::RollsByItself:
       text = rolls_words(source) + reach_words(source) + ".";
       break;
@@ -141,6 +145,8 @@ std::string wind_words(const Say& say, double headwind_mps) {
 }
 
 SheetRow start_row(const RollAnswer& roll) {
+  if (roll.verdict == RollVerdict::StartNotKnown)
+    return {"To start", kNotComputedHere, kPackedUnderWheels, Tone::Care};
   if (roll.extra_thrust_n <= 0.0) {
     return {"To start", "idle does it", words::thrust(roll.breakaway_margin_n) + " to spare",
             Tone::Plain};
@@ -177,8 +183,11 @@ SheetSection roll_section(const Source& source) {
   SheetSection section;
   section.headline = headline(source);
   section.caption = "Time from rest to " + source.say.speed(roll.targets[1].speed_mps) +
-                    " at idle for every mass and slope: above the upper line it does not "
-                    "keep rolling, between the two lines it rolls on but does not restart.";
+                    " at idle for every mass and slope: " +
+                    (roll.verdict == RollVerdict::StartNotKnown
+                         ? "once it moves; above the line it does not keep rolling."
+                         : "above the upper line it does not keep rolling, between the two lines "
+                           "it rolls on but does not restart.");
   section.rows.push_back(start_row(roll));
   for (const RollTarget& target : roll.targets) section.rows.push_back(target_row(source, target));
   section.rows.push_back(terminal_row(source.say, roll));

@@ -136,9 +136,13 @@ SheetRow drag_row(const Source& source) {
   const PavementState& pavement = source.card.pavement;
   if (!pavement.loose) return {"Drag of the surface", "none", "nothing loose on it", Tone::Plain};
   const double speed_mps = source.card.surface_limits.straight_speed_mps;
+  const std::string at = "at " + source.say.speed(speed_mps) + "; ";
+  if (pavement.snow_drag_nspm > 0.0)
+    return {"Drag of the surface", words::thrust(pavement.snow_drag_nspm * speed_mps),
+            at + "twice that at twice the speed", Tone::Care};
   return {"Drag of the surface",
           words::thrust(pavement.displacement_drag_nspm2 * speed_mps * speed_mps),
-          "at " + source.say.speed(speed_mps) + "; four times that at twice the speed", Tone::Care};
+          at + "four times that at twice the speed", Tone::Care};
 }
 
 bool is_liquid(Surface surface) {

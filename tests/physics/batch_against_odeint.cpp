@@ -36,6 +36,7 @@ RollForces draw_forces(Draws& draws) {
   f.air_density_kgpm3 = draws.between(0.9, 1.4);
   f.scrub_drag_n = draws.coin() ? 0.0 : draws.between(0.0, 0.01) * f.mass_kg * 9.8;
   f.displacement_drag_nspm2 = draws.coin() ? 0.0 : draws.between(0.0, 60.0);
+  f.snow_drag_nspm = draws.coin() ? 0.0 : draws.between(0.0, 600.0);
   f.dragging_brake_n = draws.coin() ? 0.0 : draws.between(0.0, 3e3);
   return f;
 }
@@ -52,6 +53,7 @@ RollForces like(const RollForces& first, RollForces other) {
   other.drag_area_m2 = first.drag_area_m2;
   other.air_density_kgpm3 = first.air_density_kgpm3;
   other.displacement_drag_nspm2 = first.displacement_drag_nspm2;
+  other.snow_drag_nspm = first.snow_drag_nspm;
   other.dragging_brake_n = first.dragging_brake_n;
   return other;
 }

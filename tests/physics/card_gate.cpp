@@ -57,8 +57,8 @@ void every_brake_temperature(const Card& c, F f) {
 struct Tally {
   int briefs = 0;
   int drawn = 0;
-  int withheld[5] = {};  // cards, by reason
-  std::string wrong;     // the first thing that is
+  int withheld[kWithheldReasons] = {};  // cards, by reason
+  std::string wrong;                    // the first thing that is
 };
 
 void look_at(const Brief& brief, const Card& c, Tally& tally) {
@@ -68,7 +68,7 @@ void look_at(const Brief& brief, const Card& c, Tally& tally) {
   bool missing = false;
   every_number(c, [&](const char*, double x) { missing = missing || !std::isfinite(x); });
   if (missing && c.withheld.empty()) wrong("a number is missing without a reason");
-  for (int reason = 0; reason < 5; ++reason)
+  for (int reason = 0; reason < kWithheldReasons; ++reason)
     if (withheld_for(c, static_cast<WithheldReason>(reason))) ++tally.withheld[reason];
   // A wheelbase of a few metres with a turn axis further ahead than that: such an aircraft cannot
   // turn, and the card says that it is not computed.
@@ -379,4 +379,65 @@ TEST_CASE("gate: parallel lines have no crossing, and the card says so") {
   CHECK(!says(*made.card, CautionKind::NotComputed));
   brief.route.legs[1].turn_rad = units::radians_from_degrees(174.9);
   CHECK(MadeCard(brief).card->withheld.empty());
+}
+
+TEST_CASE("gate: what a start takes in snow or slush is not computed, and the card says so") {
+  for (const Surface surface : {Surface::Slush, Surface::WetSnow, Surface::DrySnow}) {
+    Brief brief = one_turn();
+    brief.day.surface = surface;
+    brief.day.contaminant_depth_m = 0.02;
+    const MadeCard made(brief);
+    const Card& c = *made.card;
+    REQUIRE(c.withheld.size() == 1);
+    CHECK(withheld_for(c, WithheldReason::NotModelled));
+    CHECK(c.roll.verdict == RollVerdict::StartNotKnown);
+    const TurnAnswer& turn = c.turns[0];
+    const RestartPoint& point = c.restart.points[0];
+    const UncertaintyAnswer& u = c.uncertainty;
+    for (const double hidden : {c.roll.breakaway_margin_n,
+                                c.roll.restarts_slope_rad,
+                                c.roll.start_thrust_n,
+                                c.roll.extra_thrust_n,
+                                turn.restart_thrust_n,
+                                turn.restart_extra_thrust_n,
+                                point.needed_n,
+                                point.extra_n,
+                                point.per_engine_n,
+                                point.share_of_limit,
+                                c.engines.rows[0].restart_margin_n,
+                                c.blast.restart_n,
+                                c.blast.growth,
+                                c.blast.restart[1].single_m,
+                                c.blast.restart[1].merged_m,
+                                c.blast.restart[1].ground_m,
+                                u.restarts_slope_rad.p50,
+                                u.restart_extra_n.p50,
+                                u.rolls_by_itself,
+                                u.restart_over_limit})
+      CHECK(std::isnan(hidden));
+    CHECK(!turn.restarts_at_idle);
+    CHECK(!turn.restarts_at_idle_straight);
+    CHECK(!c.restart.idle_everywhere);
+    // What holds once it rolls stays.
+    for (const double known :
+         {c.roll.acceleration_mps2, c.roll.keeps_rolling_slope_rad, c.run.duration_s, c.heat.end_k,
+          c.blast.idle_n, c.blast.idle[1].ground_m, point.nose_grip_needed, u.reaches_target})
+      CHECK(std::isfinite(known));
+    CHECK(says(c, CautionKind::StartNotKnown));
+    CHECK(!says(c, CautionKind::NotComputed));
+    CHECK(!says(c, CautionKind::NeedsPushToStart));
+    CHECK(!says(c, CautionKind::NoRestartInTurn));
+    // As it is without any draws.
+    Card plain;
+    compute_card(brief, plain, Uncertainty::LeftOut);
+    CHECK(plain.withheld.size() == 1);
+    // A thin layer is wet, and deep water is not packed.
+    brief.day.contaminant_depth_m = 0.003;
+    CHECK(MadeCard(brief).card->withheld.empty());
+    brief.day.contaminant_depth_m = 0.02;
+    brief.day.surface = Surface::StandingWater;
+    const MadeCard water(brief);
+    CHECK(water.card->withheld.empty());
+    CHECK(!says(*water.card, CautionKind::StartNotKnown));
+  }
 }

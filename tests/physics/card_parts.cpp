@@ -115,7 +115,7 @@ TEST_CASE("parts: every answer of the card is its part's own") {
     Brief brief = draw_plain_brief(draws);
     if (i % 4 == 1) brief = with_turnaround(brief);
     if (i % 4 == 2) {
-      brief.day.surface = Surface::Slush;
+      brief.day.surface = Surface::StandingWater;
       brief.day.contaminant_depth_m = 0.006;
     }
     if (i % 4 == 3) brief.condition.engines_running = 1;

@@ -702,3 +702,27 @@ TEST_CASE("caution rules: little is said as much is, and nothing beyond the list
   card.turns[0].peak_mps = std::nextafter(5.0 + 0.05, 9.0);
   alone(CautionKind::TurnSpeedAboveLimit, 1, card.turns[0].peak_mps, 5.0);
 }
+
+TEST_CASE("caution rules: snow and slush, and how deep they lie") {
+  Quiet snow;
+  snow.card().pavement.start_modelled = false;
+  snow.card().pavement.density_kgpm3 = 80.0;
+  snow.card().pavement.depth_m = 0.02;
+  snow.says({kCare, CautionKind::StartNotKnown, -1, 0.02, 0.0});
+  // What a restart takes is not known there, so no limit is said to be passed.
+  RestartPoint point;
+  point.within_limit = false;
+  snow.card().restart.points.push(point);
+  snow.card().restart.worst = 0;
+  snow.card().cautions.clear();
+  snow.says({kCare, CautionKind::StartNotKnown, -1, 0.02, 0.0});
+  Quiet told;
+  told.card().withheld.push({"start from rest", WithheldReason::NotModelled, -1});
+  told.silent();
+  Quiet bare;
+  bare.card().pavement.density_kgpm3 = 850.0;
+  bare.says({kCare, CautionKind::DepthNotGiven, -1, 0.0, 0.0});
+  bare.card().cautions.clear();
+  bare.card().pavement.depth_m = 0.001;
+  bare.silent();
+}

@@ -27,7 +27,8 @@ double balance_mps2(const RollForces& f, double v) {
   const double air = v + f.headwind_mps;
   const double resistance = weight * std::cos(f.slope_rad) * f.rolling_resistance +
                             0.5 * f.air_density_kgpm3 * f.drag_area_m2 * air * std::abs(air) +
-                            f.displacement_drag_nspm2 * v * v + f.scrub_drag_n + f.dragging_brake_n;
+                            f.displacement_drag_nspm2 * v * v + f.snow_drag_nspm * v +
+                            f.scrub_drag_n + f.dragging_brake_n;
   const double taken_in = air > 0.0 ? air : f.overtaken_thrust_share * air;
   return (f.thrust_n - f.thrust_fall_nspm * taken_in - weight * std::sin(f.slope_rad) -
           resistance) /
@@ -97,6 +98,7 @@ RollForces draw_forces(Draws& draws) {
       tyre_displacement_drag_nspm2(draws.between(0.3, 0.55), draws.between(0.05, 0.12),
                                    draws.between(0.003, 0.1), draws.between(200.0, 1000.0));
   f.displacement_drag_nspm2 = tyre * (4.0 + draws.below(12));
+  f.snow_drag_nspm = draws.coin() ? 0.0 : draws.between(0.0, 2e3);
   f.dragging_brake_n = draws.coin() ? 0.0 : draws.between(0.0, 5e3);
   return f;
 }
@@ -121,6 +123,7 @@ Case draw_case(Draws& draws, Stratum stratum) {
       const double touch = draws.between(4.5, 5.5);
       const double square = c.forces.displacement_drag_nspm2 +
                             0.5 * c.forces.air_density_kgpm3 * c.forces.drag_area_m2;
+      c.forces.snow_drag_nspm = 0.0;
       c.forces.thrust_fall_nspm = -2.0 * square * touch - c.forces.air_density_kgpm3 *
                                                               c.forces.drag_area_m2 *
                                                               c.forces.headwind_mps;

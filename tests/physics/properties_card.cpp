@@ -104,7 +104,7 @@ TEST_CASE(
   Brief by_field = default_brief().brief;
   Brief by_si = by_field;
   for (Brief* brief : {&by_field, &by_si}) {
-    brief->day.surface = Surface::Slush;
+    brief->day.surface = Surface::StandingWater;
     brief->condition.engine_anti_ice = true;
     brief->turnaround.included = false;
   }

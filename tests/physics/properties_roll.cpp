@@ -46,6 +46,7 @@ RollForces draw_forces(Draws& draws) {
           .air_density_kgpm3 = draws.between(0.8, 1.4),
           .scrub_drag_n = draws.coin() ? 0.0 : draws.between(0.0, 20e3),
           .displacement_drag_nspm2 = draws.coin() ? 0.0 : draws.between(0.0, 30.0),
+          .snow_drag_nspm = draws.coin() ? 0.0 : draws.between(0.0, 300.0),
           .dragging_brake_n = draws.coin() ? 0.0 : draws.between(0.0, 5e3)};
 }
 
@@ -57,6 +58,7 @@ RollForces times(RollForces f, double k) {
   f.drag_area_m2 *= k;
   f.scrub_drag_n *= k;
   f.displacement_drag_nspm2 *= k;
+  f.snow_drag_nspm *= k;
   f.dragging_brake_n *= k;
   return f;
 }
@@ -68,6 +70,7 @@ RollForces on_scale(RollForces f, double k) {
   f.headwind_mps *= std::sqrt(k);
   f.drag_area_m2 /= k;
   f.displacement_drag_nspm2 /= k;
+  f.snow_drag_nspm /= std::sqrt(k);
   return f;
 }
 
@@ -341,6 +344,9 @@ TEST_CASE("property: heavier, uphill, into the wind, through slush or dragging i
     g.displacement_drag_nspm2 += draws.between(0.0, 20.0);
     never_quicker(g);
     g = f;
+    g.snow_drag_nspm += draws.between(0.0, 200.0);
+    never_quicker(g);
+    g = f;
     g.dragging_brake_n += draws.between(0.0, 5e3);
     never_quicker(g);
     g = f;
@@ -364,7 +370,8 @@ TEST_CASE("property: heavier, uphill, into the wind, through slush or dragging i
     const auto pull_n = [&](double v) {
       const double air = v + f.headwind_mps;
       return f.thrust_n - f.thrust_fall_nspm * std::max(air, 0.0) - q * air * std::abs(air) -
-             f.scrub_drag_n - f.dragging_brake_n - f.displacement_drag_nspm2 * v * v;
+             f.scrub_drag_n - f.dragging_brake_n - f.snow_drag_nspm * v -
+             f.displacement_drag_nspm2 * v * v;
     };
     if (pull_n(0.0) > 0.0 && pull_n(v1) > 0.0) {  // falls steadily with speed
       g = f;
@@ -481,7 +488,7 @@ TEST_CASE("property: idle thrust counts its engines; the forces carry the day on
     const Brief brief = draw_plain_brief(draws);
     const Air air =
         day_air(brief.route.start_elevation_m, brief.day.qnh_pa, brief.day.temperature_k);
-    const RollForces f = idle_forces(brief.aircraft, brief.condition, air, 0.004, -3.0, 7.0);
+    const RollForces f = idle_forces(brief.aircraft, brief.condition, air, 0.004, -3.0, 7.0, 11.0);
     Condition one = brief.condition;
     one.engines_running = 1;
     const RollForces single = idle_forces(brief.aircraft, one, air, 0.004, -3.0, 7.0);
@@ -491,6 +498,7 @@ TEST_CASE("property: idle thrust counts its engines; the forces carry the day on
     CHECK(f.slope_rad == 0.004);
     CHECK(f.headwind_mps == -3.0);
     CHECK(f.displacement_drag_nspm2 == 7.0);
+    CHECK(f.snow_drag_nspm == 11.0);
     CHECK(f.mass_kg == brief.condition.mass_kg);
     CHECK(f.air_density_kgpm3 == air.density_kgpm3);
     CHECK(f.dragging_brake_n == brief.condition.dragging_brake_n);

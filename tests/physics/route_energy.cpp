@@ -51,14 +51,15 @@ State runge_kutta(System&& rate, State x, double from, double to, int steps) {
 
 struct Forces {
   double mass_kg, thrust_n, fall_nspm, rolling, rolling_factor, slope_rad, headwind, drag_nps2pm2,
-      scrub_n, displacement_nps2pm2, dragging_n;
+      scrub_n, displacement_nps2pm2, snow_nspm, dragging_n;
 
   double thrust(double v) const { return thrust_n - fall_nspm * std::max(0.0, v + headwind); }
   double resistance(double v) const {
     const double weight = mass_kg * units::kGravity_mps2;
     const double air = v + headwind;
     return weight * std::cos(slope_rad) * rolling * (1.0 + rolling_factor * v * v) +
-           drag_nps2pm2 * air * std::abs(air) + scrub_n + displacement_nps2pm2 * v * v + dragging_n;
+           drag_nps2pm2 * air * std::abs(air) + scrub_n +
+           (displacement_nps2pm2 * v + snow_nspm) * v + dragging_n;
   }
   double pull(double v) const {
     return thrust(v) - resistance(v) - mass_kg * units::kGravity_mps2 * std::sin(slope_rad);
@@ -75,7 +76,7 @@ double displacement_nps2pm2(const Brief& brief) {
   if (brief.day.surface == Surface::StandingWater) density = 1000.0;
   if (brief.day.surface == Surface::Slush) density = 850.0;
   if (brief.day.surface == Surface::WetSnow) density = 500.0;
-  if (brief.day.surface == Surface::DrySnow) density = 200.0;
+  if (brief.day.surface == Surface::DrySnow) density = 80.0;
   const double sunk = (aircraft.tyre_deflection_m + depth) / aircraft.tyre_width_m;
   const double chord = 2.0 * aircraft.tyre_width_m * std::sqrt(sunk * (1.0 - sunk));
   const double wheels = 1.0 * aircraft.main_wheel_count / aircraft.bogie_axles + 2.0;
@@ -94,6 +95,8 @@ Forces forces_on(const Brief& brief, const Air& air, const Turns& turns, const R
   for (const TurnAnswer& turn : turns)
     if (turn.leg == leg) scrub_n = turn.loads.scrub_drag_n;
   const std::size_t index = static_cast<std::size_t>(leg);
+  // Dry snow drags with the speed, as much as its displacement at 65 km/h.
+  const bool snow = brief.day.surface == Surface::DrySnow;
   return {.mass_kg = brief.condition.mass_kg,
           .thrust_n = engines * raised * aircraft.idle_thrust_n * pressure_ratio,
           .fall_nspm = engines * aircraft.idle_air_flow_kgps * pressure_ratio *
@@ -104,7 +107,8 @@ Forces forces_on(const Brief& brief, const Air& air, const Turns& turns, const R
           .headwind = run.legs[index].headwind_mps,
           .drag_nps2pm2 = 0.5 * air.density_kgpm3 * aircraft.drag_area_m2,
           .scrub_n = scrub_n,
-          .displacement_nps2pm2 = displacement_nps2pm2(brief),
+          .displacement_nps2pm2 = snow ? 0.0 : displacement_nps2pm2(brief),
+          .snow_nspm = snow ? displacement_nps2pm2(brief) * 65.0 / 3.6 : 0.0,
           .dragging_n = brief.condition.dragging_brake_n};
 }
 
@@ -138,6 +142,7 @@ State again(const Brief& brief, const Forces& f, double deceleration_mps2, const
                           .air_density_kgpm3 = 2.0,
                           .scrub_drag_n = f.scrub_n,
                           .displacement_drag_nspm2 = f.displacement_nps2pm2,
+                          .snow_drag_nspm = f.snow_nspm,
                           .dragging_brake_n = f.dragging_n};
     Application a = plan_application(roll_law(idle), piece.v0_mps, piece.v1_mps, deceleration_mps2,
                                      brief.technique.jerk_mps3);

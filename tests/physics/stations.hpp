@@ -148,6 +148,7 @@ inline UncertaintyAnswer uncertainty_answer(const Brief& brief, const Air& air,
   Today today = today_as_given(brief, air);
   today.pavement = pavement;
   today.idle.displacement_drag_nspm2 = pavement.displacement_drag_nspm2;
+  today.idle.snow_drag_nspm = pavement.snow_drag_nspm;
   today.departure_limit_k = limit_k;
   return uncertainty_answer(today, make_legs(today, brief.route), brief.bands, turns, run);
 }

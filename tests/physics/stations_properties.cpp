@@ -28,7 +28,7 @@ bool same_forces(const RollForces& a, const RollForces& b) {
          a.thrust_fall_nspm == b.thrust_fall_nspm && a.slope_rad == b.slope_rad &&
          a.headwind_mps == b.headwind_mps && a.air_density_kgpm3 == b.air_density_kgpm3 &&
          a.displacement_drag_nspm2 == b.displacement_drag_nspm2 &&
-         a.dragging_brake_n == b.dragging_brake_n;
+         a.snow_drag_nspm == b.snow_drag_nspm && a.dragging_brake_n == b.dragging_brake_n;
 }
 
 }  // namespace
@@ -106,6 +106,8 @@ TEST_CASE("stations: legs follow one another, and no headwind is above the worst
       CHECK(here.worst.headwind_mps <= brief.day.wind_speed_mps + 1e-9);
       CHECK(here.at_rest.headwind_mps == here.worst.headwind_mps);
       CHECK(here.at_rest.displacement_drag_nspm2 == 0.0);
+      CHECK(here.at_rest.snow_drag_nspm == 0.0);
+      CHECK(here.forces.snow_drag_nspm == today.pavement.snow_drag_nspm);
       CHECK(here.limit_mps <= today.limits.straight_speed_mps);
       if (leg.speed_limit_mps > 0.0) CHECK(here.limit_mps <= leg.speed_limit_mps);
       // The faster a turn may be taken the less the surface holds: never more than at rest.

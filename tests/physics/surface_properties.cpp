@@ -107,7 +107,13 @@ TEST_CASE("surface: deeper never means a better code, and thin layers are wet") 
     CHECK(!thin.loose);
     CHECK(deep.loose);
     CHECK(thin.displacement_drag_nspm2 == 0.0);
-    CHECK(deep.displacement_drag_nspm2 > 0.0);
+    CHECK(thin.snow_drag_nspm == 0.0);
+    // Dry snow resists with the speed, all else that is loose with its square.
+    CHECK((deep.snow_drag_nspm > 0.0) == (surface == Surface::DrySnow));
+    CHECK((deep.displacement_drag_nspm2 > 0.0) == (surface != Surface::DrySnow));
+    // Water is not packed under a standing wheel; slush and snow are.
+    CHECK(thin.start_modelled);
+    CHECK(deep.start_modelled == (surface == Surface::StandingWater));
     CHECK(thin.depth_m == 0.003);
     CHECK(thin.density_kgpm3 == deep.density_kgpm3);
     for (const double kt : {0.0, 10.0, 30.0}) {
@@ -125,6 +131,8 @@ TEST_CASE("surface: deeper never means a better code, and thin layers are wet") 
     CHECK(state.density_kgpm3 == 0.0);
     CHECK(!state.loose);
     CHECK(state.displacement_drag_nspm2 == 0.0);
+    CHECK(state.snow_drag_nspm == 0.0);
+    CHECK(state.start_modelled);
     CHECK(condition_code(surface, 0.02, 270.0) == condition_code(surface, 0.0, 270.0));
   }
 }
@@ -173,6 +181,15 @@ TEST_CASE("surface: one row of main wheels and the nose wheels meet the contamin
     aircraft.bogie_axles = axles;
     CHECK(pavement_state(aircraft, day).displacement_drag_nspm2 == doctest::Approx(count * one));
   }
+}
+
+TEST_CASE("surface: dry snow drags as its displacement would in the middle of its tests") {
+  const Aircraft aircraft;
+  const double square = 8.0 * tyre_displacement_drag_nspm2(aircraft.tyre_width_m,
+                                                           aircraft.tyre_deflection_m, 0.03, 80.0);
+  const double middle_mps = 65.0 / 3.6;
+  CHECK(pavement_state(aircraft, day_of(Surface::DrySnow, 0.03)).snow_drag_nspm * middle_mps ==
+        doctest::Approx(square * middle_mps * middle_mps));
 }
 
 TEST_CASE("surface: aquaplaning speed goes with the root of the pressure") {

@@ -732,3 +732,54 @@ TEST_CASE("names of surfaces") {
     CHECK(sheet_parts::surface_words(day) == names[i]);
   }
 }
+
+TEST_CASE("snow and slush: what a start takes is not computed here, in every section") {
+  Example taxi = engined();
+  Card& card = *taxi.card;
+  taxi.document.brief.day.surface = card.pavement.surface = Surface::DrySnow;
+  taxi.document.brief.day.contaminant_depth_m = 0.04;
+  card.pavement.start_modelled = false;
+  card.pavement.loose = true;
+  card.pavement.snow_drag_nspm = 300.0;
+  card.roll.verdict = RollVerdict::StartNotKnown;
+  const double none = std::nan("");
+  card.roll.extra_thrust_n = card.roll.start_thrust_n = card.roll.breakaway_margin_n = none;
+  for (EngineChoice& choice : card.engines.rows) choice.restart_margin_n = none;
+  card.restart.points.clear();
+  RestartPoint point;
+  point.needed_n = point.extra_n = point.per_engine_n = point.share_of_limit = none;
+  card.restart.points.push(point);
+  card.restart.worst = 0;
+  card.blast.restart_n = card.blast.growth = none;
+  card.blast.idle[0] = {.velocity_mps = 10.0, .single_m = 30.0, .merged_m = 40.0, .ground_m = 60.0};
+  taxi.caution(CautionLevel::Care, CautionKind::StartNotKnown, -1, 0.04, 0.0);
+  const Sheet sheet = taxi.sheet();
+  CHECK(sheet.roll.headline.find("What a start takes in dry snow 40 mm is not computed here. Once "
+                                 "rolling: ") != std::string::npos);
+  CHECK(row(sheet.roll, "To start").value == "not computed here");
+  CHECK(row(sheet.surface, "Drag of the surface").value == "3.1 kN");
+  CHECK(row(sheet.surface, "Drag of the surface").note ==
+        "at 20 kt; twice that at twice the speed");
+  CHECK(sheet.restart.headline ==
+        "What a restart takes in dry snow 40 mm is not computed here: what is packed under the "
+        "wheels, and ruts, are not in the model.");
+  CHECK(sheet.restart.table.rows.at(0).at(2) == "not computed here");
+  CHECK(sheet.restart.table.tones.at(0) == Tone::Care);
+  bool said = false;
+  for (const SheetRow& one : sheet.restart.rows)
+    said = said || one.value == "about 40 to 60 m behind at idle; at a restart not computed here";
+  CHECK(said);
+  CHECK(sheet.engines.headline.find("the worst restart takes what is not computed here.") !=
+        std::string::npos);
+  CHECK(sheet.engines.table.rows.at(0).back().find("not computed here") == 0);
+  CHECK(sheet.cautions.at(0).value ==
+        "Care: What a start from rest takes in dry snow 40 mm is not computed here: what is packed "
+        "under the wheels, and ruts, are not in the model. Expect more than on a cleared surface.");
+  CHECK(sheet.roll.caution == sheet.cautions.at(0).value);
+
+  Example bare = surfaced();
+  bare.document.brief.day.surface = bare.card->pavement.surface = Surface::Slush;
+  bare.caution(CautionLevel::Care, CautionKind::DepthNotGiven, -1, 0.0, 0.0);
+  CHECK(bare.sheet().surface.caution ==
+        "Care: Slush 0 mm is worked out as a wet pavement: enter the depth.");
+}

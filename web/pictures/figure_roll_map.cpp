@@ -230,11 +230,15 @@ void draw_out_of_reach(const Canvas& canvas, const Plot& plot, const Curve& edge
   }
 }
 
-float draw_line_key(const Canvas& canvas, ImVec2 at, float width) {
+bool start_is_known(const RollMapPicture& of) {
+  return of.roll.verdict != RollVerdict::StartNotKnown;
+}
+
+float draw_line_key(const Canvas& canvas, const RollMapPicture& of, ImVec2 at, float width) {
   const ImU32 ink = canvas.colours().ink;
   const StrokeName names[] = {{"keeps rolling up to here", ink, 2.2f},
                               {"starts by itself up to here", ink, 2.2f, 9.0f, 6.0f}};
-  return stroke_key(canvas, at, width, names, std::size(names));
+  return stroke_key(canvas, at, width, names, start_is_known(of) ? std::size(names) : 1);
 }
 
 // Under the right end of a heavy line its name, unless that would meet the other line or a label.
@@ -263,7 +267,7 @@ void draw_bands(const Canvas& canvas, const RollMapPicture& of, const Plot& plot
   const float x = plot.mass.at(mass);
   float highest = plot.box.bottom();
   const Spread* spreads[] = {&uncertainty.keeps_rolling_slope_rad, &uncertainty.restarts_slope_rad};
-  for (int i = 0; i < 2; ++i) {
+  for (int i = 0; i < (start_is_known(of) ? 2 : 1); ++i) {
     const auto y_at = [&](double slope_rad) {
       return std::clamp(plot.slope.at(100.0 * std::tan(slope_rad)), plot.box.y, plot.box.bottom());
     };
@@ -364,6 +368,8 @@ void draw_reading(const Canvas& canvas, const RollMapPicture& of,
   const Passage& to_target = answer.targets[1].passage;
   if (answer.verdict == RollVerdict::KeepsRolling) {
     line.put(c.second, "needs a push to start");
+  } else if (answer.verdict == RollVerdict::StartNotKnown) {
+    line.put(c.second, "start not computed here");
   } else if (answer.verdict != RollVerdict::RollsByItself) {
     line.put(c.second, "does not roll at idle");
   } else if (!to_target.reached) {
@@ -405,7 +411,7 @@ float figure_roll_map(Canvas& canvas, const RollMapPicture& of, RollMapState& st
   draw_contour_lines(canvas, made, plot);
   draw_out_of_reach(canvas, plot, restarts);
   pen.curve(keeps.data(), kMapColumns, c.ink, 2.2f);
-  pen.curve(restarts.data(), kMapColumns, c.ink, 2.2f, 9.0f, 6.0f);
+  if (start_is_known(of)) pen.curve(restarts.data(), kMapColumns, c.ink, 2.2f, 9.0f, 6.0f);
   pen.draw->PopClipRect();
   LabelRoom room;
   // The ring is drawn last, over everything, but its place is kept from the start.
@@ -414,7 +420,7 @@ float figure_roll_map(Canvas& canvas, const RollMapPicture& of, RollMapState& st
   room.block({today_x - 66.0f, today_y - 14.0f, 132.0f, 28.0f});
   draw_bands(canvas, of, plot, room);
   draw_line_name(canvas, plot, keeps, restarts, "keeps rolling", room);
-  draw_line_name(canvas, plot, restarts, keeps, "starts by itself", room);
+  if (start_is_known(of)) draw_line_name(canvas, plot, restarts, keeps, "starts by itself", room);
   draw_contour_labels(canvas, made, plot, restarts, room);
   draw_today(canvas, of, plot, room);
   follow_finger(canvas, of, state, {at.x, at.y, width, picture - 54.0f}, plot);
@@ -426,7 +432,7 @@ float figure_roll_map(Canvas& canvas, const RollMapPicture& of, RollMapState& st
              named("mass", canvas.shown("t")));
   axis_left(canvas, plot.slope, plot.box.x, round_ticks(plot.slope.low, plot.slope.high, 6),
             "slope, % (up is positive)");
-  draw_line_key(canvas, {at.x, at.y + picture + 8.0f}, width);
+  draw_line_key(canvas, of, {at.x, at.y + picture + 8.0f}, width);
   return height;
 }
 

@@ -28,7 +28,9 @@
 namespace tillerline {
 
 // A number that the gate took back (card_gate.hpp), and why.
-enum class WithheldReason { NotFinite, NoCrossing, OutOfOrder, TooCold, TooHot };
+enum class WithheldReason { NotFinite, NoCrossing, OutOfOrder, TooCold, TooHot, NotModelled };
+
+inline constexpr int kWithheldReasons = static_cast<int>(WithheldReason::NotModelled) + 1;
 
 struct Withheld {
   const char* what = "";

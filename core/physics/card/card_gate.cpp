@@ -260,9 +260,10 @@ void gate_day(Gate& gate, Card& c) {
   SurfaceLimits& s = c.surface_limits;
   gate.finite("surface", -1,
               {&c.pavement.depth_m, &c.pavement.density_kgpm3, &c.pavement.tyre_pressure_pa,
-               &c.pavement.displacement_drag_nspm2, &s.planned_deceleration_mps2,
-               &s.braking_friction, &s.most_deceleration_mps2, &s.straight_speed_mps,
-               &s.sharp_turn_speed_mps, &s.gentle_turn_speed_mps, &s.deceleration_mps2});
+               &c.pavement.displacement_drag_nspm2, &c.pavement.snow_drag_nspm,
+               &s.planned_deceleration_mps2, &s.braking_friction, &s.most_deceleration_mps2,
+               &s.straight_speed_mps, &s.sharp_turn_speed_mps, &s.gentle_turn_speed_mps,
+               &s.deceleration_mps2});
   gate.finite("uneven thrust", -1,
               {&c.yaw.arm_m, &c.yaw.moment_nm, &c.yaw.nose_side_force_n, &c.yaw.nose_grip_needed,
                &c.yaw.steering_rad});
@@ -340,6 +341,32 @@ void gate_uncertainty(Gate& gate, UncertaintyAnswer& u) {
     for (Importance& item : *ranking) gate.finite("ranking", -1, {&item.first, &item.total});
 }
 
+// All that hangs on the force of a start from rest.
+void gate_start(Gate& gate, Card& c) {
+  if (c.pavement.start_modelled) return;
+  gate.note("start from rest", -1, WithheldReason::NotModelled);
+  const auto hide = [](std::initializer_list<double*> values) {
+    for (double* value : values) *value = kNone;
+  };
+  RollAnswer& r = c.roll;
+  hide({&r.breakaway_margin_n, &r.restarts_slope_rad, &r.start_thrust_n, &r.extra_thrust_n});
+  for (TurnAnswer& t : c.turns) {
+    hide({&t.restart_thrust_n, &t.restart_extra_thrust_n});
+    t.restarts_at_idle = t.restarts_at_idle_straight = false;
+  }
+  c.restart.idle_everywhere = false;
+  for (RestartPoint& p : c.restart.points)
+    hide({&p.needed_n, &p.extra_n, &p.per_engine_n, &p.share_of_limit});
+  for (EngineChoice& e : c.engines.rows) hide({&e.restart_margin_n});
+  hide({&c.blast.restart_n, &c.blast.growth});
+  for (BlastReach& reach : c.blast.restart)
+    hide({&reach.single_m, &reach.merged_m, &reach.ground_m});
+  UncertaintyAnswer& u = c.uncertainty;
+  if (u.draws == 0) return;
+  u.restarts_slope_rad = u.restart_extra_n = {kNone, kNone, kNone};
+  hide({&u.rolls_by_itself, &u.restart_over_limit});
+}
+
 // The coldest that a brake can be in any draw: as the air, or as it began before the taxi or at
 // touchdown.
 double coldest_brake_k(const Brief& brief, double air_k) {
@@ -374,6 +401,7 @@ void gate_card(const Brief& brief, Card& card) {
   gate_restart(gate, card);
   gate_room(gate, card);
   gate_uncertainty(gate, card.uncertainty);
+  gate_start(gate, card);
 }
 
 }  // namespace tillerline

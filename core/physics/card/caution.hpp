@@ -51,10 +51,13 @@ enum class CautionKind {
   RuleNotMet,            // a published taxiway rule. value: wanted; limit: actual
   NoRoomForHalfTurn,     // value: width needed; limit: width available
   BrakesBeyondModel,     // hotter than is computed here. value, limit: the hottest that is
-  NotComputed            // some number could not be. value: how many
+  NotComputed,           // some number could not be. value: how many
+  StartNotKnown,         // in snow or slush. value: its depth
+  DepthNotGiven          // of a surface that is named for it
 };
 
-inline constexpr std::size_t kCautionKinds = static_cast<std::size_t>(CautionKind::NotComputed) + 1;
+inline constexpr std::size_t kCautionKinds =
+    static_cast<std::size_t>(CautionKind::DepthNotGiven) + 1;
 
 struct CautionFacts {
   CautionKind kind;
@@ -156,6 +159,10 @@ inline constexpr CautionTable kCautionFacts = {{
      .level = CautionLevel::Exceeded, .unit = "K", .stops_taxi = true},
     {.kind = CautionKind::NotComputed, .word = "not_computed",
      .level = CautionLevel::Exceeded, .unit = ""},
+    {.kind = CautionKind::StartNotKnown, .word = "start_not_known",
+     .level = CautionLevel::Care, .unit = "m"},
+    {.kind = CautionKind::DepthNotGiven, .word = "depth_not_given",
+     .level = CautionLevel::Care, .unit = ""},
 }};
 // clang-format on
 

@@ -136,6 +136,10 @@ void surface_cautions(Card& card) {
   if (limits.braking_cut)
     caution(card, CautionKind::BrakingPoor, -1, limits.most_deceleration_mps2,
             limits.planned_deceleration_mps2);
+  if (!card.pavement.start_modelled)
+    caution(card, CautionKind::StartNotKnown, -1, card.pavement.depth_m);
+  if (card.pavement.density_kgpm3 > 0.0 && card.pavement.depth_m <= 0.0)
+    caution(card, CautionKind::DepthNotGiven, -1, 0.0);
 }
 
 void engine_cautions(const Today& today, Card& card) {
@@ -150,7 +154,7 @@ void engine_cautions(const Today& today, Card& card) {
 
 void restart_cautions(const Today& today, Card& card) {
   const RestartPoint* const worst = worst_point(card.restart);
-  if (worst != nullptr && !worst->within_limit)
+  if (worst != nullptr && !worst->within_limit && card.pavement.start_modelled)
     caution(card, CautionKind::RestartBeyondLimit, worst->leg, worst->needed_n,
             today.thrust_limit_n);
 }
@@ -225,7 +229,8 @@ void withheld_cautions(const Today& today, Card& card) {
   for (const Withheld& item : card.withheld) {
     if (item.reason == WithheldReason::TooHot)
       too_hot = true;
-    else if (item.reason != WithheldReason::NoCrossing)  // which nobody misses
+    else if (item.reason != WithheldReason::NoCrossing &&  // which nobody misses
+             item.reason != WithheldReason::NotModelled)   // StartNotKnown says it
       ++missing;
   }
   if (too_hot) caution(card, CautionKind::BrakesBeyondModel, -1, hottest_k, hottest_k);

@@ -45,7 +45,7 @@ QuadraticMotion branch(const RollForces& f, double sign) {
   const double fall = thrust_fall_nspm(f, sign);
   const double constant = f.thrust_n - fall * w - rolling - weight * sine(f.slope_rad) -
                           constant_drag_n(f) - sign * q * w * w;
-  const double linear = -fall - 2.0 * sign * q * w;
+  const double linear = -fall - f.snow_drag_nspm - 2.0 * sign * q * w;
   const double square =
       -rolling * f.rolling_speed_factor_s2pm2 - f.displacement_drag_nspm2 - sign * q;
   return {constant / f.mass_kg, linear / f.mass_kg, square / f.mass_kg};
@@ -63,7 +63,8 @@ Passage joined(const Passage& first, const Passage& second) {
 }  // namespace
 
 RollForces idle_forces(const Aircraft& aircraft, const Condition& condition, const Air& air,
-                       double slope_rad, double headwind_mps, double displacement_drag_nspm2) {
+                       double slope_rad, double headwind_mps, double displacement_drag_nspm2,
+                       double snow_drag_nspm) {
   const IdleThrust thrust = idle_thrust(aircraft, condition, air);
   return {.mass_kg = condition.mass_kg,
           .thrust_n = thrust.standing_n,
@@ -76,6 +77,7 @@ RollForces idle_forces(const Aircraft& aircraft, const Condition& condition, con
           .drag_area_m2 = aircraft.drag_area_m2,
           .air_density_kgpm3 = air.density_kgpm3,
           .displacement_drag_nspm2 = displacement_drag_nspm2,
+          .snow_drag_nspm = snow_drag_nspm,
           .dragging_brake_n = condition.dragging_brake_n};
 }
 

@@ -2,11 +2,12 @@
 //
 // Model (point mass, main-gear axis, v along the ground):
 //   m dv/dt = T(u) - W cos(theta) mu (1 + f v^2) - W sin(theta) - q u |u|
-//             - d v^2 - D_scrub - D_brake
+//             - c v - d v^2 - D_scrub - D_brake
 //   u = v + w,  W = m g,  q = rho C_D A / 2
 //   T(u) = T0 - k u for u >= 0,  T0 - chi k u for u < 0
-// with headwind w, airspeed u, thrust T of the idling engines, displacement drag d of a loose
-// contaminant (surface.hpp), the scrub of a turn (turn.hpp) and a brake that does not let go.
+// with headwind w, airspeed u, thrust T of the idling engines, drag c of dry snow and displacement
+// drag d of another loose contaminant (surface.hpp), the scrub of a turn (turn.hpp) and a brake
+// that does not let go.
 //
 // Thrust falls with airspeed, not with ground speed: k is the momentum of the air that is taken in
 // (engines.hpp), so a headwind costs thrust at standstill already. Where the wind overtakes the
@@ -47,6 +48,7 @@ struct RollForces {
   double air_density_kgpm3 = 1.225;
   double scrub_drag_n = 0.0;             // from a turn (turn.hpp)
   double displacement_drag_nspm2 = 0.0;  // from a loose contaminant, N per (m/s)^2 (surface.hpp)
+  double snow_drag_nspm = 0.0;           // from dry snow, N per m/s of ground speed (surface.hpp)
   double dragging_brake_n = 0.0;         // steady, from a brake that does not let go
 };
 
@@ -59,9 +61,10 @@ struct RollLaw {
 };
 
 // Forces for this aircraft at idle on a given slope with a given headwind, without scrub, through a
-// contaminant of that displacement drag (0: none).
+// contaminant of that displacement drag or that drag of dry snow (0: none).
 RollForces idle_forces(const Aircraft& aircraft, const Condition& condition, const Air& air,
-                       double slope_rad, double headwind_mps, double displacement_drag_nspm2 = 0.0);
+                       double slope_rad, double headwind_mps, double displacement_drag_nspm2 = 0.0,
+                       double snow_drag_nspm = 0.0);
 
 // Idle thrust at that ground speed in that wind, N.
 double idle_thrust_at_n(const RollForces& forces, double speed_mps);

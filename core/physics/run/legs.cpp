@@ -34,7 +34,7 @@ LegToday leg_today(const Today& today, const Leg& leg, double heading_rad, doubl
   here.forces = idle_in(today.idle, leg.slope_rad,
                         leg_headwind_mps(leg, heading_rad, day.wind_speed_mps, day.wind_from_rad));
   here.at_rest = idle_in(today.idle, leg.slope_rad, here.worst.headwind_mps);
-  here.at_rest.displacement_drag_nspm2 = 0.0;
+  here.at_rest.displacement_drag_nspm2 = here.at_rest.snow_drag_nspm = 0.0;
   here.limit_mps = limit_mps(today.limits, leg);
   here.grip = leg.kind == LegKind::Arc ? grip_in_turn(today.pavement, today.limits, leg)
                                        : side_grip(today.pavement, 0.0);

@@ -4,8 +4,9 @@
 //   T = W (mu_b cos(slope) + sin(slope)) + D_scrub + 1/2 rho C_D S w |w| + F_dragging
 // with the breakaway resistance mu_b, the whole scrub of a turn from the first metre (tyres keep
 // their wound-up side force at a standstill; tyre.hpp), the headwind w and a brake that does not
-// let go. A loose contaminant resists with the speed's square: nothing at standstill. On a downhill
-// where nothing is needed the thrust is 0: there the brakes hold it.
+// let go. A loose contaminant resists with speed: nothing at standstill; what snow and slush packed
+// under the wheels take is not known, and the card withholds these numbers there (card_gate.hpp).
+// On a downhill where nothing is needed the thrust is 0: there the brakes hold it.
 //
 // One point a leg: the place where T is largest. On a straight it is the same all along (its begin
 // is named); on an arc the headwind changes with the heading, and the worst is at an end or where

@@ -30,7 +30,7 @@ RollAnswer roll_answer(const Today& today, const Legs& legs) {
   answer.breakaway_margin_n = breakaway_margin_n(forces);
   answer.acceleration_mps2 = acceleration_mps2(law, 0.0);
   RollForces level = today.idle;
-  level.displacement_drag_nspm2 = 0.0;
+  level.displacement_drag_nspm2 = level.snow_drag_nspm = 0.0;
   answer.level_acceleration_mps2 = acceleration_mps2(roll_law(level), 0.0);
   answer.keeps_rolling_slope_rad = critical_slope_rad(forces, forces.rolling_resistance);
   answer.restarts_slope_rad = critical_slope_rad(forces, forces.breakaway_resistance);
@@ -41,7 +41,9 @@ RollAnswer roll_answer(const Today& today, const Legs& legs) {
     answer.targets[i].speed_mps = units::mps_from_knots(kTargets_kt[i]);
     answer.targets[i].passage = passage(law, 0.0, answer.targets[i].speed_mps);
   }
-  if (answer.breakaway_margin_n >= 0.0)
+  if (!today.pavement.start_modelled)
+    answer.verdict = RollVerdict::StartNotKnown;
+  else if (answer.breakaway_margin_n >= 0.0)
     answer.verdict = RollVerdict::RollsByItself;
   else if (answer.start_thrust_n > today.thrust_limit_n)
     answer.verdict = RollVerdict::CannotMove;
@@ -56,6 +58,7 @@ RollMap roll_map(const Today& today, const Legs& legs, double target_mps) {
   constexpr double kSteepest = 0.015;  // most that taxiways of the larger code letters may have
   RollMap map;
   map.target_mps = target_mps;
+  const bool start_known = today.pavement.start_modelled;
   const Aircraft& aircraft = today.aircraft;
   for (int row = 0; row < kMapRows; ++row)
     map.slope_rad[row] = arctangent(kSteepest * (2.0 * row / (kMapRows - 1) - 1.0));
@@ -67,11 +70,13 @@ RollMap roll_map(const Today& today, const Legs& legs, double target_mps) {
         aircraft.lowest_mass_kg + share * (aircraft.highest_mass_kg - aircraft.lowest_mass_kg);
     map.mass_kg[column] = forces.mass_kg;
     map.keeps_rolling_slope_rad[column] = critical_slope_rad(forces, forces.rolling_resistance);
-    map.restarts_slope_rad[column] = critical_slope_rad(forces, forces.breakaway_resistance);
+    map.restarts_slope_rad[column] = start_known
+                                         ? critical_slope_rad(forces, forces.breakaway_resistance)
+                                         : map.keeps_rolling_slope_rad[column];
     for (int row = 0; row < kMapRows; ++row) {
       forces.slope_rad = map.slope_rad[row];
       const Passage p = passage(roll_law(forces), 0.0, target_mps);
-      const bool starts = breakaway_margin_n(forces) >= 0.0;
+      const bool starts = !start_known || breakaway_margin_n(forces) >= 0.0;
       map.time_s[row][column] = starts && p.reached ? p.time_s : -1.0;
     }
   }

@@ -14,7 +14,8 @@ enum class RollVerdict {
   RollsByItself,  // released, it moves off at idle
   KeepsRolling,   // needs a push to start, then keeps rolling at idle
   NeedsThrust,    // needs thrust above idle all the way
-  CannotMove      // needs more than the thrust limit for taxiing
+  CannotMove,     // needs more than the thrust limit for taxiing
+  StartNotKnown   // in snow or slush (surface.hpp); what is said of rolling holds once it rolls
 };
 
 inline constexpr int kRollTargets = 4;
@@ -57,7 +58,8 @@ struct RollMap {
   double keeps_rolling_slope_rad[kMapColumns] = {};
   double restarts_slope_rad[kMapColumns] = {};
 };
-// Of the first leg in its wind, for every mass that the type may taxi at.
+// Of the first leg in its wind, for every mass that the type may taxi at. Where the start is not
+// modelled (surface.hpp) it counts as made wherever it then keeps rolling.
 RollMap roll_map(const Today& today, const Legs& legs, double target_mps);
 
 }  // namespace tillerline

@@ -7,7 +7,7 @@ namespace {
 
 void start_engines(Today& today) {
   today.idle = idle_forces(today.aircraft, today.condition, today.air, 0.0, 0.0,
-                           today.pavement.displacement_drag_nspm2);
+                           today.pavement.displacement_drag_nspm2, today.pavement.snow_drag_nspm);
   today.idle_fuel_kgps = fuel_flow_kgps(today.aircraft, today.condition, 0.0);
   today.thrust_limit_n = today.condition.engines_running * today.aircraft.taxi_thrust_limit_n;
 }

@@ -88,6 +88,7 @@ BatchForces batch_forces(const RollForces& forces) {
           .drag_area_m2 = forces.drag_area_m2,
           .air_density_kgpm3 = forces.air_density_kgpm3,
           .displacement_drag_nspm2 = forces.displacement_drag_nspm2,
+          .snow_drag_nspm = forces.snow_drag_nspm,
           .dragging_brake_n = forces.dragging_brake_n};
 }
 
@@ -104,10 +105,10 @@ void batch_roll_law(const BatchForces& f, BatchLaw& law) {
     const double square = -rolling * f.rolling_speed_factor_s2pm2 - f.displacement_drag_nspm2;
     const double per_mass = 1.0 / f.mass_kg[i];
     law.above_a[i] = (steady - fall * w - q * w * w) * per_mass;
-    law.above_b[i] = (-fall - 2.0 * q * w) * per_mass;
+    law.above_b[i] = (-fall - f.snow_drag_nspm - 2.0 * q * w) * per_mass;
     law.above_c[i] = (square - q) * per_mass;
     law.below_a[i] = (steady - overtaken * w + q * w * w) * per_mass;
-    law.below_b[i] = (-overtaken + 2.0 * q * w) * per_mass;
+    law.below_b[i] = (-overtaken - f.snow_drag_nspm + 2.0 * q * w) * per_mass;
     law.below_c[i] = (square + q) * per_mass;
     law.split_mps[i] = std::max(0.0, -w);
   }

@@ -29,6 +29,7 @@ struct BatchForces {
   double drag_area_m2 = 0.0;
   double air_density_kgpm3 = 1.225;
   double displacement_drag_nspm2 = 0.0;
+  double snow_drag_nspm = 0.0;
   double dragging_brake_n = 0.0;
 };
 

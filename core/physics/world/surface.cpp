@@ -14,6 +14,7 @@ constexpr double kColdSnow_k = units::kelvin_from_celsius(-15.0);
 constexpr double kAntiSkid = 0.8;
 constexpr double kDryGrip = 0.7;
 constexpr double kDisplacementDrag = 0.75;
+constexpr double kSnowTests_mps = 65.0 / 3.6;  // middle of the tests of rolling through dry snow
 constexpr int kNoseWheels = 2;
 constexpr int kWinterCode = 3;        // speeds are cut on this code and worse
 constexpr double kBrakingKept = 0.8;  // of what the surface gives, for the planned deceleration
@@ -42,7 +43,7 @@ double density_of_kgpm3(Surface surface) {
     case Surface::WetSnow:
       return 500.0;
     case Surface::DrySnow:
-      return 200.0;
+      return 80.0;
     default:
       return 0.0;
   }
@@ -161,10 +162,15 @@ PavementState pavement_state(const Aircraft& aircraft, const Day& day) {
   if (!state.loose) return state;
   const double leading_wheels =
       static_cast<double>(aircraft.main_wheel_count) / aircraft.bogie_axles + kNoseWheels;
-  state.displacement_drag_nspm2 =
+  const double square_nspm2 =
       leading_wheels * tyre_displacement_drag_nspm2(aircraft.tyre_width_m,
                                                     aircraft.tyre_deflection_m, state.depth_m,
                                                     state.density_kgpm3);
+  if (day.surface == Surface::DrySnow)
+    state.snow_drag_nspm = square_nspm2 * kSnowTests_mps;
+  else
+    state.displacement_drag_nspm2 = square_nspm2;
+  state.start_modelled = day.surface == Surface::StandingWater;
   return state;
 }
 

@@ -32,8 +32,21 @@
 // density rho and depth d of the contaminant, chord b = 2 W sqrt(k - k^2), k = (deflection + d)/W,
 // W the tyre's width (EASA AMC 25.1591 7.1; formula from memory); b = W once k passes 0.5. A pair
 // side by side counts double, rear axles run in the cleared track. Counted are the main wheels of
-// one axle row and two nose wheels, all as main tyres. Compaction of snow is not in it: van Es
-// (NLR-TP-99240, 1999) found such drag unsatisfactory for snow.
+// one axle row and two nose wheels, all as main tyres. A lower bound in slush: spray that strikes
+// the airframe is not in it, and with it a jet transport was measured to have much more (full-scale
+// tests of 1962).
+//
+// Dry snow. Density 80 kg/m^3 (30 to 130 in 180 runs; Lidstrom, VTI Rapport 173 A, 1979). For snow
+// van Es (NLR-TP-99240, 1999) found the v^2 law unsatisfactory; in tests from 50 to 80 km/h the
+// drag went with the depth and with the first power of the speed (Kihlgren, VTI, 1977). So it does
+// here, D = c v, with c such that at 65 km/h, in the middle of those tests, it is the displacement
+// drag above: no absolute value could be read. It falls with the tyre's pressure as the deflection
+// does.
+//
+// The start. Wheels that have stood in slush or snow have packed it under them, and ruts freeze:
+// no published law was found, so where slush, wet or dry snow lies deeper than 3 mm the start from
+// rest is not computed (`start_modelled`); what is said of rolling holds once it rolls.
+// No depth is no contaminant: 0 mm of slush is a wet pavement.
 //
 // Valid for 0 to 100 kt. All friction is a default of rules, not a measurement of today's surface.
 #pragma once
@@ -53,6 +66,8 @@ struct PavementState {
   double density_kgpm3 = 0.0;
   double tyre_pressure_pa = 1.4e6;
   double displacement_drag_nspm2 = 0.0;  // N per (m/s)^2 of ground speed, whole aircraft
+  double snow_drag_nspm = 0.0;           // N per m/s of ground speed, in loose dry snow
+  bool start_modelled = true;            // false: what the start from rest takes is not known
 };
 PavementState pavement_state(const Aircraft& aircraft, const Day& day);
 
