@@ -141,6 +141,7 @@ Json turn_json(const TurnAnswer& turn) {
           {"radius_m", num(turn.radius_m)},
           {"rolling_radius_m", num(turn.rolling_radius_m)},
           {"loads", loads_json(turn.loads)},
+          {"cornering_drag_at_limit_n", num(turn.cornering.at_limit_n)},
           {"limit_by", turn.limit.by},
           {"limit_mps", num(turn.limit.speed_mps)},
           {"window", turn.window.state},

@@ -14,7 +14,9 @@ const char* const kWhy =
     "the lower edge the one from which it just falls to walking pace; both come from the exact "
     "roll over the arc. In a turn the axles before and behind a bogie's middle run at a slip "
     "angle: their moment, divided by the radius, is the scrub that slows it (tyre law of NASA TR "
-    "R-64, Smiley and Horne, 1960; tyre figures uncertain by 15 %). The limit is the lowest of "
+    "R-64, Smiley and Horne, 1960; tyre figures uncertain by 15 %). The force that turns it costs "
+    "drag "
+    "besides, since the tyres carry it at a slip angle. The limit is the lowest of "
     "your own speeds, the total load at the seats (0.13 g to the side is the design figure of "
     "Horonjeff and "
     "McKelvey) and at the main gear (0.2 g, well inside the 0.5 g of 14 CFR 25.495), and the nose "
@@ -155,6 +157,9 @@ SheetSection entry_section(const Source& source, const TurnAnswer& turn) {
   section.rows.push_back({"Scrub", words::thrust(turn.loads.scrub_drag_n),
                           "uncertain by 15 %, on a radius of " +
                               source.say.length(turn.rolling_radius_m) + " at the main gear",
+                          Tone::Plain});
+  section.rows.push_back({"Cornering drag", words::thrust(turn.cornering.at_limit_n),
+                          "at the limit, besides: grows with the fourth power of the speed",
                           Tone::Plain});
   section.why = kWhy;
   return section;

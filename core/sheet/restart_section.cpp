@@ -42,11 +42,11 @@ int slipping_points(const RestartAnswer& restart) {
 }
 
 std::string headline(const Source& source) {
-  const RestartPoint* worst = worst_point(source.card.restart);
-  if (worst == nullptr) return "No place to stop is worked out for this taxi.";
   if (!source.card.pavement.start_modelled)
     return "What a restart takes in " + surface_words(source.brief().day) +
            " is not computed here: " + kPackedUnderWheels + ".";
+  const RestartPoint* worst = worst_point(source.card.restart);
+  if (worst == nullptr) return "No place to stop is worked out for this taxi.";
   const std::string place = place_words(source, *worst);
   if (!worst->within_limit) {
     const auto said =
@@ -69,12 +69,7 @@ std::string headline(const Source& source) {
 
 Tone tone_of(const RestartPoint& point) {
   if (!point.within_limit || !point.nose_holds) return Tone::Exceeded;
-  return point.extra_n > 0.0 || std::isnan(point.extra_n) ? Tone::Care : Tone::Plain;
-}
-
-std::string above_idle_words(const RestartPoint& point) {
-  if (std::isnan(point.extra_n)) return kNotComputedHere;
-  return point.extra_n > 0.0 ? words::thrust(point.extra_n) : "none";
+  return point.extra_n > 0.0 ? Tone::Care : Tone::Plain;
 }
 
 SheetTable table(const Source& source) {
@@ -83,7 +78,7 @@ SheetTable table(const Source& source) {
   for (const RestartPoint& point : source.card.restart.points) {
     table.rows.push_back(
         {leg_label(source, point.leg) + ", at " + source.say.distance(point.at_m),
-         words::thrust(point.needed_n), above_idle_words(point),
+         words::thrust(point.needed_n), point.extra_n > 0.0 ? words::thrust(point.extra_n) : "none",
          words::percent(point.share_of_limit),
          point.nose_holds ? "hold, " + words::percent(point.nose_grip_needed) + " of their load"
                           : "slide, " + words::percent(point.nose_grip_needed) + " of their load"});

@@ -193,7 +193,8 @@ SheetSection roll_section(const Source& source) {
   section.rows.push_back(terminal_row(source.say, roll));
   section.rows.push_back(
       slope_row("Keeps rolling up to", roll.keeps_rolling_slope_rad, roll.slope_rad));
-  section.rows.push_back(slope_row("Starts up to", roll.restarts_slope_rad, roll.slope_rad));
+  if (roll.verdict != RollVerdict::StartNotKnown)
+    section.rows.push_back(slope_row("Starts up to", roll.restarts_slope_rad, roll.slope_rad));
   section.rows.push_back({"First leg", words::slope(roll.slope_rad),
                           wind_words(source.say, roll.headwind_mps), Tone::Plain});
   add_slope_known_row(source, section);

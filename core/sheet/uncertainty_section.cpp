@@ -213,10 +213,14 @@ void add_calibration_row(SheetSection& section, const CalibrationRecord& record)
 
 Tone chance_tone(double chance) { return chance > 0.1 ? Tone::Care : Tone::Plain; }
 
-void add_roll_rows(const Say& say, SheetSection& section, const UncertaintyAnswer& sure) {
+void add_roll_rows(const Source& source, SheetSection& section) {
+  const Say& say = source.say;
+  const UncertaintyAnswer& sure = source.card.uncertainty;
+  const bool start_known = source.card.pavement.start_modelled;
   const std::string target = say.speed(sure.target_mps);
-  section.rows.push_back(
-      {"Chance that it rolls by itself", words::chance(sure.rolls_by_itself), "", Tone::Plain});
+  if (start_known)
+    section.rows.push_back(
+        {"Chance that it rolls by itself", words::chance(sure.rolls_by_itself), "", Tone::Plain});
   section.rows.push_back({"Chance to reach " + target + " at idle",
                           words::chance(sure.reaches_target), "", Tone::Plain});
   if (sure.reaches_target > 0.0) {
@@ -226,8 +230,9 @@ void add_roll_rows(const Say& say, SheetSection& section, const UncertaintyAnswe
   }
   section.rows.push_back(
       {"Keeps rolling up to", slope_band(sure.keeps_rolling_slope_rad), "slope", Tone::Plain});
-  section.rows.push_back(
-      {"Starts up to", slope_band(sure.restarts_slope_rad), "slope", Tone::Plain});
+  if (start_known)
+    section.rows.push_back(
+        {"Starts up to", slope_band(sure.restarts_slope_rad), "slope", Tone::Plain});
 }
 
 void add_heat_rows(SheetSection& section, const Source& source) {
@@ -282,9 +287,9 @@ SheetSection uncertainty_section(const Source& source) {
       "Ranges hold 8 of 10 draws. The table says which unknown is worth knowing better.";
   section.why = kWhy;
   if (sure.draws == 0) return section;
-  add_roll_rows(source.say, section, sure);
+  add_roll_rows(source, section);
   add_heat_rows(section, source);
-  add_restart_rows(section, sure);
+  if (source.card.pavement.start_modelled) add_restart_rows(section, sure);
   add_turn_rows(section, source);
   if (ranked(sure.roll_ranking)) {
     section.rows.push_back(first_row("Matters most for the roll", sure.roll_ranking[0]));

@@ -37,6 +37,8 @@ RollForces draw_forces(Draws& draws) {
   f.scrub_drag_n = draws.coin() ? 0.0 : draws.between(0.0, 0.01) * f.mass_kg * 9.8;
   f.displacement_drag_nspm2 = draws.coin() ? 0.0 : draws.between(0.0, 60.0);
   f.snow_drag_nspm = draws.coin() ? 0.0 : draws.between(0.0, 600.0);
+  f.cornering_offset_n = draws.coin() ? 0.0 : draws.between(-300.0, 0.0);
+  f.cornering_drag_nspm2 = draws.coin() ? 0.0 : draws.between(0.0, 60.0);
   f.dragging_brake_n = draws.coin() ? 0.0 : draws.between(0.0, 3e3);
   return f;
 }
@@ -54,6 +56,8 @@ RollForces like(const RollForces& first, RollForces other) {
   other.air_density_kgpm3 = first.air_density_kgpm3;
   other.displacement_drag_nspm2 = first.displacement_drag_nspm2;
   other.snow_drag_nspm = first.snow_drag_nspm;
+  other.cornering_offset_n = first.cornering_offset_n;
+  other.cornering_drag_nspm2 = first.cornering_drag_nspm2;
   other.dragging_brake_n = first.dragging_brake_n;
   return other;
 }

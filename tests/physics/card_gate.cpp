@@ -392,36 +392,23 @@ TEST_CASE("gate: what a start takes in snow or slush is not computed, and the ca
     CHECK(withheld_for(c, WithheldReason::NotModelled));
     CHECK(c.roll.verdict == RollVerdict::StartNotKnown);
     const TurnAnswer& turn = c.turns[0];
-    const RestartPoint& point = c.restart.points[0];
     const UncertaintyAnswer& u = c.uncertainty;
-    for (const double hidden : {c.roll.breakaway_margin_n,
-                                c.roll.restarts_slope_rad,
-                                c.roll.start_thrust_n,
-                                c.roll.extra_thrust_n,
-                                turn.restart_thrust_n,
-                                turn.restart_extra_thrust_n,
-                                point.needed_n,
-                                point.extra_n,
-                                point.per_engine_n,
-                                point.share_of_limit,
-                                c.engines.rows[0].restart_margin_n,
-                                c.blast.restart_n,
-                                c.blast.growth,
-                                c.blast.restart[1].single_m,
-                                c.blast.restart[1].merged_m,
-                                c.blast.restart[1].ground_m,
-                                u.restarts_slope_rad.p50,
-                                u.restart_extra_n.p50,
-                                u.rolls_by_itself,
-                                u.restart_over_limit})
+    for (const double hidden :
+         {c.roll.breakaway_margin_n, c.roll.restarts_slope_rad, c.roll.start_thrust_n,
+          c.roll.extra_thrust_n, turn.restart_thrust_n, turn.restart_extra_thrust_n,
+          c.engines.rows[0].restart_margin_n, c.blast.restart_n, c.blast.growth,
+          c.blast.restart[1].single_m, c.blast.restart[1].merged_m, c.blast.restart[1].ground_m,
+          u.restarts_slope_rad.p50, u.restart_extra_n.p50, u.rolls_by_itself, u.restart_over_limit})
       CHECK(std::isnan(hidden));
     CHECK(!turn.restarts_at_idle);
     CHECK(!turn.restarts_at_idle_straight);
     CHECK(!c.restart.idle_everywhere);
+    CHECK(c.restart.points.empty());
+    CHECK(c.restart.worst == -1);
     // What holds once it rolls stays.
     for (const double known :
          {c.roll.acceleration_mps2, c.roll.keeps_rolling_slope_rad, c.run.duration_s, c.heat.end_k,
-          c.blast.idle_n, c.blast.idle[1].ground_m, point.nose_grip_needed, u.reaches_target})
+          c.blast.idle_n, c.blast.idle[1].ground_m, u.reaches_target})
       CHECK(std::isfinite(known));
     CHECK(says(c, CautionKind::StartNotKnown));
     CHECK(!says(c, CautionKind::NotComputed));

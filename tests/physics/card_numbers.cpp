@@ -167,7 +167,7 @@ TEST_CASE("card: what idle gains in a turn at its limit, against wind, slope and
       idle.thrust_n - idle.thrust_fall_nspm * (v + headwind) -
       weight_n * (std::cos(-0.003) * idle.rolling_resistance + std::sin(-0.003)) -
       q * (v + headwind) * (v + headwind) - made.card->pavement.displacement_drag_nspm2 * v * v -
-      turn.loads.scrub_drag_n;
+      turn.loads.scrub_drag_n - turn.cornering.offset_n - turn.cornering.rise_nspm2 * v * v;
   REQUIRE(turn.loads.scrub_drag_n > 100.0);
   CHECK(turn.idle_acceleration_mps2 == doctest::Approx(force_n / idle.mass_kg).epsilon(1e-9));
 }

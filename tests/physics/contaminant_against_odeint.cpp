@@ -27,8 +27,9 @@ double balance_mps2(const RollForces& f, double v) {
   const double air = v + f.headwind_mps;
   const double resistance = weight * std::cos(f.slope_rad) * f.rolling_resistance +
                             0.5 * f.air_density_kgpm3 * f.drag_area_m2 * air * std::abs(air) +
-                            f.displacement_drag_nspm2 * v * v + f.snow_drag_nspm * v +
-                            f.scrub_drag_n + f.dragging_brake_n;
+                            (f.displacement_drag_nspm2 + f.cornering_drag_nspm2) * v * v +
+                            f.snow_drag_nspm * v + f.cornering_offset_n + f.scrub_drag_n +
+                            f.dragging_brake_n;
   const double taken_in = air > 0.0 ? air : f.overtaken_thrust_share * air;
   return (f.thrust_n - f.thrust_fall_nspm * taken_in - weight * std::sin(f.slope_rad) -
           resistance) /

@@ -384,6 +384,25 @@ TEST_CASE("property: heavier, uphill, into the wind, through slush or dragging i
   CHECK(wrong == 0);
 }
 
+TEST_CASE("property: cornering drag is taken off the law in v^2, and off nothing at standstill") {
+  Draws draws(219);
+  Worst off;
+  for (int i = 0; i < 2000; ++i) {
+    const RollForces straight = draw_forces(draws);
+    RollForces turning = straight;
+    turning.cornering_offset_n = draws.between(-300.0, 0.0);
+    turning.cornering_drag_nspm2 = draws.between(0.0, 100.0);
+    const double v = draws.between(0.0, 10.0);
+    const double less_n = turning.cornering_offset_n + turning.cornering_drag_nspm2 * v * v;
+    off.note((acceleration_mps2(roll_law(straight), v) - acceleration_mps2(roll_law(turning), v)) *
+                     straight.mass_kg -
+                 less_n,
+             i);
+    CHECK(breakaway_margin_n(turning) == breakaway_margin_n(straight));
+  }
+  CHECK(off.error < 1e-8);
+}
+
 TEST_CASE("property: slope, margin and resistance agree on whether it moves") {
   Draws draws(209);
   Worst consistent;

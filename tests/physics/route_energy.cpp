@@ -51,15 +51,15 @@ State runge_kutta(System&& rate, State x, double from, double to, int steps) {
 
 struct Forces {
   double mass_kg, thrust_n, fall_nspm, rolling, rolling_factor, slope_rad, headwind, drag_nps2pm2,
-      scrub_n, displacement_nps2pm2, snow_nspm, dragging_n;
+      scrub_n, displacement_nps2pm2, snow_nspm, cornering_n, cornering_nspm2, dragging_n;
 
   double thrust(double v) const { return thrust_n - fall_nspm * std::max(0.0, v + headwind); }
   double resistance(double v) const {
     const double weight = mass_kg * units::kGravity_mps2;
     const double air = v + headwind;
     return weight * std::cos(slope_rad) * rolling * (1.0 + rolling_factor * v * v) +
-           drag_nps2pm2 * air * std::abs(air) + scrub_n +
-           (displacement_nps2pm2 * v + snow_nspm) * v + dragging_n;
+           drag_nps2pm2 * air * std::abs(air) + scrub_n + cornering_n +
+           ((displacement_nps2pm2 + cornering_nspm2) * v + snow_nspm) * v + dragging_n;
   }
   double pull(double v) const {
     return thrust(v) - resistance(v) - mass_kg * units::kGravity_mps2 * std::sin(slope_rad);
@@ -92,8 +92,12 @@ Forces forces_on(const Brief& brief, const Air& air, const Turns& turns, const R
   const double raised =
       brief.condition.engine_anti_ice ? 1.0 + aircraft.anti_ice_thrust_share : 1.0;
   double scrub_n = 0.0;
-  for (const TurnAnswer& turn : turns)
-    if (turn.leg == leg) scrub_n = turn.loads.scrub_drag_n;
+  CorneringDrag cornering;
+  for (const TurnAnswer& turn : turns) {
+    if (turn.leg != leg) continue;
+    scrub_n = turn.loads.scrub_drag_n;
+    cornering = turn.cornering;
+  }
   const std::size_t index = static_cast<std::size_t>(leg);
   // Dry snow drags with the speed, as much as its displacement at 65 km/h.
   const bool snow = brief.day.surface == Surface::DrySnow;
@@ -109,6 +113,8 @@ Forces forces_on(const Brief& brief, const Air& air, const Turns& turns, const R
           .scrub_n = scrub_n,
           .displacement_nps2pm2 = snow ? 0.0 : displacement_nps2pm2(brief),
           .snow_nspm = snow ? displacement_nps2pm2(brief) * 65.0 / 3.6 : 0.0,
+          .cornering_n = cornering.offset_n,
+          .cornering_nspm2 = cornering.rise_nspm2,
           .dragging_n = brief.condition.dragging_brake_n};
 }
 
@@ -141,6 +147,8 @@ State again(const Brief& brief, const Forces& f, double deceleration_mps2, const
                           .drag_area_m2 = f.drag_nps2pm2,
                           .air_density_kgpm3 = 2.0,
                           .scrub_drag_n = f.scrub_n,
+                          .cornering_offset_n = f.cornering_n,
+                          .cornering_drag_nspm2 = f.cornering_nspm2,
                           .displacement_drag_nspm2 = f.displacement_nps2pm2,
                           .snow_drag_nspm = f.snow_nspm,
                           .dragging_brake_n = f.dragging_n};

@@ -6,6 +6,7 @@
 
 #include "draws.hpp"
 #include "physics/world/engines.hpp"
+#include "physics/world/tyre.hpp"
 #include "plain_briefs.hpp"
 #include "stations.hpp"
 
@@ -28,7 +29,9 @@ bool same_forces(const RollForces& a, const RollForces& b) {
          a.thrust_fall_nspm == b.thrust_fall_nspm && a.slope_rad == b.slope_rad &&
          a.headwind_mps == b.headwind_mps && a.air_density_kgpm3 == b.air_density_kgpm3 &&
          a.displacement_drag_nspm2 == b.displacement_drag_nspm2 &&
-         a.snow_drag_nspm == b.snow_drag_nspm && a.dragging_brake_n == b.dragging_brake_n;
+         a.snow_drag_nspm == b.snow_drag_nspm && a.cornering_offset_n == b.cornering_offset_n &&
+         a.cornering_drag_nspm2 == b.cornering_drag_nspm2 &&
+         a.dragging_brake_n == b.dragging_brake_n;
 }
 
 }  // namespace
@@ -142,12 +145,15 @@ TEST_CASE(
       if (here.turn < 0) {
         CHECK(same_forces(here.forces, legs.at[k].forces));
         CHECK(here.forces.scrub_drag_n == 0.0);
+        CHECK(here.forces.cornering_drag_nspm2 == 0.0);
         continue;
       }
       const TurnAnswer& answer = plan.turns[turn];
       CHECK(answer.leg == static_cast<int>(k));
       CHECK(here.turn == static_cast<int>(turn++));
       CHECK(here.forces.scrub_drag_n == answer.loads.scrub_drag_n);
+      CHECK(here.forces.cornering_offset_n == answer.cornering.offset_n);
+      CHECK(here.forces.cornering_drag_nspm2 == answer.cornering.rise_nspm2);
       CHECK(here.limit_mps == answer.limit.speed_mps);
       CHECK(answer.planned_entry_mps >= answer.window.lower_mps);
       CHECK(answer.planned_entry_mps <= answer.window.upper_mps);
@@ -181,5 +187,24 @@ TEST_CASE(
         if (plan.legs[k].turn < 0) CHECK(run.legs[k].exit_mps <= plan.legs[k].exit_most_mps + 1e-6);
       }
     }
+  }
+}
+
+TEST_CASE("stations: soft tyres roll and start harder, and aquaplane sooner") {
+  Draws draws(713);
+  for (int i = 0; i < 50; ++i) {
+    Brief brief = draw_plain_brief(draws);
+    brief.day.surface = Surface::StandingWater;
+    brief.day.contaminant_depth_m = 0.01;
+    const Today right = make_today(brief);
+    brief.condition.tyre_pressure_share = draws.between(0.7, 1.2);
+    const Today now = make_today(brief);
+    const double share = brief.condition.tyre_pressure_share;
+    const double factor = pressure_factor(share);
+    CHECK(now.idle.rolling_resistance == right.idle.rolling_resistance * factor);
+    CHECK(now.idle.breakaway_resistance == right.idle.breakaway_resistance * factor);
+    CHECK(now.aircraft.tyre_pressure_pa == right.aircraft.tyre_pressure_pa * share);
+    CHECK(braking_friction(now.pavement, 25.0) ==
+          braking_friction(pavement_state(now.aircraft, brief.day), 25.0));
   }
 }

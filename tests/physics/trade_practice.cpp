@@ -106,6 +106,8 @@ TEST_CASE("practice: enter a right-angled turn at about 7 kt to stay at or below
   // From 7 kt it stays below 10 kt until roll-out; from 10 kt it does not.
   RollForces forces = idle_forces(brief.aircraft, brief.condition, card().air, 0.0, 0.0);
   forces.scrub_drag_n = turn.loads.scrub_drag_n;
+  forces.cornering_offset_n = turn.cornering.offset_n;
+  forces.cornering_drag_nspm2 = turn.cornering.rise_nspm2;
   const double way = 45.0 * radians(90.0);
   CHECK(knots(roll_over_distance(roll_law(forces), mps(7.0), way).speed_mps) < 10.0);
   CHECK(knots(roll_over_distance(roll_law(forces), mps(10.0), way).speed_mps) > 10.0);

@@ -127,7 +127,8 @@ TEST_CASE("answers: restart in a tight turn") {
   brief.aircraft.axle_spacing_m = 1.5;
   brief.aircraft.bogie_track_m = 0.0;
   brief.aircraft.main_gear_load_share = 0.93;
-  brief.aircraft.cornering_stiffness_prad = 5.5;
+  brief.aircraft.cornering_stiffness_prad = 5.5;  // at this mass
+  brief.aircraft.lowest_mass_kg = brief.aircraft.highest_mass_kg = 250e3;
   brief.route.legs.push(arc(30.0, 90.0));
   brief.route.legs.push(straight(200.0, 0.0));
   const Air air = standard_air(0.0);

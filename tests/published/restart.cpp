@@ -27,6 +27,7 @@ struct Taxi {
 
   Taxi() {
     brief.condition.mass_kg = 250e3;
+    brief.aircraft.lowest_mass_kg = brief.aircraft.highest_mass_kg = 250e3;  // C is of this mass
     Aircraft& aircraft = brief.aircraft;
     aircraft.wheelbase_m = 31.0;
     aircraft.main_gear_load_share = 0.93;

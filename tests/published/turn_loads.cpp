@@ -113,6 +113,50 @@ TEST_CASE("tyre: a large bias-ply tyre by yaw angle") {
          .tolerance = 0.0001});
 }
 
+TEST_CASE("tyre: stiffness from a light to a heavy aircraft") {
+  // A tyre 20 in wide, 50 in across at 205 psi by the report's formulas, from memory, worked out
+  // apart: at 3.6 in of deflection it carries 224.2 kN with 5.445 per radian, at 155 kN the
+  // deflection is 2.674 in, at 263 kN 4.119 in. Tolerance: the last digit's.
+  Aircraft aircraft;
+  aircraft.lowest_mass_kg = aircraft.highest_mass_kg = 224.2e3;
+  aircraft.cornering_stiffness_prad = 5.445;
+  struct Row {
+    double load_kn, stiffness;
+  };
+  for (const Row& row : {Row{155.0, 7.534}, Row{263.0, 4.455}, Row{300.0, 3.595}})
+    check({.what = "cornering stiffness per load, 1/rad",
+           .source = kTyreReport,
+           .place = "cornering power over load, from memory",
+           .kind = Kind::Own,
+           .expected = row.stiffness,
+           .got = stiffness_at_mass_prad(aircraft, row.load_kn * 1e3),
+           .tolerance = 0.0015});
+  check_band({.what = "resistance to rolling at nine tenths of the pressure",
+              .source =
+                  "\"Rolling resistance of pneumatic tires\", Tire Science and Technology 6(3), "
+                  "1978",
+              .place = "abstract: straight in 1 / pressure; half to all of it, from memory",
+              .kind = Kind::Own,
+              .lowest = 1.05,
+              .highest = 1.12,
+              .got = pressure_factor(0.9)});
+}
+
+TEST_CASE("turn: what the centripetal force costs") {
+  // At 5 m/s on 40 m with C 5.5 per radian: 0.0637 of the weight to the side, 0.0116 rad of slip,
+  // 0.074 % of the weight along the path.
+  Aircraft aircraft;
+  const double mass_kg = 0.5 * (aircraft.lowest_mass_kg + aircraft.highest_mass_kg);
+  check({.what = "cornering drag, % of the weight",
+         .source = "Induced drag of a cornering tyre, F sin(slip), computed apart",
+         .place = "5 m/s, 40 m, C 5.5 per radian",
+         .kind = Kind::Own,
+         .expected = 0.0738,
+         .got = 100.0 * cornering_drag(aircraft, mass_kg, 40.0, 5.0, 0.7).at_limit_n /
+                (mass_kg * units::kGravity_mps2),
+         .tolerance = 0.0003});
+}
+
 TEST_CASE("bogie: scrub by radius") {
   // Sum of F sin(alpha) over the axles, per load on the bogie; C 5.5 per radian, grip 0.7.
   struct Row {
@@ -170,8 +214,9 @@ TEST_CASE("bogie: a large aircraft in a tight turn") {
   aircraft.axle_spacing_m = 1.5;
   aircraft.bogie_track_m = 0.0;
   aircraft.main_gear_load_share = 0.93;
-  aircraft.cornering_stiffness_prad = 5.5;
+  aircraft.cornering_stiffness_prad = 5.5;  // at this mass
   const double mass_kg = 250e3;
+  aircraft.lowest_mass_kg = aircraft.highest_mass_kg = mass_kg;
   const double radius_m = 30.0;
   const TurnLoads loads = turn_loads(aircraft, mass_kg, radius_m, 0.7);
   const double to_axle_sum = std::cos(std::atan(1.5 / radius_m));

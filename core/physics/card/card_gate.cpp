@@ -120,6 +120,9 @@ void gate_turn(Gate& gate, TurnAnswer& t) {
                &t.loads.nose_side_force_n,
                &t.loads.nose_grip_needed,
                &t.loads.nose_angle_rad,
+               &t.cornering.at_limit_n,
+               &t.cornering.offset_n,
+               &t.cornering.rise_nspm2,
                &t.limit.speed_mps,
                &t.window.lower_mps,
                &t.window.upper_mps,
@@ -354,9 +357,8 @@ void gate_start(Gate& gate, Card& c) {
     hide({&t.restart_thrust_n, &t.restart_extra_thrust_n});
     t.restarts_at_idle = t.restarts_at_idle_straight = false;
   }
+  c.restart = RestartAnswer{};
   c.restart.idle_everywhere = false;
-  for (RestartPoint& p : c.restart.points)
-    hide({&p.needed_n, &p.extra_n, &p.per_engine_n, &p.share_of_limit});
   for (EngineChoice& e : c.engines.rows) hide({&e.restart_margin_n});
   hide({&c.blast.restart_n, &c.blast.growth});
   for (BlastReach& reach : c.blast.restart)

@@ -11,8 +11,8 @@
 //   any
 //               more: 2000 degC for carbon (friction surfaces in published high-energy stops reach
 //               about that; from memory), 1200 degC for steel (the end of EN 1993-1-2's curves)
-//   NotModelled what a start from rest takes in snow or slush (surface.hpp): then nothing restarts
-//               at idle either, and side forces at a restart are those of hard pavement
+//   NotModelled what a start from rest takes in snow or slush (surface.hpp): then no place to
+//               restart is worked out, and nothing restarts at idle
 // What follows from a withheld number, as a rise or a wait, is withheld with it. Verdicts (within
 // the limit or not) stay: "too hot" is known long before.
 //

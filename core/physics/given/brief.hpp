@@ -22,9 +22,10 @@ struct Condition {
   bool fans_on = false;
   Stood stood = Stood::UpToAnHour;
   bool engine_anti_ice = false;
-  int brakes_inoperative = 0;      // their share is taken by the others
-  double worst_brake_extra = 0.0;  // the worst brake takes (1 + this) times the mean
-  double dragging_brake_n = 0.0;   // steady drag force of one brake that does not let go
+  int brakes_inoperative = 0;        // their share is taken by the others
+  double worst_brake_extra = 0.0;    // the worst brake takes (1 + this) times the mean
+  double tyre_pressure_share = 1.0;  // of the right one, main tyres
+  double dragging_brake_n = 0.0;     // steady drag force of one brake that does not let go
 };
 
 struct Brief {

@@ -44,10 +44,10 @@ QuadraticMotion branch(const RollForces& f, double sign) {
   const double w = f.headwind_mps;
   const double fall = thrust_fall_nspm(f, sign);
   const double constant = f.thrust_n - fall * w - rolling - weight * sine(f.slope_rad) -
-                          constant_drag_n(f) - sign * q * w * w;
+                          constant_drag_n(f) - f.cornering_offset_n - sign * q * w * w;
   const double linear = -fall - f.snow_drag_nspm - 2.0 * sign * q * w;
-  const double square =
-      -rolling * f.rolling_speed_factor_s2pm2 - f.displacement_drag_nspm2 - sign * q;
+  const double square = -rolling * f.rolling_speed_factor_s2pm2 - f.displacement_drag_nspm2 -
+                        f.cornering_drag_nspm2 - sign * q;
   return {constant / f.mass_kg, linear / f.mass_kg, square / f.mass_kg};
 }
 

@@ -2,12 +2,12 @@
 //
 // Model (point mass, main-gear axis, v along the ground):
 //   m dv/dt = T(u) - W cos(theta) mu (1 + f v^2) - W sin(theta) - q u |u|
-//             - c v - d v^2 - D_scrub - D_brake
+//             - c v - d v^2 - D_scrub - D_corner(v) - D_brake
 //   u = v + w,  W = m g,  q = rho C_D A / 2
 //   T(u) = T0 - k u for u >= 0,  T0 - chi k u for u < 0
 // with headwind w, airspeed u, thrust T of the idling engines, drag c of dry snow and displacement
-// drag d of another loose contaminant (surface.hpp), the scrub of a turn (turn.hpp) and a brake
-// that does not let go.
+// drag d of another loose contaminant (surface.hpp), the scrub of a turn, what its centripetal
+// force costs, o + e v^2 (turn.hpp), and a brake that does not let go.
 //
 // Thrust falls with airspeed, not with ground speed: k is the momentum of the air that is taken in
 // (engines.hpp), so a headwind costs thrust at standstill already. Where the wind overtakes the
@@ -47,6 +47,8 @@ struct RollForces {
   double drag_area_m2 = 0.0;
   double air_density_kgpm3 = 1.225;
   double scrub_drag_n = 0.0;             // from a turn (turn.hpp)
+  double cornering_offset_n = 0.0;       // of the line that stands for cornering drag (turn.hpp)
+  double cornering_drag_nspm2 = 0.0;     // and its rise
   double displacement_drag_nspm2 = 0.0;  // from a loose contaminant, N per (m/s)^2 (surface.hpp)
   double snow_drag_nspm = 0.0;           // from dry snow, N per m/s of ground speed (surface.hpp)
   double dragging_brake_n = 0.0;         // steady, from a brake that does not let go

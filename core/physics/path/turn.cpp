@@ -63,7 +63,7 @@ double opening_thrust(const RollForces& forces, double length_m, double limit_mp
 TurnLoads turn_loads(const Aircraft& aircraft, double mass_kg, double radius_m, double grip) {
   const Bogie bogie{.axles = aircraft.bogie_axles,
                     .axle_spacing_m = aircraft.axle_spacing_m,
-                    .cornering_stiffness_prad = aircraft.cornering_stiffness_prad};
+                    .cornering_stiffness_prad = stiffness_at_mass_prad(aircraft, mass_kg)};
   const double weight_n = mass_kg * units::kGravity_mps2;
   const double side_load_n = 0.5 * aircraft.main_gear_load_share * weight_n;
   TurnLoads loads;
@@ -80,6 +80,20 @@ TurnLoads turn_loads(const Aircraft& aircraft, double mass_kg, double radius_m, 
   const double nose_load_n = (1.0 - aircraft.main_gear_load_share) * weight_n;
   loads.nose_grip_needed = loads.nose_side_force_n / nose_load_n;
   return loads;
+}
+
+CorneringDrag cornering_drag(const Aircraft& aircraft, double mass_kg, double radius_m,
+                             double limit_mps, double grip) {
+  CorneringDrag drag;
+  const double stiffness_prad = stiffness_at_mass_prad(aircraft, mass_kg);
+  if (limit_mps <= 0.0 || stiffness_prad <= 0.0) return drag;
+  const double side_n = mass_kg * limit_mps * limit_mps / radius_m;
+  const double slip_rad =
+      slip_for_side_force_rad(side_n / (mass_kg * units::kGravity_mps2), stiffness_prad, grip);
+  drag.at_limit_n = side_n * sine(slip_rad);
+  drag.offset_n = -0.125 * drag.at_limit_n;
+  drag.rise_nspm2 = drag.at_limit_n / (limit_mps * limit_mps);
+  return drag;
 }
 
 double centripetal_acceleration_mps2(double speed_mps, double radius_m, double ahead_m) {

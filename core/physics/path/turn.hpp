@@ -13,6 +13,11 @@
 // The speed v is that of the main-gear axis, which runs on the radius R (on the line when the main
 // gear is kept there; on the smaller radius reached at the end of the arc when the eye is kept on
 // it). A point at distance x before or behind it runs on sqrt(R^2 + x^2) with the same omega = v/R.
+// The centripetal force costs drag besides: the tyres carry it at a slip angle, and its part along
+// the path is F sin(slip). At the limit speed v_L, F = m v_L^2 / R, that is D_L exactly; below, it
+// goes with the fourth power of the speed. The line in v^2 that misses (v / v_L)^4 least,
+// (v / v_L)^2 - 1/8, stands for it: off by at most D_L / 8, too little at both ends and too much
+// between. D_L is 0.1 to 0.4 % of the weight where people's side load is the limit.
 // Left and right bogies run on R -+ track/2 and carry equal loads (load transfer of v^2 h/(R t g),
 // a few per cent at taxi speed, is left out).
 // Yaw inertia and the transients of entering and leaving are left out.
@@ -35,6 +40,16 @@ struct TurnLoads {
 
 // Loads from turning slowly on the given radius of the main-gear axis.
 TurnLoads turn_loads(const Aircraft& aircraft, double mass_kg, double radius_m, double grip);
+
+// What the centripetal force costs in drag, and the line in v^2 for it. All 0 at limit 0 or
+// without stiffness.
+struct CorneringDrag {
+  double at_limit_n = 0.0;
+  double offset_n = 0.0;  // of the line at v = 0: below zero
+  double rise_nspm2 = 0.0;
+};
+CorneringDrag cornering_drag(const Aircraft& aircraft, double mass_kg, double radius_m,
+                             double limit_mps, double grip);
 
 enum class TurnLimit { Operator, Leg, Cockpit, CabinFront, CabinRear, MainGear, NoseGrip };
 
@@ -82,6 +97,7 @@ struct TurnAnswer {
   double uneven_moment_nm = 0.0;  // yaw of uneven idle thrust
   TurnLoads loads;
   TurnSpeedLimit limit;
+  CorneringDrag cornering;
   EntryWindow window;
   double planned_entry_mps = 0.0;  // from the route's run
   double exit_mps = 0.0;

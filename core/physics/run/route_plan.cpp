@@ -46,6 +46,8 @@ void lay_out(const Today& today, const Legs& legs, RoutePlan& plan) {
       here.turn = static_cast<int>(next_turn);
       const TurnAnswer& turn = plan.turns[next_turn++];
       here.forces.scrub_drag_n = turn.loads.scrub_drag_n;
+      here.forces.cornering_offset_n = turn.cornering.offset_n;
+      here.forces.cornering_drag_nspm2 = turn.cornering.rise_nspm2;
       here.limit_mps = turn.limit.speed_mps;
     }
     here.law = roll_law(here.forces);
@@ -117,6 +119,8 @@ TurnAnswer turn_at(const Today& today, const Legs& legs, std::size_t i) {
   turn.limit =
       turn_speed_limit(today.aircraft, today.limits, mass_kg, turn.rolling_radius_m, leg.turn_rad,
                        leg.speed_limit_mps, turn.grip, turn.uneven_moment_nm);
+  turn.cornering = cornering_drag(today.aircraft, mass_kg, turn.rolling_radius_m,
+                                  turn.limit.speed_mps, turn.grip);
   return turn;
 }
 

@@ -1,6 +1,7 @@
 #include "physics/run/today.hpp"
 
 #include "physics/world/engines.hpp"
+#include "physics/world/tyre.hpp"
 
 namespace tillerline {
 namespace {
@@ -12,17 +13,27 @@ void start_engines(Today& today) {
   today.thrust_limit_n = today.condition.engines_running * today.aircraft.taxi_thrust_limit_n;
 }
 
+// Resistances and pressure as today's tyres have them.
+Aircraft on_todays_tyres(const Aircraft& aircraft, double pressure_share) {
+  Aircraft with = aircraft;
+  const double factor = pressure_factor(pressure_share);
+  with.rolling_resistance *= factor;
+  with.breakaway_resistance *= factor;
+  with.tyre_pressure_pa *= pressure_share;
+  return with;
+}
+
 }  // namespace
 
 Today today_as_given(const Brief& brief, const Air& air) {
   Today today;
-  today.aircraft = brief.aircraft;
+  today.aircraft = on_todays_tyres(brief.aircraft, brief.condition.tyre_pressure_share);
   today.condition = brief.condition;
   today.day = brief.day;
   today.technique = brief.technique;
   today.limits = brief.limits;
   today.air = air;
-  today.pavement = pavement_state(brief.aircraft, brief.day);
+  today.pavement = pavement_state(today.aircraft, brief.day);
   start_engines(today);
   today.braked_weight_n = braked_load_share(brief.aircraft, brief.condition) *
                           brief.condition.mass_kg * units::kGravity_mps2;

@@ -19,7 +19,7 @@
 namespace tillerline {
 
 struct Today {
-  Aircraft aircraft;
+  Aircraft aircraft;    // with its tyres as they are today
   Condition condition;  // as given: its brake temperature is that before a turnaround
   Day day;
   Technique technique;  // braking as far as the surface gives it

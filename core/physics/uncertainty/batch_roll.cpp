@@ -89,6 +89,8 @@ BatchForces batch_forces(const RollForces& forces) {
           .air_density_kgpm3 = forces.air_density_kgpm3,
           .displacement_drag_nspm2 = forces.displacement_drag_nspm2,
           .snow_drag_nspm = forces.snow_drag_nspm,
+          .cornering_offset_n = forces.cornering_offset_n,
+          .cornering_drag_nspm2 = forces.cornering_drag_nspm2,
           .dragging_brake_n = forces.dragging_brake_n};
 }
 
@@ -99,10 +101,11 @@ void batch_roll_law(const BatchForces& f, BatchLaw& law) {
     const double rolling = weight * lane::cosine(f.slope_rad[i]) * f.rolling_resistance[i];
     const double w = f.headwind_mps[i];
     const double steady = f.thrust_n[i] - rolling - weight * lane::sine(f.slope_rad[i]) -
-                          (f.scrub_drag_n[i] + f.dragging_brake_n);
+                          (f.scrub_drag_n[i] + f.dragging_brake_n) - f.cornering_offset_n;
     const double fall = f.thrust_fall_nspm;
     const double overtaken = fall * f.overtaken_thrust_share[i];
-    const double square = -rolling * f.rolling_speed_factor_s2pm2 - f.displacement_drag_nspm2;
+    const double square = -rolling * f.rolling_speed_factor_s2pm2 - f.displacement_drag_nspm2 -
+                          f.cornering_drag_nspm2;
     const double per_mass = 1.0 / f.mass_kg[i];
     law.above_a[i] = (steady - fall * w - q * w * w) * per_mass;
     law.above_b[i] = (-fall - f.snow_drag_nspm - 2.0 * q * w) * per_mass;

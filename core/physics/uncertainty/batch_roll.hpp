@@ -30,6 +30,8 @@ struct BatchForces {
   double air_density_kgpm3 = 1.225;
   double displacement_drag_nspm2 = 0.0;
   double snow_drag_nspm = 0.0;
+  double cornering_offset_n = 0.0;
+  double cornering_drag_nspm2 = 0.0;
   double dragging_brake_n = 0.0;
 };
 

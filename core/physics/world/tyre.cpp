@@ -13,7 +13,28 @@ double axle_position_m(const Bogie& bogie, int axle) {
   return bogie.axle_spacing_m * (axle - 0.5 * (bogie.axles - 1));
 }
 
+// Deflection over diameter at `load` times the middle load.
+double deflection_over_diameter(double load) { return 0.012 + 0.060 * load; }
+
+// In proportion to the cornering power; no tyre is pressed flatter than to where it ends.
+double cornering_power(double deflection) {
+  const double x = std::min(deflection, 0.15);
+  return x <= 0.0875 ? x * (1.2 - 8.8 * x) : 0.0674 - 0.34 * x;
+}
+
 }  // namespace
+
+double stiffness_at_mass_prad(const Aircraft& aircraft, double mass_kg) {
+  const double middle_kg = 0.5 * (aircraft.lowest_mass_kg + aircraft.highest_mass_kg);
+  const double load = mass_kg / middle_kg;
+  return aircraft.cornering_stiffness_prad * cornering_power(deflection_over_diameter(load)) /
+         (cornering_power(deflection_over_diameter(1.0)) * load);
+}
+
+double pressure_factor(double pressure_share) {
+  constexpr double kWithPressure = 0.75;
+  return 1.0 - kWithPressure + kWithPressure / pressure_share;
+}
 
 double side_force_per_load(double slip_rad, double cornering_stiffness_prad, double grip) {
   if (grip <= 0.0) return 0.0;

@@ -6,6 +6,16 @@
 // exact by construction). C is the normalised cornering stiffness per radian: 5.5 for a large
 // bias-ply tyre, range 4 to 7.
 //
+// C falls with the load: the same report has the cornering power N = C F_z in proportion to
+// 1.2 x - 8.8 x^2 up to x = 0.0875 and to 0.0674 - 0.34 x beyond, x deflection over diameter (from
+// memory; the branches meet to 0.1 %). That is level about x = 0.068, where such tyres work: so N
+// hardly changes with the load and C goes about with 1 / F_z. There x = 0.012 + 0.060 F_z / F_m
+// (the report's vertical load, (x d / w - 0.03) in proportion, on a tyre whose width w is 0.4 of
+// its diameter d; from memory). In slow towing the
+// side force per load fell with the load and did not depend on the pressure (measured, abstract
+// read; NASA, free-swivelling nose gear). The aircraft's C is taken as that at the load F_m
+// which it has at the middle of its taxi masses.
+//
 // A bogie whose middle runs on a circle of radius R forces its axles, at distances x_i before and
 // behind the middle, to slip by atan(x_i / R). Their side forces resist the turn with the moment
 //   M = sum F_i x_i  and cost the drag  D = M / R  exactly (the power M omega = D V).
@@ -28,6 +38,15 @@ double side_force_per_load(double slip_rad, double cornering_stiffness_prad, dou
 // phi = 3 sin(asin(F / (mu F_z)) / 3). The angle of most side force where the grip does not
 // suffice.
 double slip_for_side_force_rad(double force_per_load, double cornering_stiffness_prad, double grip);
+
+// C of the main tyres at this mass, from the aircraft's own at the middle of its taxi masses.
+double stiffness_at_mass_prad(const Aircraft& aircraft, double mass_kg);
+
+// How the resistance to rolling, and to start rolling, changes with the tyres' pressure, given as a
+// share of the right one: 1 at 1. It goes in a straight line with 1 / pressure (drum tests:
+// "Rolling resistance of pneumatic tires", Tire Science and Technology 6(3), 1978, abstract); how
+// much of it does so is not in the abstract: three quarters, between half and all, from memory.
+double pressure_factor(double pressure_share);
 
 struct Bogie {
   int axles = 2;
