@@ -29,6 +29,12 @@ const Choice kChoices[] = {
    "Raises idle thrust and fuel flow.",
    [](const Brief& b) { return b.condition.engine_anti_ice ? 1 : 0; },
    [](Brief& b, int i) { b.condition.engine_anti_ice = i != 0; }},
+  {"brake_reading", "Brake temperatures are", FieldGroup::Limits, false,
+   options_of(BrakeReading{}), LeftOut::Usual,
+   "What you enter, your limits and the answers. An indication lags and reads lower than the heat "
+   "pack.",
+   [](const Brief& b) { return static_cast<int>(b.limits.brake_reading); },
+   [](Brief& b, int i) { b.limits.brake_reading = static_cast<BrakeReading>(i); }},
   {"fans_on", "Brake fans running", FieldGroup::Condition, true, no_and_yes(), LeftOut::Usual,
    "Cools the brakes faster, where fans are fitted.",
    [](const Brief& b) { return b.condition.fans_on ? 1 : 0; },

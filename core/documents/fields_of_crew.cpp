@@ -137,7 +137,8 @@ constexpr Field kLimits[] = {
     .range = {50, 800}, .fine_step = 5, .coarse_step = 50, .decimals = 0,
     .left_out = LeftOut::Usual,
     .origin = kCommon,
-    .help = "Hottest brakes at line-up, fans off."},
+    .help =
+      "Highest indicated temperature of the hottest brake, fans off; of its heat pack if chosen so."},
    [](const Brief& b) { return celsius(b.limits.departure_brake_k); },
    [](Brief& b, double v) { b.limits.departure_brake_k = from_celsius(v); }},
   {{.key = "departure_brake_fans_c", .label = "Brake limit with fans running", .unit = "°C",

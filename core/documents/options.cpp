@@ -23,6 +23,8 @@ constexpr ChoiceOption kMaterials[] = {{"carbon", "Carbon"}, {"steel", "Steel"}}
 constexpr ChoiceOption kEnds[] = {
   {"holding_line", "Holding line"}, {"stand_mark", "Mark on the stand"}};
 constexpr ChoiceOption kLegKinds[] = {{"straight", "Straight"}, {"arc", "Turn"}};
+constexpr ChoiceOption kBrakeReadings[] = {
+  {"indicated", "Indicated in the cockpit"}, {"heat_pack", "Of the heat pack"}};
 constexpr ChoiceOption kStood[] = {
   {"up_to_an_hour", "Up to an hour"}, {"for_hours", "For hours"},
   {"for_hours_cold", "For hours in the cold"}};
@@ -50,6 +52,7 @@ OptionList options_of(TurnTechnique) { return kTurnings; }
 OptionList options_of(BrakeMaterial) { return kMaterials; }
 OptionList options_of(RouteEnd) { return kEnds; }
 OptionList options_of(LegKind) { return kLegKinds; }
+OptionList options_of(BrakeReading) { return kBrakeReadings; }
 OptionList options_of(Stood) { return kStood; }
 OptionList options_of(ObservationKind) { return kObservationKinds; }
 OptionList options_of(Constant) { return kConstantsNamed; }

@@ -26,6 +26,7 @@ OptionList options_of(TurnTechnique);
 OptionList options_of(BrakeMaterial);
 OptionList options_of(RouteEnd);
 OptionList options_of(LegKind);
+OptionList options_of(BrakeReading);
 OptionList options_of(Stood);
 OptionList options_of(ObservationKind);
 OptionList options_of(Constant);  // what a calibration estimates

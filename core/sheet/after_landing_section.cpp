@@ -1,4 +1,4 @@
-// After landing: the brakes from touchdown to line-up, the worst one, and what the probe shows.
+// After landing: the brakes from touchdown to line-up, the hottest one, and what the probe shows.
 #include <algorithm>
 
 #include "physics/numerics/units.hpp"
@@ -14,17 +14,14 @@ const char* const kWhy =
     "The landing stop puts the energy between touchdown and turn-off into the brakes, less the "
     "share of reverse and air; the taxi-in adds what idle thrust and its stops bring, and on the "
     "stand the brakes cool, with or without fans. Working brakes share the work evenly, but the "
-    "worst one takes more by the share entered, and one that does not let go heats all the way. "
-    "Pack is the heat pack itself; indicated is what the probe beside it shows, which lags behind "
-    "by its time constant, reads a share of the pack's excess over the air, and reads lower still "
-    "with fans. The limit is compared with the pack of the worst brake, which is the safe side. "
+    "hottest one takes more by the share entered, and one that does not let go heats all the way. "
+    "Indicated is what the probe beside the heat pack shows, which lags behind by its time "
+    "constant, reads a share of the pack's excess over the air, and reads lower still with fans. "
+    "The limit is compared with the hottest brake, read as you enter temperatures: the highest "
+    "indication from the stop on, or its heat pack at the stop. "
     "Probe lag and shares are inputs without a published value; heat that soaks into wheel and "
     "tyre later is left out. Uncertain most of all: the share of reverse, the heat pack and its "
     "cooling, each worth 10 % of the rise or more.";
-
-words::Against against_limit(const Say& say, const AfterLanding& brakes, double value_k) {
-  return say.temperature_against(value_k, brakes.limit_k);
-}
 
 std::string place(const Source& source) {
   return source.card.run.status == RunStatus::Complete ? stop_place(source) : "the end";
@@ -36,7 +33,7 @@ bool alike(const AfterLanding& brakes) {
 }
 
 std::string which_brake(const AfterLanding& brakes) {
-  return alike(brakes) ? "every brake" : "the worst brake";
+  return alike(brakes) ? "every brake" : "the hottest brake";
 }
 
 std::string stand_words(const Turnaround& turnaround) {
@@ -58,16 +55,17 @@ std::string too_hot_words(const AfterLanding& brakes) {
 
 std::string headline(const Source& source) {
   const AfterLanding& brakes = source.card.after_landing;
-  const auto said = against_limit(source.say, brakes, brakes.worst.line_up_k);
-  const std::string pack = which_brake(brakes) + " is at " + said.value + " in the pack at " +
-                           place(source) + ", limit " + said.limit;
+  const auto said =
+      source.say.temperature_against(source.card.heat.hottest.highest_k, brakes.limit_k);
+  const std::string hottest = which_brake(brakes) + " reads " + as_read(source, said.value) + " " +
+                              when_hottest(source) + ", limit " + said.limit;
   std::string begin = "No landing before this taxi: ";
   if (brakes.included) {
     begin = brakes.within_limit ? "After " + stand_words(source.brief().turnaround) + " "
                                 : "Too hot after " + stand_words(source.brief().turnaround) + ": ";
   }
-  if (!brakes.within_limit) return begin + pack + ": " + too_hot_words(brakes) + ".";
-  return begin + pack + ": " + applications_words(brakes) +
+  if (!brakes.within_limit) return begin + hottest + ": " + too_hot_words(brakes) + ".";
+  return begin + hottest + ": " + applications_words(brakes) +
          (brakes.applications_left > 1 ? " are" : " is") + " left before it.";
 }
 
@@ -110,12 +108,14 @@ SheetTable table(const Source& source) {
     table.rows.push_back(std::move(row));
     table.tones.push_back(tone);
   };
-  const Tone worst = brakes.within_limit ? Tone::Plain : Tone::Exceeded;
-  const bool mean_hot = brakes.mean.line_up_k > brakes.limit_k;
-  add(cells(source, "Mean, pack", brakes.mean), mean_hot ? Tone::Exceeded : Tone::Plain);
-  add(cells(source, "Worst, pack", brakes.worst), worst);
+  const bool indicated = source.card.heat.reading == BrakeReading::Indicated;
+  const auto decides = [&](bool read) {
+    return read && !brakes.within_limit ? Tone::Exceeded : Tone::Plain;
+  };
+  add(cells(source, "Mean, heat pack", brakes.mean), Tone::Plain);
+  add(cells(source, "Hottest, heat pack", brakes.worst), decides(!indicated));
   add(indicated_cells(source, "Mean, indicated", brakes.mean), Tone::Plain);
-  add(indicated_cells(source, "Worst, indicated", brakes.worst), Tone::Plain);
+  add(indicated_cells(source, "Hottest, indicated", brakes.worst), decides(indicated));
   return table;
 }
 
@@ -149,13 +149,13 @@ void add_share_rows(SheetSection& section, const Source& source) {
   section.rows.push_back({"Brakes working",
                           std::to_string(shares.working) + " of " + std::to_string(fitted), "",
                           shares.working < fitted ? Tone::Care : Tone::Plain});
-  section.rows.push_back({"Worst brake's share",
+  section.rows.push_back({"Hottest brake's share",
                           words::number(100.0 * shares.worst_share, 1) + " % of the work",
                           "an even share is " + words::number(100.0 * shares.mean_share, 1) + " %",
                           alike(brakes) ? Tone::Plain : Tone::Care});
   if (shares.dragging_force_n > 0.0) {
     section.rows.push_back({"Dragging brake", words::thrust(shares.dragging_force_n),
-                            "taken to be the worst one", Tone::Care});
+                            "taken to be the hottest one", Tone::Care});
   }
 }
 
@@ -185,7 +185,7 @@ SheetSection after_landing_section(const Source& source) {
   SheetSection section;
   section.headline = headline(source);
   section.caption =
-      "Heat pack of the mean and the worst brake, and what the probe of the worst one shows.";
+      "Heat pack of the mean and the hottest brake, and what the cockpit shows of the hottest.";
   add_landing_rows(section, source);
   add_share_rows(section, source);
   section.rows.push_back(budget_row(source));

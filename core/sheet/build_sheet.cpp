@@ -60,10 +60,10 @@ std::string engines_words(const Source& source) {
 }
 
 std::string brakes_words(const Source& source) {
-  if (source.card.after_landing.included) {
-    return source.say.temperature(source.card.heat.start_k) + " off the stand";
-  }
-  return source.say.temperature(source.brief().condition.brake_temperature_k) + " now";
+  const HeatAnswer& heat = source.card.heat;
+  const double start_k = heat.hottest.start.read_k(heat.reading);
+  return sheet_parts::as_read(source, source.say.temperature(start_k)) +
+         (source.card.after_landing.included ? " off the stand" : " now");
 }
 
 std::string day_words(const Source& source) {
@@ -91,11 +91,13 @@ std::string card_headline(const Source& source) {
   if (!source.card.possible || run.status != RunStatus::Complete) {
     return impossible_headline(source);
   }
+  const HeatAnswer& heat = source.card.heat;
   return words::upper_first(from_to(source)) + ": " + source.say.distance(run.length_m) + " in " +
          about(run.duration_s) + " with " + source.say.amount(run.fuel_kg) + " of fuel and " +
-         words::count(run.applications, "application") + ", brakes at " +
-         source.say.temperature_against(source.card.heat.end_k, source.card.heat.limit_k).value +
-         " at " + sheet_parts::stop_place(source) + ".";
+         words::count(run.applications, "application") + ", hottest brake " +
+         sheet_parts::as_read(
+             source, source.say.temperature_against(heat.hottest.highest_k, heat.limit_k).value) +
+         ".";
 }
 
 std::vector<SheetRow> caution_rows(const Source& source) {

@@ -219,6 +219,18 @@ Json wander_json(const TurnWander& turn) {
           {"main_gear_on_line", chances(turn.gear_on_line)}};
 }
 
+Json brake_state_json(const BrakeState& brake) {
+  return {{"pack_k", num(brake.pack_k)}, {"indicated_k", num(brake.indicated_k)}};
+}
+
+Json hottest_json(const HottestBrake& hottest) {
+  return {{"start", brake_state_json(hottest.start)},
+          {"at_stop", brake_state_json(hottest.at_stop)},
+          {"on_way_k", num(hottest.on_way_k)},
+          {"highest_k", num(hottest.highest_k)},
+          {"highest_s", num(hottest.highest_s)}};
+}
+
 Json heat_json(const HeatAnswer& heat) {
   Json techniques = Json::array();
   for (const TechniqueCost& cost : heat.techniques) {
@@ -227,6 +239,7 @@ Json heat_json(const HeatAnswer& heat) {
                           {"energy_j", num(cost.energy_j)},
                           {"peak_k", num(cost.peak_k)},
                           {"end_k", num(cost.end_k)},
+                          {"hottest_k", num(cost.hottest_k)},
                           {"time_s", num(cost.time_s)},
                           {"fuel_kg", num(cost.fuel_kg)},
                           {"wear_cost", num(cost.wear_cost)},
@@ -238,7 +251,10 @@ Json heat_json(const HeatAnswer& heat) {
           {"rise_k", num(heat.rise_k)},
           {"applications", heat.applications},
           {"energy_j", num(heat.energy_j)},
+          {"reading", document_word(heat.reading)},
+          {"hottest", hottest_json(heat.hottest)},
           {"limit_k", num(heat.limit_k)},
+          {"limit_pack_k", num(heat.limit_pack_k)},
           {"within_limit", heat.within_limit},
           {"wait_reaches_limit", heat.wait_reaches_limit},
           {"wait_s", optional_num(heat.wait_reaches_limit, heat.wait_s)},
@@ -384,6 +400,7 @@ Json engine_choice_json(const EngineChoice& row) {
           {"brake_energy_j", num(row.brake_energy_j)},
           {"end_k", num(row.end_k)},
           {"peak_k", num(row.peak_k)},
+          {"hottest_k", num(row.hottest_k)},
           {"restart_margin_n", num(row.restart_margin_n)},
           {"restart_leg", leg_index(row.restart_leg)},
           {"restart_within_limit", row.restart_within_limit},
@@ -512,6 +529,7 @@ Json uncertainty_json(const UncertaintyAnswer& sure) {
           {"keeps_rolling_slope_rad", spread_json(sure.keeps_rolling_slope_rad)},
           {"restarts_slope_rad", spread_json(sure.restarts_slope_rad)},
           {"line_up_k", spread_json(sure.line_up_k)},
+          {"hottest_k", spread_json(sure.hottest_k)},
           {"over_brake_limit", num(sure.over_brake_limit)},
           {"restart_extra_n", spread_json(sure.restart_extra_n)},
           {"restart_over_limit", num(sure.restart_over_limit)},

@@ -97,12 +97,6 @@ std::string uneven_words(const Source&, const Caution& caution) {
          " of their load to hold it, " + said.limit + " is allowed on this surface.";
 }
 
-std::string worst_brake_words(const Source& source, const Caution& caution) {
-  const auto said = temperatures(source.say, caution);
-  return "The worst brake is at " + said.value + " at " + stop_place(source) + ", limit " +
-         said.limit + " (pack, not indication).";
-}
-
 std::string half_turn_words(const Source& source, const Caution& caution) {
   const auto said = source.say.length_against(caution.value, caution.limit);
   return "No room to turn about: it takes " + said.value + " from edge to edge, there are " +
@@ -210,8 +204,8 @@ constexpr KindWords kWords[kCautionKinds] = {
      .sentence =
          [](const Source& source, const Caution& caution) {
            const auto said = temperatures(source.say, caution);
-           return "Brakes " + said.value + " at " + stop_place(source) + ", limit " + said.limit +
-                  wait_words(source.card.heat) + ".";
+           return "Hottest brake " + as_read(source, said.value) + " " + when_hottest(source) +
+                  ", limit " + said.limit + wait_words(source.card.heat) + ".";
          },
      .phrase = "Brakes too hot at ",
      .details = [](const Source& source, const Caution&) { return stop_place(source); },
@@ -221,8 +215,8 @@ constexpr KindWords kWords[kCautionKinds] = {
      .sentence =
          [](const Source& source, const Caution& caution) {
            const auto said = temperatures(source.say, caution);
-           return "Brakes peak at " + said.value + " on the way, departure limit " + said.limit +
-                  ".";
+           return "Hottest brake " + as_read(source, said.value) + " on the way, departure limit " +
+                  said.limit + ".";
          },
      .phrase = "Brakes above the limit on the way"},
     {.kind = CautionKind::NoEntrySpeed,
@@ -377,12 +371,6 @@ constexpr KindWords kWords[kCautionKinds] = {
      .details = [](const Source&,
                    const Caution& caution) { return words::duration_up(caution.value); },
      .rest = " for warm engines",
-     .placed = false},
-    {.kind = CautionKind::WorstBrakeTooHot,
-     .section = SectionId::AfterLanding,
-     .sentence = worst_brake_words,
-     .phrase = "Worst brake too hot at ",
-     .details = [](const Source& source, const Caution&) { return stop_place(source); },
      .placed = false},
     {.kind = CautionKind::TurnaroundTooShort,
      .section = SectionId::AfterLanding,

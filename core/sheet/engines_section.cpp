@@ -97,19 +97,23 @@ std::vector<std::string> cells(const Source& source, const EngineChoice& row) {
           source.say.amount(row.fuel_kg),
           source.say.amount(row.co2_kg),
           std::to_string(row.applications),
-          source.say.temperature(row.end_k),
+          source.say.temperature(row.hottest_k),
           restart};
 }
 
 Tone tone(const Source& source, const EngineChoice& row) {
-  if (!usable(source, row) || row.end_k > source.card.heat.limit_k) return Tone::Exceeded;
+  if (!usable(source, row) || row.hottest_k > source.card.heat.limit_k) return Tone::Exceeded;
   return row.restart_margin_n < 0.0 || row.warm_up_wait_s > 0.0 ? Tone::Care : Tone::Plain;
+}
+
+std::string hottest_column(const Source& source) {
+  const bool indicated = source.card.heat.reading == BrakeReading::Indicated;
+  return indicated ? "Hottest brake, indicated" : "Hottest heat pack";
 }
 
 SheetTable table(const Source& source) {
   SheetTable table;
-  table.columns = {"Engines",      "Time",         "Fuel",
-                   "CO2",          "Applications", "Brakes at " + stop_place(source),
+  table.columns = {"Engines",      "Time", "Fuel", "CO2", "Applications", hottest_column(source),
                    "Worst restart"};
   for (const EngineChoice& row : source.card.engines.rows) {
     table.rows.push_back(cells(source, row));

@@ -132,11 +132,14 @@ Answer edge_margin(const Say& say, const Card& card, int turn) {
   return {least_m, {}, sentence};
 }
 
-Answer line_up_heat(const Say& say, const Card& card, int) {
+Answer highest_indication_shown(const Say& say, const Card& card, int) {
   const auto c = [](double k) { return units::celsius_from_kelvin(k); };
-  const Spread& s = card.uncertainty.line_up_k;
-  return {c(card.run.end_brake_k), Spread{c(s.p10), c(s.p50), c(s.p90)},
-          "The brakes are at " + say.temperature(card.run.end_brake_k) + " when it stops."};
+  const HottestBrake& hottest = card.heat.hottest;
+  const Spread& s = card.uncertainty.hottest_k;
+  return {c(hottest.highest_k), Spread{c(s.p10), c(s.p50), c(s.p90)},
+          "It shows " + say.temperature(hottest.at_stop.indicated_k) + " when it stops and " +
+              say.temperature(hottest.highest_k) + " " + words::duration(hottest.highest_s) +
+              " later."};
 }
 
 Answer applications(const Say&, const Card& card, int) {
@@ -310,7 +313,9 @@ std::span<const Question> questions() {
          {.aircraft = "long-narrow-twin", .route = "east-hangar-to-f1", .load = 0.5, .turn = 0}}}},
       {"heat-line-up",
        Topic::Heat,
-       "How hot are the brakes when it stops at the end of the route?",
+       "Stopped at the end of the route: what is the most that the cockpit will show of the "
+       "brakes, "
+       "all of which are alike?",
        "°C",
        0,
        5.0,
@@ -318,7 +323,7 @@ std::span<const Question> questions() {
        900.0,
        10.0,
        {},
-       line_up_heat,
+       highest_indication_shown,
        {{{.aircraft = "long-four", .route = "stand-12-to-b1", .load = 0.5},
          {.aircraft = "medium-twin", .route = "north-side-to-e1", .load = 0.4},
          {.aircraft = "large-twin",

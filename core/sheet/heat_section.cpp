@@ -13,14 +13,21 @@ const char* const kWhyCarbon =
     "aircraft's data say; the rest of the time they cool by air and radiation. The specific heat "
     "is that of graphite (McBride, Gordon and Reno, NASA TM-4513, 1993), about 10 % uncertain for "
     "friction carbon. Carbon wears by the application, and the cost of one is common practice, no "
-    "source. All brakes are taken as equally warm; an indication lags behind the pack and reads "
-    "low with fans.";
+    "source. ";
 const char* const kWhySteel =
     "Every joule that the brakes take out goes into the heat packs, less the share that the "
     "aircraft's data say; the rest of the time they cool by air and radiation. The specific heat "
     "is that of steel (EN 1993-1-2, 3.4.1.2). Steel wears by the energy, not by the count of "
-    "applications. All brakes are taken as equally warm; an indication lags behind the pack and "
-    "reads low with fans.";
+    "applications. ";
+const char* const kWhyIndicated =
+    "What you enter is what the cockpit shows, settled: the heat pack is above the air by that "
+    "much divided by the probe's share, which is less with fans running. The probe lags, so what "
+    "it shows still rises after the stop; what is compared with the limit is the highest that it "
+    "will show of the hottest brake while the aircraft stands. All brakes begin alike.";
+const char* const kWhyHeatPack =
+    "What you enter and your limit are of the heat pack, which the cockpit does not show: an "
+    "indication lags behind it and reads lower, lower still with fans running. What is compared "
+    "with the limit is the pack of the hottest brake at the stop. All brakes begin alike.";
 
 words::Against temperatures(const Say& say, double value_k, double limit_k) {
   return say.temperature_against(value_k, limit_k);
@@ -29,7 +36,7 @@ words::Against temperatures(const Say& say, double value_k, double limit_k) {
 bool at_stand(const Source& source) { return source.brief().route.end == RouteEnd::StandMark; }
 
 std::string in_brackets(const Source& source) {
-  const std::string band = line_up_band(source);
+  const std::string band = hottest_band(source);
   return band.empty() ? "" : " (" + band + ")";
 }
 
@@ -38,37 +45,46 @@ std::string cooling_words(const HeatAnswer& heat) {
   return "wait " + words::duration_up(heat.wait_s);
 }
 
+// "121 °C indicated by the hottest brake 9 min after the stop (112 to 133 °C)"
+std::string hottest_words(const Source& source, const std::string& temperature) {
+  const bool indicated = source.card.heat.reading == BrakeReading::Indicated;
+  return temperature +
+         (indicated ? " indicated by the hottest brake " : " in the hottest heat pack ") +
+         when_hottest(source) + in_brackets(source);
+}
+
 std::string hot_headline(const Source& source, const words::Against& said) {
   const HeatAnswer& heat = source.card.heat;
-  if (!at_stand(source)) {
-    return "Hot at line-up: " + said.value + in_brackets(source) + ", limit " + said.limit + ": " +
-           cooling_words(heat) + ".";
-  }
-  std::string text = "Hot at the stand: " + said.value + in_brackets(source) +
-                     ", limit for the next departure " + said.limit + ": ";
+  const std::string hottest = hottest_words(source, said.value);
+  if (!at_stand(source))
+    return "Hot at line-up: " + hottest + ", limit " + said.limit + ": " + cooling_words(heat) +
+           ".";
+  std::string text =
+      "Hot at the stand: " + hottest + ", limit for the next departure " + said.limit + ": ";
   if (!heat.wait_reaches_limit) return text + cooling_words(heat) + ".";
   return text + words::duration_up(heat.wait_s) + " to cool.";
 }
 
 std::string headline(const Source& source) {
   const HeatAnswer& heat = source.card.heat;
-  const auto said = temperatures(source.say, heat.end_k, heat.limit_k);
+  const HottestBrake& hottest = heat.hottest;
+  const auto said = temperatures(source.say, hottest.highest_k, heat.limit_k);
   if (source.card.run.status != RunStatus::Complete) {
-    return stuck_sentence(source) + " The brakes are at " + said.value + " there.";
+    return stuck_sentence(source) + " The hottest brake is at " + as_read(source, said.value) +
+           " there.";
   }
-  if (std::isnan(heat.end_k)) {
+  if (std::isnan(hottest.highest_k)) {
     return "How hot the brakes are at " + stop_place(source) +
            " is not computed here: see the caution.";
   }
   if (!heat.within_limit) return hot_headline(source, said);
-  std::string text = said.value + in_brackets(source) + " at " + stop_place(source) + " after " +
-                     words::count(heat.applications, "application") + ", limit " + said.limit;
-  if (std::isnan(heat.peak_k)) return text + ". How hot on the way is not computed here.";
-  if (heat.peak_k > heat.limit_k) {
-    return text + ", but " + temperatures(source.say, heat.peak_k, heat.limit_k).value +
-           " on the way.";
+  std::string text = hottest_words(source, said.value) + ", limit " + said.limit;
+  if (std::isnan(hottest.on_way_k)) return text + ". How hot on the way is not computed here.";
+  if (hottest.on_way_k > heat.limit_k) {
+    text +=
+        ", but " + temperatures(source.say, hottest.on_way_k, heat.limit_k).value + " on the way";
   }
-  return text + ": fine.";
+  return text + "; " + words::count(heat.applications, "application") + ".";
 }
 
 const char* technique_name(BrakeTechnique technique) {
@@ -104,11 +120,11 @@ SheetRow technique_row(const Source& source, const TechniqueCost& cost) {
   const double limit_k = source.card.heat.limit_k;
   SheetRow row;
   row.label = technique_name(cost.technique);
-  row.value = uses_words(cost) + ", " + temperatures(source.say, cost.end_k, limit_k).value +
-              " at " + stop_place(source);
+  row.value = uses_words(cost) + ", " +
+              as_read(source, temperatures(source.say, cost.hottest_k, limit_k).value);
   row.note = (chosen ? "your technique; " : "") + words::duration(cost.time_s) + ", " +
              source.say.amount(cost.fuel_kg) + " of fuel, " + wear_words(cost);
-  row.tone = cost.end_k > limit_k ? Tone::Exceeded : Tone::Plain;
+  row.tone = cost.hottest_k > limit_k ? Tone::Exceeded : Tone::Plain;
   return row;
 }
 
@@ -125,23 +141,62 @@ std::string fans_words(const Source& source) {
   return source.brief().aircraft.fan_convection_wpm2k > 0.0 ? "fans off" : "no fans fitted";
 }
 
+// What is read, with the heat pack that it stands for where that is something else.
+SheetRow state_row(const Source& source, const std::string& label, const BrakeState& brake,
+                   const std::string& note) {
+  const HeatAnswer& heat = source.card.heat;
+  SheetRow row;
+  row.label = label;
+  row.value = as_read(source, source.say.temperature(brake.read_k(heat.reading)));
+  if (heat.reading == BrakeReading::Indicated)
+    row.note = "heat pack " + source.say.temperature(brake.pack_k) + ", ";
+  row.note += note;
+  return row;
+}
+
+void add_temperatures(const Source& source, SheetSection& section) {
+  const HeatAnswer& heat = source.card.heat;
+  const HottestBrake& hottest = heat.hottest;
+  const bool complete = source.card.run.status == RunStatus::Complete;
+  const auto highest = temperatures(source.say, hottest.highest_k, heat.limit_k);
+  const auto on_way = temperatures(source.say, hottest.on_way_k, heat.limit_k);
+  section.rows.push_back(
+      state_row(source, source.card.after_landing.included ? "As the taxi begins" : "Brakes now",
+                hottest.start, fans_words(source)));
+  section.rows.push_back(state_row(source, "At " + (complete ? stop_place(source) : "the end"),
+                                   hottest.at_stop, "hottest brake"));
+  section.rows.push_back({"Hottest brake",
+                          as_read(source, highest.value) + (complete ? in_brackets(source) : ""),
+                          when_hottest(source) + ", limit " + highest.limit,
+                          heat.within_limit ? Tone::Plain : Tone::Exceeded});
+  section.rows.push_back({"Highest on the way", as_read(source, on_way.value), "hottest brake",
+                          hottest.on_way_k > heat.limit_k ? Tone::Care : Tone::Plain});
+  section.rows.push_back({"Mean heat pack", source.say.temperature(heat.end_k),
+                          "peak " + source.say.temperature(heat.peak_k) + ", " +
+                              source.say.rise(heat.rise_k) + " above the start",
+                          Tone::Plain});
+}
+
 }  // namespace
+
+std::string as_read(const Source& source, const std::string& temperature) {
+  const bool indicated = source.card.heat.reading == BrakeReading::Indicated;
+  return temperature + (indicated ? " indicated" : " in the heat pack");
+}
+
+std::string when_hottest(const Source& source) {
+  constexpr double kWorthSaying_s = 30.0;
+  const double after_s = source.card.heat.hottest.highest_s;
+  if (after_s >= kWorthSaying_s) return words::duration(after_s) + " after the stop";
+  return "at " + (source.card.run.status == RunStatus::Complete ? stop_place(source) : "the end");
+}
 
 SheetSection heat_section(const Source& source) {
   const HeatAnswer& heat = source.card.heat;
-  const auto end = temperatures(source.say, heat.end_k, heat.limit_k);
-  const bool complete = source.card.run.status == RunStatus::Complete;
   SheetSection section;
   section.headline = headline(source);
-  section.caption = "Speed and brake temperature along the route, over one distance.";
-  section.rows.push_back({source.card.after_landing.included ? "As the taxi begins" : "Brakes now",
-                          source.say.temperature(heat.start_k), fans_words(source), Tone::Plain});
-  section.rows.push_back({"At " + (complete ? stop_place(source) : std::string("the end")),
-                          end.value + (complete ? in_brackets(source) : ""), "limit " + end.limit,
-                          heat.within_limit ? Tone::Plain : Tone::Exceeded});
-  section.rows.push_back({"Peak", temperatures(source.say, heat.peak_k, heat.limit_k).value,
-                          source.say.rise(heat.rise_k) + " above the start",
-                          heat.peak_k > heat.limit_k ? Tone::Care : Tone::Plain});
+  section.caption = "Speed and heat-pack temperature along the route, over one distance.";
+  add_temperatures(source, section);
   section.rows.push_back(wait_row(heat));
   section.rows.push_back({"Brakes used", words::count(heat.applications, "application"),
                           words::megajoules(heat.energy_j) + " into the brakes", Tone::Plain});
@@ -157,6 +212,7 @@ SheetSection heat_section(const Source& source) {
   } else {
     section.why = kWhySteel;
   }
+  section.why += heat.reading == BrakeReading::Indicated ? kWhyIndicated : kWhyHeatPack;
   return section;
 }
 

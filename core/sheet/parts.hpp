@@ -86,7 +86,11 @@ std::string surface_words(const Day& day);
 
 // sheet_sure.cpp: "52 to 84 s" and "160 to 230 °C", ten and ninety per cent; "" when not known.
 std::string time_to_target_band(const Source& source, double target_mps);
-std::string line_up_band(const Source& source);
+std::string hottest_band(const Source& source);  // of the hottest brake, as it is read
+
+// heat_section.cpp: which of the two a brake temperature is, and when the highest comes.
+std::string as_read(const Source& source, const std::string& temperature);  // "121 °C indicated"
+std::string when_hottest(const Source& source);  // "9 min after the stop", "at line-up"
 
 // sheet_room.cpp: published rules in words.
 const RuleVerdict* rule_of(const Card& card, const Caution& caution);  // null: not there

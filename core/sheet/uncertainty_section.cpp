@@ -128,8 +128,7 @@ std::string roll_sentence(const Say& say, const UncertaintyAnswer& sure) {
 
 std::string heat_sentence(const Source& source) {
   const UncertaintyAnswer& sure = source.card.uncertainty;
-  std::string text =
-      " Brakes " + celsius_band(source.say, sure.line_up_k) + " at " + stop_place(source);
+  std::string text = " Hottest brake " + as_read(source, celsius_band(source.say, sure.hottest_k));
   if (sure.over_brake_limit <= 0.0)
     return text + ", never over the limit of " + limit_words(source) + ".";
   return text + ", " + words::chance(sure.over_brake_limit) + " over the limit of " +
@@ -237,8 +236,11 @@ void add_roll_rows(const Source& source, SheetSection& section) {
 
 void add_heat_rows(SheetSection& section, const Source& source) {
   const UncertaintyAnswer& sure = source.card.uncertainty;
+  section.rows.push_back({"Hottest brake",
+                          as_read(source, celsius_band(source.say, sure.hottest_k)),
+                          when_hottest(source), Tone::Plain});
   section.rows.push_back({"Brakes at " + stop_place(source),
-                          celsius_band(source.say, sure.line_up_k), "pack of the mean brake",
+                          celsius_band(source.say, sure.line_up_k), "heat pack of the mean brake",
                           Tone::Plain});
   section.rows.push_back({"Chance over the brake limit", words::chance(sure.over_brake_limit),
                           "limit " + limit_words(source), chance_tone(sure.over_brake_limit)});
@@ -272,11 +274,11 @@ std::string time_to_target_band(const Source& source, double target_mps) {
                      words::duration(sure.time_to_target_s.p90));
 }
 
-std::string line_up_band(const Source& source) {
+std::string hottest_band(const Source& source) {
   const UncertaintyAnswer& sure = source.card.uncertainty;
   if (sure.draws == 0) return "";
-  return words::band(source.say.temperature(sure.line_up_k.p10),
-                     source.say.temperature(sure.line_up_k.p90));
+  return words::band(source.say.temperature(sure.hottest_k.p10),
+                     source.say.temperature(sure.hottest_k.p90));
 }
 
 SheetSection uncertainty_section(const Source& source) {

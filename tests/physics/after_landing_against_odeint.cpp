@@ -118,8 +118,13 @@ Reference reference_of(const TurnaroundCase& one, double share, double dragging_
   const bool included = brief.turnaround.included;
   const double start =
       included ? brief.turnaround.brakes_at_touchdown_k : brief.condition.brake_temperature_k;
-  Reference reference{one, share, dragging_n, start, 0.0, false};
-  reference.shown_k = reference.goal_k(start, !included && brief.condition.fans_on);
+  Reference reference{one, share, dragging_n, start, start, false};
+  const bool on = !included && brief.condition.fans_on;
+  const double air = one.air.temperature_k;
+  if (brief.limits.brake_reading == BrakeReading::HeatPack)
+    reference.shown_k = reference.goal_k(start, on);
+  else if (start > air)  // settled: it tells the pack
+    reference.pack_k = air + (start - air) / reference.probe_share(on);
   return reference;
 }
 
@@ -128,7 +133,8 @@ Reference reference_of(const TurnaroundCase& one, double share, double dragging_
 TEST_CASE("after landing: the whole chain agrees with the ODE solver") {
   Draws draws(20261110);
   Worst mean_off, worst_off, mean_end, worst_end, shown_off, shown_end;
-  int included = 0, dragged = 0, thrust_short = 0;
+  Worst hottest_end, shown_highest;
+  int included = 0, dragged = 0, thrust_short = 0, indicated = 0;
   for (int i = 0; i < 400; ++i) {
     const TurnaroundCase one = draw_turnaround(draws);
     const Brief& brief = one.brief;
@@ -155,15 +161,39 @@ TEST_CASE("after landing: the whole chain agrees with the ODE solver") {
     worst_end.note(room * (got.worst.line_up_k / worst.pack_k - 1.0), i);
     shown_end.note(got.worst.line_up_indicated_k - worst.shown_k, i);
     shown_end.note(got.mean.line_up_indicated_k - mean.shown_k, i);
+    // The hottest brake: where its indication is highest, and nowhere higher.
+    const HottestBrake hottest = hottest_brake(brief, one.air, one.run);
+    hottest_end.note(hottest.at_stop.pack_k - got.worst.line_up_k, i);
+    hottest_end.note(hottest.at_stop.indicated_k - got.worst.line_up_indicated_k, i);
+    if (brief.limits.brake_reading == BrakeReading::HeatPack) {
+      CHECK(hottest.highest_k == hottest.at_stop.pack_k);
+      CHECK(hottest.highest_s == 0.0);
+      continue;
+    }
+    ++indicated;
+    Reference alone = worst;
+    alone.wait(hottest.highest_s, 0.0, brief.condition.fans_on);
+    shown_highest.note(hottest.highest_k - alone.shown_k, i);
+    const Today today = today_as_given(brief, one.air);
+    shown_highest.note(highest_reading(today, hottest.at_stop).read_k - alone.shown_k, i);
+    double most = worst.shown_k;
+    Reference later = worst;
+    for (int k = 0; k < 60; ++k) {
+      later.wait(60.0, 0.0, brief.condition.fans_on);
+      most = std::max(most, later.shown_k);
+    }
+    shown_highest.note(std::max(0.0, most - hottest.highest_k), i);
   }
   for (const Worst* w : {&mean_off, &worst_off, &mean_end, &worst_end}) {
     CAPTURE(w->at);
     CHECK(w->error < 1e-9);
   }
-  for (const Worst* w : {&shown_off, &shown_end}) {
+  CHECK(hottest_end.error < 1e-9);
+  for (const Worst* w : {&shown_off, &shown_end, &shown_highest}) {
     CAPTURE(w->at);
     CHECK(w->error < 0.1);
   }
+  CHECK(indicated > 150);
   CHECK(included > 250);
   CHECK(included < 350);
   CHECK(dragged > 80);

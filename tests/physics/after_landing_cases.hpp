@@ -16,10 +16,11 @@ struct TurnaroundCase {
   RouteRun run;
 };
 
-// Runs the brief's route with the brakes as the turnaround leaves them.
+// Runs the brief's route with the packs as the turnaround leaves them.
 inline void run_after_turnaround(TurnaroundCase& one) {
   static FixedList<TurnAnswer, kMaxLegs> turns;
   Brief brief = one.brief;
+  brief.limits.brake_reading = BrakeReading::HeatPack;
   brief.condition.brake_temperature_k = brakes_at_taxi_out_k(one.brief, one.air);
   plan_turns(brief, one.air, turns);
   one.run = run_route(brief, one.air, brief.technique.braking, turns);
@@ -27,6 +28,20 @@ inline void run_after_turnaround(TurnaroundCase& one) {
 
 inline AfterLanding answer_of(const TurnaroundCase& one) {
   return after_landing(one.brief, one.air, one.run);
+}
+
+// What decides of the hottest brake.
+inline double deciding_k(const TurnaroundCase& one) {
+  return hottest_brake(one.brief, one.air, one.run).highest_k;
+}
+
+// The packs at the very begin, at touchdown or now.
+inline double packs_at_first_k(const TurnaroundCase& one) {
+  const Brief& brief = one.brief;
+  if (!brief.turnaround.included) return brakes_now(brief, one.air).pack_k;
+  const Probe probe = brake_probe(brief.aircraft, one.air.temperature_k, false);
+  return brake_as_read(probe, brief.limits.brake_reading, brief.turnaround.brakes_at_touchdown_k)
+      .pack_k;
 }
 
 inline Leg straight_leg(double length_m, double slope_rad) {
@@ -97,6 +112,7 @@ inline TurnaroundCase draw_turnaround(Draws& draws) {
   brief.route.legs.push(arc_leg(draws.between(40.0, 90.0), draws.sign() * 90.0, slope));
   brief.route.legs.push(straight_leg(draws.between(300.0, 2500.0), slope));
   one.air = day_air(0.0, 101325.0, draws.between(260.0, 315.0));
+  brief.limits.brake_reading = draws.coin() ? BrakeReading::Indicated : BrakeReading::HeatPack;
   run_after_turnaround(one);
   return one;
 }

@@ -39,13 +39,16 @@ bool withheld_for(const Card& c, WithheldReason reason) {
 template <class F>
 void every_brake_temperature(const Card& c, F f) {
   for (const double k :
-       {c.heat.start_k, c.heat.end_k, c.heat.peak_k, c.run.peak_brake_k, c.run.end_brake_k,
-        c.uncertainty.line_up_k.p10, c.uncertainty.line_up_k.p50, c.uncertainty.line_up_k.p90})
+       {c.heat.start_k, c.heat.end_k, c.heat.peak_k, c.heat.hottest.start.pack_k,
+        c.heat.hottest.start.indicated_k, c.heat.hottest.at_stop.pack_k,
+        c.heat.hottest.at_stop.indicated_k, c.heat.hottest.on_way_k, c.heat.hottest.highest_k,
+        c.run.peak_brake_k, c.run.end_brake_k, c.uncertainty.line_up_k.p10,
+        c.uncertainty.line_up_k.p50, c.uncertainty.line_up_k.p90})
     f(k);
-  for (const TechniqueCost& t : c.heat.techniques) f(t.peak_k), f(t.end_k);
+  for (const TechniqueCost& t : c.heat.techniques) f(t.peak_k), f(t.end_k), f(t.hottest_k);
   for (const LegResult& leg : c.run.legs) f(leg.brake_end_k);
   for (const Piece& piece : c.run.pieces) f(piece.brake_start_k), f(piece.brake_end_k);
-  for (const EngineChoice& row : c.engines.rows) f(row.peak_k), f(row.end_k);
+  for (const EngineChoice& row : c.engines.rows) f(row.peak_k), f(row.end_k), f(row.hottest_k);
   for (const BrakeTimes* b : {&c.after_landing.mean, &c.after_landing.worst})
     for (const double k : {b->after_stop_k, b->at_stand_k, b->off_stand_k, b->line_up_k, b->peak_k,
                            b->off_stand_indicated_k, b->line_up_indicated_k})
@@ -86,8 +89,13 @@ void look_at(const Brief& brief, const Card& c, Tally& tally) {
   const double began_k = brief.turnaround.included
                              ? std::min(c.air.temperature_k, brief.turnaround.brakes_at_touchdown_k)
                              : brief.condition.brake_temperature_k;
+  // Above the air a pack is hotter than it reads, and its band as much wider.
+  const double probe_share = brief.limits.brake_reading == BrakeReading::HeatPack ? 1.0
+                             : brief.condition.fans_on && brief.aircraft.fan_convection_wpm2k > 0.0
+                                 ? brief.aircraft.probe_share_fans
+                                 : brief.aircraft.probe_share;
   const double coldest_k =
-      std::min(c.air.temperature_k, began_k - brief.bands.brakes_now_k.below) - 1e-6;
+      std::min(c.air.temperature_k, began_k - brief.bands.brakes_now_k.below / probe_share) - 1e-6;
   const bool carbon = brief.aircraft.brake_material == BrakeMaterial::Carbon;
   const double hottest_k = 273.15 + (carbon ? 2000.0 : 1200.0);
   int hidden = 0;
@@ -233,14 +241,14 @@ TEST_CASE("gate: brakes beyond what a pack bears are not computed, and the card 
     Brief brief = one_turn();
     brief.aircraft.brake_material = material;
     Card one = *made.card;
-    one.heat.peak_k = one.heat.end_k = hottest_k;  // that is borne yet
+    one.heat.peak_k = one.heat.hottest.highest_k = hottest_k;  // that is borne yet
     gate_card(brief, one);
     CHECK(one.withheld.empty());
     one.heat.peak_k = std::nextafter(hottest_k, 1e9);
     gate_card(brief, one);
     CHECK(std::isnan(one.heat.peak_k));
     CHECK(std::isnan(one.heat.rise_k));
-    CHECK(one.heat.end_k == hottest_k);
+    CHECK(one.heat.hottest.highest_k == hottest_k);
     CHECK(std::isfinite(one.heat.wait_s));
     REQUIRE(one.withheld.size() == 1);
     CHECK(one.withheld[0].reason == WithheldReason::TooHot);
@@ -322,19 +330,21 @@ TEST_CASE("gate: one number that is none takes back its kind and what hangs on i
   CHECK(!std::isnan(edge.wander[0].gear_on_line.off_edge));
   const Card wander = gated([](Card& c) { c.wander[0].gear_on_line.off_edge = 1.1; });
   CHECK(withheld_for(wander, WithheldReason::OutOfOrder));
-  const Card brakes = gated([](Card& c) { c.heat.end_k = HUGE_VAL; });
-  CHECK(std::isnan(brakes.heat.end_k));
+  const Card brakes = gated([](Card& c) { c.heat.hottest.highest_k = HUGE_VAL; });
+  CHECK(std::isnan(brakes.heat.hottest.highest_k));
+  CHECK(std::isnan(brakes.heat.hottest.highest_s));
   CHECK(std::isnan(brakes.heat.wait_s));
   CHECK(brakes.heat.peak_k == made.card->heat.peak_k);
   CHECK(withheld_for(brakes, WithheldReason::NotFinite));
 }
 
 TEST_CASE("gate: no brake is colder than the air and its start") {
-  const MadeCard made(one_turn());
-  const Brief brief = one_turn();
-  const double coldest_k =
-      std::min(made.card->air.temperature_k,
-               brief.condition.brake_temperature_k - brief.bands.brakes_now_k.below);
+  Brief brief = one_turn();
+  brief.condition.brake_temperature_k = 270.0;  // read below the air's: as the pack is
+  brief.bands.brakes_now_k.below = 17.0;
+  const MadeCard made(brief);
+  REQUIRE(made.card->withheld.empty());
+  const double coldest_k = 270.0 - 17.0 / brief.aircraft.probe_share;
   Card one = *made.card;
   one.engines.rows[0].end_k = coldest_k;
   gate_card(brief, one);
@@ -353,7 +363,8 @@ TEST_CASE(
   brief.turnaround.included = true;
   for (const double touchdown_k : {260.0, 500.0}) {
     brief.turnaround.brakes_at_touchdown_k = touchdown_k;
-    const double coldest_k = std::min(touchdown_k, made.card->air.temperature_k) - 7.0;
+    const double coldest_k =
+        std::min(touchdown_k, made.card->air.temperature_k) - 7.0 / brief.aircraft.probe_share;
     Card one = *made.card;
     one.after_landing.mean.at_stand_k = coldest_k;
     gate_card(brief, one);

@@ -83,38 +83,68 @@ TEST_CASE("card: what each braking technique costs, number by number") {
 }
 
 TEST_CASE("card: the heat, and the wait where it is above the limit at the stop") {
-  Brief brief = one_turn();
-  brief.condition.brake_temperature_k = 400.0;
-  const MadeCard within(brief);
-  const HeatAnswer& cool = within.card->heat;
-  CHECK(cool.start_k == within.today.condition.brake_temperature_k);
-  CHECK(cool.rise_k == doctest::Approx(cool.peak_k - 400.0).epsilon(1e-12));
-  CHECK(cool.rise_k > 1.0);
-  CHECK(cool.applications == within.card->run.applications);
-  CHECK(cool.applications > 0);
-  CHECK(cool.energy_j == within.card->run.brake_energy_j);
-  CHECK(cool.energy_j > 0.0);
-  CHECK(cool.limit_k == brief.limits.departure_brake_k);
-  CHECK(cool.within_limit);
-  CHECK(cool.wait_s == 0.0);
+  for (const BrakeReading reading : {BrakeReading::Indicated, BrakeReading::HeatPack}) {
+    const bool indicated = reading == BrakeReading::Indicated;
+    CAPTURE(indicated);
+    Brief brief = one_turn();
+    brief.limits.brake_reading = reading;
+    brief.condition.brake_temperature_k = 400.0;
+    brief.condition.worst_brake_extra = 0.3;
+    const MadeCard within(brief);
+    const HeatAnswer& cool = within.card->heat;
+    const HottestBrake& hottest = cool.hottest;
+    CHECK(cool.reading == reading);
+    CHECK(hottest.start.read_k(reading) == 400.0);
+    CHECK(cool.start_k == hottest.start.pack_k);
+    CHECK(cool.rise_k == doctest::Approx(cool.peak_k - cool.start_k).epsilon(1e-12));
+    CHECK(cool.rise_k > 1.0);
+    CHECK(cool.applications == within.card->run.applications);
+    CHECK(cool.applications > 0);
+    CHECK(cool.energy_j == within.card->run.brake_energy_j);
+    CHECK(cool.energy_j > 0.0);
+    CHECK(cool.limit_k == brief.limits.departure_brake_k);
+    CHECK(cool.within_limit);
+    CHECK(cool.wait_s == 0.0);
+    // The worst brake, not the mean one; and the same as after the landing that there was not.
+    CHECK(hottest.at_stop.pack_k > cool.end_k + 1.0);
+    CHECK(hottest.at_stop.pack_k == within.card->after_landing.worst.line_up_k);
+    CHECK(hottest.at_stop.indicated_k == within.card->after_landing.worst.line_up_indicated_k);
+    const Probe probe = brake_probe(brief.aircraft, within.air.temperature_k, false);
+    if (indicated) {
+      CHECK(hottest.highest_k > hottest.at_stop.indicated_k + 1.0);
+      CHECK(hottest.highest_k < settled_indication_k(probe, hottest.at_stop.pack_k));
+      CHECK(hottest.highest_s > 60.0);
+      CHECK(settled_indication_k(probe, cool.limit_pack_k) ==
+            doctest::Approx(cool.limit_k).epsilon(1e-13));
+    } else {
+      CHECK(hottest.highest_k == hottest.at_stop.pack_k);
+      CHECK(hottest.highest_s == 0.0);
+      CHECK(cool.limit_pack_k == cool.limit_k);
+    }
+    const BrakeTechnique own = brief.technique.braking;
+    CHECK(cool.techniques[static_cast<int>(own)].hottest_k == hottest.highest_k);
+    CHECK(within.card->engines.rows.back().hottest_k == hottest.highest_k);
 
-  brief.limits.departure_brake_k = cool.end_k;  // on the limit is within it
-  CHECK(MadeCard(brief).card->heat.within_limit);
-  brief.limits.departure_brake_k = std::nextafter(cool.end_k, 0.0);
-  CHECK(!MadeCard(brief).card->heat.within_limit);
+    brief.limits.departure_brake_k = hottest.highest_k;  // on the limit is within it
+    CHECK(MadeCard(brief).card->heat.within_limit);
+    CHECK(MadeCard(brief).card->after_landing.within_limit);
+    brief.limits.departure_brake_k = std::nextafter(hottest.highest_k, 0.0);
+    CHECK(!MadeCard(brief).card->heat.within_limit);
+    CHECK(!MadeCard(brief).card->after_landing.within_limit);
 
-  // Cooling for the wait with nothing going in ends at the limit.
-  brief.limits.departure_brake_k = cool.end_k - 15.0;
-  const MadeCard hot(brief);
-  CHECK(!hot.card->heat.within_limit);
-  CHECK(hot.card->heat.wait_reaches_limit);
-  REQUIRE(hot.card->heat.wait_s > 10.0);
-  const HeatPack pack = heat_pack(brief.aircraft, hot.air.temperature_k, false);
-  CHECK(temperature_after_time_k(pack, cool.end_k, hot.card->heat.wait_s, 0.0) ==
-        doctest::Approx(cool.end_k - 15.0).epsilon(1e-11));
-  // Below the air's temperature no wait brings it.
-  brief.limits.departure_brake_k = hot.air.temperature_k - 5.0;
-  CHECK(!MadeCard(brief).card->heat.wait_reaches_limit);
+    // Cooling for the wait with nothing going in ends at the limit.
+    brief.limits.departure_brake_k = hottest.highest_k - 15.0;
+    const MadeCard hot(brief);
+    CHECK(!hot.card->heat.within_limit);
+    CHECK(hot.card->heat.wait_reaches_limit);
+    REQUIRE(hot.card->heat.wait_s > 10.0);
+    const HeatPack pack = heat_pack(brief.aircraft, hot.air.temperature_k, false);
+    CHECK(brake_left_alone(pack, probe, hottest.at_stop, hot.card->heat.wait_s).read_k(reading) ==
+          doctest::Approx(hottest.highest_k - 15.0).epsilon(1e-7));
+    // Below the air's temperature no wait brings it.
+    brief.limits.departure_brake_k = hot.air.temperature_k - 5.0;
+    CHECK(!MadeCard(brief).card->heat.wait_reaches_limit);
+  }
 }
 
 TEST_CASE("card: side loads at the fastest inside a turn") {

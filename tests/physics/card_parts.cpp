@@ -17,6 +17,7 @@ namespace {
 
 Brief with_turnaround(Brief brief) {
   brief.turnaround.included = true;
+  brief.limits.brake_reading = BrakeReading::HeatPack;
   brief.turnaround.landing_mass_kg = 0.9 * brief.condition.mass_kg;
   return brief;
 }
@@ -31,7 +32,7 @@ void check_after_landing(const MadeCard& p) {
   CHECK(got.within_limit == own.within_limit);
   CHECK(got.applications_left == own.applications_left);
   CHECK(got.points.size() == own.points.size());
-  CHECK(got.mean.off_stand_k == p.today.condition.brake_temperature_k);
+  CHECK(got.mean.off_stand_k == brakes_now(p.today, p.air).pack_k);
 }
 
 void check_runs(const MadeCard& p) {
@@ -129,10 +130,12 @@ TEST_CASE("parts: every answer of the card is its part's own") {
     check_after_landing(p);
     const StandardsAnswer rules = standards_answer(p.today, p.card->tracks, p.card->turns);
     REQUIRE(p.card->standards.verdicts.size() == rules.verdicts.size());
+    const Today today = make_today(p.given);  // with the worst brake as the landing leaves it
     const UncertaintyAnswer uncertainty = uncertainty_answer(
-        p.today, p.air, p.card->pavement, p.card->turns, p.card->run, p.card->heat.limit_k);
+        today, make_legs(today, p.given.route), p.given.bands, p.card->turns, p.card->run);
     CHECK(p.card->uncertainty.draws == uncertainty.draws);
     CHECK(p.card->uncertainty.line_up_k.p90 == uncertainty.line_up_k.p90);
+    CHECK(p.card->uncertainty.hottest_k.p10 == uncertainty.hottest_k.p10);
     CHECK(p.card->uncertainty.over_brake_limit == uncertainty.over_brake_limit);
     uneven += !p.card->yaw.even;
     turns += static_cast<int>(p.card->turns.size());

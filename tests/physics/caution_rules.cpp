@@ -356,14 +356,14 @@ TEST_CASE("caution rules: the legs") {
 TEST_CASE("caution rules: heat") {
   Quiet hot;
   hot.card().heat.within_limit = false;
-  hot.card().heat.end_k = 600.0;
-  hot.card().heat.peak_k = 610.0;
+  hot.card().heat.hottest.highest_k = 600.0;
+  hot.card().heat.hottest.on_way_k = 610.0;
   hot.says({kExceeded, CautionKind::BrakesTooHot, -1, 600.0, 570.0});
   Quiet peak;
-  peak.card().heat.peak_k = 570.0 + kBit;
+  peak.card().heat.hottest.on_way_k = 570.0 + kBit;
   peak.says({kCare, CautionKind::PeakAboveLimit, -1, 570.0 + kBit, 570.0});
   Quiet at;
-  at.card().heat.peak_k = 570.0;
+  at.card().heat.hottest.on_way_k = 570.0;
   at.silent();
 }
 
@@ -430,17 +430,6 @@ TEST_CASE("caution rules: restart") {
 }
 
 TEST_CASE("caution rules: brakes that differ, and a turnaround") {
-  Quiet worst;
-  AfterLanding& brakes = worst.card().after_landing;
-  brakes.within_limit = false;
-  brakes.worst.line_up_k = 590.0;
-  brakes.limit_k = 570.0;
-  brakes.wait_reaches_limit = false;
-  worst.says({kExceeded, CautionKind::WorstBrakeTooHot, -1, 590.0, 570.0});
-  worst.card().cautions.clear();
-  // Where all are too hot, the worst is no news.
-  worst.card().heat.within_limit = false;
-  worst.says({kExceeded, CautionKind::BrakesTooHot, -1, 0.0, 570.0});
   // More time helps: said only where there is a stand time, and only where it helps.
   for (const bool included : {false, true})
     for (const bool helps : {false, true})
@@ -450,7 +439,7 @@ TEST_CASE("caution rules: brakes that differ, and a turnaround") {
         one.card().after_landing.wait_reaches_limit = helps;
         one.card().after_landing.within_limit = within;
         one.card().after_landing.longer_stand_s = 600.0;
-        one.card().heat.within_limit = within;  // else the worst brake speaks, too
+        one.card().heat.within_limit = within;
         fill_cautions(one.brief, one.card());
         std::size_t told = 0;
         for (const Caution& c : one.card().cautions)
@@ -598,8 +587,12 @@ TEST_CASE("caution rules: what the gate took back") {
   missing.says({kExceeded, CautionKind::NotComputed, -1, 2.0, 0.0});
   Quiet hot;
   hot.card().withheld.push({"brake temperature", WithheldReason::TooHot, -1});
-  hot.card().heat.end_k = std::nan("");
+  hot.card().heat.hottest.highest_k = std::nan("");
   hot.card().heat.within_limit = false;
+  hot.says({kExceeded, CautionKind::BrakesBeyondModel, -1, 2273.15, 2273.15}, false);
+  hot.card().cautions.clear();
+  hot.card().heat.hottest.highest_k = 600.0;
+  hot.card().heat.hottest.on_way_k = std::nan("");
   hot.says({kExceeded, CautionKind::BrakesBeyondModel, -1, 2273.15, 2273.15}, false);
   Quiet steel;
   steel.brief.aircraft.brake_material = BrakeMaterial::Steel;
@@ -628,7 +621,7 @@ TEST_CASE("caution rules: the serious first, then by kind, then along the route"
   one.leg(2).extra_thrust_n = 1e3;
   one.leg(1).extra_thrust_n = 2e3;
   one.leg(2).hardest_braking_mps2 = 2.0;
-  one.card().heat.peak_k = 580.0;
+  one.card().heat.hottest.on_way_k = 580.0;
   one.card().tracks[0].gear_on_line.margins.nose.margin_m = -1.0;
   one.card().half_turn.wanted = true;
   one.card().half_turn.possible = false;

@@ -65,10 +65,13 @@ void every_number(const Card& c, F f) {
     }
   }
   const HeatAnswer& h = c.heat;
-  for (double x : {h.start_k, h.end_k, h.peak_k, h.rise_k, h.energy_j, h.limit_k, h.wait_s})
+  for (double x : {h.start_k, h.end_k, h.peak_k, h.rise_k, h.energy_j, h.limit_k, h.limit_pack_k,
+                   h.wait_s, h.hottest.on_way_k, h.hottest.highest_k, h.hottest.highest_s})
     f("heat", x);
+  for (const BrakeState& brake : {h.hottest.start, h.hottest.at_stop})
+    for (double x : {brake.pack_k, brake.indicated_k}) f("hottest brake", x);
   for (const TechniqueCost& t : h.techniques)
-    for (double x : {t.energy_j, t.peak_k, t.end_k, t.time_s, t.fuel_kg, t.wear_cost})
+    for (double x : {t.energy_j, t.peak_k, t.end_k, t.hottest_k, t.time_s, t.fuel_kg, t.wear_cost})
       f("technique", x);
   const StopAnswer& s = c.stop;
   for (double x :

@@ -19,7 +19,9 @@ struct MadeCard {
         air(day_air(brief.route.start_elevation_m, brief.day.qnh_pa, brief.day.temperature_k)),
         today(tightened_for_surface(
             brief, limits_on_surface(brief, pavement_state(brief.aircraft, brief.day)))) {
-    today.condition.brake_temperature_k = brakes_at_taxi_out_k(today, air);
+    // After a landing the probe has not settled: only a heat pack can be entered instead.
+    if (brief.turnaround.included)
+      today.condition.brake_temperature_k = brakes_at_taxi_out_k(today, air);
     compute_card(given, *card);
   }
   const TurnAnswer& turn() const { return card->turns[0]; }

@@ -219,6 +219,7 @@ TEST_CASE("property: warmer brakes at the start end warmer, at every technique")
   int compared = 0;
   for (int i = 0; i < 20; ++i) {
     Brief brief = draw_plain_brief(draws);
+    brief.limits.brake_reading = BrakeReading::HeatPack;
     compute_card(brief, *first);
     brief.condition.brake_temperature_k += 20.0;
     compute_card(brief, *second);

@@ -105,7 +105,7 @@ TEST_CASE("run: each piece burns its flow and warms the mean working brake by it
     const RouteRun run = run_of(brief, kTechniques[i % 3]);
     const HeatPack pack = heat_pack(brief.aircraft, air.temperature_k, brief.condition.fans_on);
     const int working = brief.aircraft.brake_count - brief.condition.brakes_inoperative;
-    double brake_k = brief.condition.brake_temperature_k;
+    double brake_k = brakes_now(brief, air).pack_k;
     double peak_k = brake_k;
     double fuel_kg = 0.0;
     for (const Piece& piece : run.pieces) {
@@ -345,7 +345,8 @@ Brief draw_wild_brief(Draws& draws) {
 
 // Nothing infinite, no gap, no brake that gives energy, no end but a stop or a lack of thrust.
 void check_sane(const Brief& brief, const RouteRun& run) {
-  double at_s = 0.0, v = brief.route.start_speed_mps, brake_k = brief.condition.brake_temperature_k;
+  double at_s = 0.0, v = brief.route.start_speed_mps,
+         brake_k = brakes_now(brief, air_of(brief)).pack_k;
   int bad = 0;
   for (const Piece& piece : run.pieces) {
     for (const double x : {piece.start_m, piece.start_s, piece.length_m, piece.duration_s,

@@ -12,6 +12,7 @@
 #include "physics/run/after_landing.hpp"
 #include "physics/run/blast.hpp"
 #include "physics/run/engine_choices.hpp"
+#include "physics/run/hottest_brake.hpp"
 #include "physics/run/legs.hpp"
 #include "physics/run/make_today.hpp"
 #include "physics/run/restart.hpp"
@@ -73,7 +74,21 @@ inline EngineChoices engine_choices(const Brief& brief, const Air& air) {
 }
 
 inline double brakes_at_taxi_out_k(const Brief& brief, const Air& air) {
-  return landing_to_stand(today_as_given(brief, air), brief.turnaround).walk.now.mean_k;
+  return landing_to_stand(today_as_given(brief, air), brief.turnaround).walk.mean.now.pack_k;
+}
+
+// Pack and indication of what the brief has for the brakes now.
+inline BrakeState brakes_now(const Brief& brief, const Air& air) {
+  return today_as_given(brief, air).worst_brake;
+}
+
+// The worst brake when the taxi-out begins, and what decides of it on a run from there.
+inline BrakeState worst_off_stand(const Brief& brief, const Air& air) {
+  return landing_to_stand(today_as_given(brief, air), brief.turnaround).walk.worst.now;
+}
+
+inline HottestBrake hottest_brake(const Brief& brief, const Air& air, const RouteRun& run) {
+  return hottest_brake(today_as_given(brief, air), worst_off_stand(brief, air), run);
 }
 
 inline AfterLanding after_landing(const Brief& brief, const Air& air, const RouteRun& run) {

@@ -12,6 +12,7 @@
 #include "physics/numerics/units.hpp"
 #include "physics/uncertainty/batch_route_heat.hpp"
 #include "physics/uncertainty/heat_band.hpp"
+#include "physics/uncertainty/hottest_draws.hpp"
 #include "physics/world/surface.hpp"
 #include "plain_briefs.hpp"
 #include "stations.hpp"
@@ -124,6 +125,7 @@ Bands moderate() {
 // A taxi-out as any: three straights, two turns, some slope.
 Brief usual_brief(double slope_rad, BrakeTechnique braking) {
   Brief b;
+  b.limits.brake_reading = BrakeReading::HeatPack;
   b.bands = moderate();
   b.bands.wind_mps = 0.0;
   b.technique.braking = braking;
@@ -160,6 +162,52 @@ TEST_CASE("property: the heat of a draw is that of the route run again with its 
       CHECK(c.rms_k < 0.1 * c.spread_k);
       CHECK(std::abs(c.p50_k) < 0.05 * c.spread_k);
       CHECK(std::abs(c.p90_k) < 0.12 * c.spread_k);
+    }
+  }
+}
+
+// The worst of uneven brakes, as it is read: by straight lines from the mean pack.
+TEST_CASE("property: what decides of the hottest brake is that of the route run again") {
+  for (const BrakeReading reading : {BrakeReading::Indicated, BrakeReading::HeatPack}) {
+    for (const BrakeTechnique braking : {BrakeTechnique::FewLong, BrakeTechnique::Dragging}) {
+      Brief brief = usual_brief(-0.003, braking);
+      brief.limits.brake_reading = reading;
+      brief.condition.brake_temperature_k = units::kelvin_from_celsius(150.0);
+      brief.condition.worst_brake_extra = 0.4;
+      brief.condition.dragging_brake_n = 300.0;
+      static Nominal nominal;
+      nominal = {};
+      run_nominal(brief, nominal);
+      const HottestLaw law = hottest_law(today_as_given(brief, nominal.air), nominal.run);
+      std::array<double, kCount> drawn{};
+      std::array<double, kCount> rerun{};
+      double square_k2 = 0.0;
+      for (int b = 0; b < kBlocks; ++b) {
+        DrawBlock draws;
+        draw_block(brief.bands, b, 0, 7, draws);
+        Lanes start_more_k;
+        for (int i = 0; i < kLanes; ++i)
+          start_more_k[i] = nominal.heat.pack_per_reading * draws[Unknown::BrakesNow][i];
+        const Lanes read_k = hottest_k(law, line_up_k(nominal.heat, draws), start_more_k);
+        for (int i = 0; i < kLanes; ++i) {
+          const auto at = static_cast<std::size_t>(b * kLanes + i);
+          const Brief again = as_drawn(brief, draws, i);
+          drawn[at] = read_k[i];
+          rerun[at] = hottest_brake(again, air_of(again), run_again(again)).highest_k;
+          square_k2 += (drawn[at] - rerun[at]) * (drawn[at] - rerun[at]) / kCount;
+        }
+      }
+      std::sort(drawn.begin(), drawn.end());
+      std::sort(rerun.begin(), rerun.end());
+      const double spread_k = rerun[kCount * 9 / 10] - rerun[kCount / 10];
+      const double rms_k = std::sqrt(square_k2);
+      const double p50_k = drawn[kCount / 2] - rerun[kCount / 2];
+      const double p90_k = drawn[kCount * 9 / 10] - rerun[kCount * 9 / 10];
+      MESSAGE("hottest, ", static_cast<int>(reading), " ", static_cast<int>(braking), ": spread ",
+              spread_k, " rms ", rms_k, " p50 ", p50_k, " p90 ", p90_k);
+      CHECK(rms_k < 0.1 * spread_k);
+      CHECK(std::abs(p50_k) < 0.05 * spread_k);
+      CHECK(std::abs(p90_k) < 0.12 * spread_k);
     }
   }
 }
@@ -280,6 +328,7 @@ TEST_CASE("property: stretches keep the run's time, way and energy, also in grou
   Worst worst, worst_grouped;
   for (int n = 0; n < 60; ++n) {
     Brief b = draw_plain_brief(draws);
+    b.limits.brake_reading = BrakeReading::HeatPack;
     if (n % 3 == 0) b.technique.braking = BrakeTechnique::ManyShort;
     if (n % 6 == 0)
       for (Leg& leg : b.route.legs) {
@@ -328,7 +377,7 @@ TEST_CASE("property: stretches keep the run's time, way and energy, also in grou
       whole_groups += in_groups ? 1 : 0;
     }
     CHECK(line_up_k(nominal.heat, nominal_block())[0] == nominal.run.end_brake_k);
-    const double warmed_k = nominal.run.peak_brake_k - b.condition.brake_temperature_k;
+    const double warmed_k = nominal.run.peak_brake_k - brakes_now(b, nominal.air).pack_k;
     const double off = (nominal.heat.model_end_k - nominal.run.end_brake_k) / (10.0 + warmed_k);
     (in_groups ? worst_grouped : worst).note(off, n);
   }
@@ -345,6 +394,7 @@ TEST_CASE("property: stretches keep the run's time, way and energy, also in grou
 TEST_CASE("property: more mass and the air's drag, by the energy of the whole way") {
   // From rest to rest, no cooling, thrust that does not fall: what is not lost ends in the packs.
   Brief b;
+  b.limits.brake_reading = BrakeReading::HeatPack;
   b.aircraft.brake_area_m2 = 1e-9;
   b.aircraft.idle_air_flow_kgps = 0.0;
   Leg leg;

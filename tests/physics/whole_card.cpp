@@ -43,7 +43,7 @@ void check_continuous(const Brief& brief, const RouteRun& run) {
   // After a turnaround the brakes begin with what it left in them.
   double brake_k = card().heat.start_k;
   if (!brief.turnaround.included && !std::isnan(brake_k))
-    CHECK(brake_k == brief.condition.brake_temperature_k);
+    CHECK(brake_k == make_today(brief).worst_brake.pack_k);
   double energy_j = 0.0;
   double fuel_kg = 0.0;
   int bad = 0;

@@ -22,6 +22,7 @@ double kelvin(double celsius) { return units::kelvin_from_celsius(celsius); }
 // A landing with neither idle thrust nor resistance on the way in.
 Brief bare_landing(double mass_kg, double touchdown_mps, double turn_off_mps) {
   Brief brief;
+  brief.limits.brake_reading = BrakeReading::HeatPack;
   brief.turnaround.included = true;
   brief.turnaround.landing_mass_kg = mass_kg;
   brief.turnaround.touchdown_mps = touchdown_mps;

@@ -410,6 +410,7 @@ TEST_CASE("answers: brakes after a stop from 30 kt, without cooling") {
   brief.aircraft.heat_pack_mass_kg = 60.0;
   brief.aircraft.brake_emissivity = 0.0;
   brief.aircraft.brake_convection_wpm2k = 1e-6;
+  brief.limits.brake_reading = BrakeReading::HeatPack;
   brief.turnaround = {.included = true,
                       .landing_mass_kg = 250e3,
                       .touchdown_mps = knots(30.0),

@@ -3,11 +3,15 @@
 
 #include <cmath>
 #include <iterator>
+#include <utility>
 
 #include "physics/heat/indication.hpp"
+#include "physics/heat/indication_to_come.hpp"
 #include "physics/heat/wheel_brakes.hpp"
 #include "physics/numerics/units.hpp"
 #include "physics/run/after_landing.hpp"
+#include "physics/run/hottest_brake.hpp"
+#include "physics/world/atmosphere.hpp"
 #include "published.hpp"
 
 using namespace tillerline;
@@ -165,6 +169,106 @@ TEST_CASE("brakes: how far a probe has come") {
               .highest = 1.0,
               .got = (indication_after_k(probe, 288.15, pack_k, pack_k, 900.0) - 288.15) /
                      (goal_k - 288.15)});
+}
+
+TEST_CASE("brakes: the pack behind an indication") {
+  // 15 degC, the default probe: 185 K of excess divided by 0.85, and by 0.6 with fans running.
+  Aircraft aircraft;
+  aircraft.fan_convection_wpm2k = 40.0;
+  const double read_k = units::kelvin_from_celsius(200.0);
+  for (const auto& of : {std::pair{false, 232.647}, std::pair{true, 323.333}}) {
+    const Probe probe = brake_probe(aircraft, 288.15, of.first);
+    const auto row = [&](const char* what, double got_k) {
+      check({.what = what,
+             .source = "Share of the excess over the air, computed apart",
+             .place = "15 + 185 / share",
+             .kind = Kind::Own,
+             .expected = of.second,
+             .got = units::celsius_from_kelvin(got_k),
+             .tolerance = 0.001});
+    };
+    row("heat pack behind 200 degC indicated, degC", pack_behind_indication_k(probe, read_k));
+    row("the same from one more degree at a time, degC",
+        288.15 + 185.0 * pack_per_reading(probe, BrakeReading::Indicated));
+    row("the same as it is entered, degC",
+        brake_as_read(probe, BrakeReading::Indicated, read_k).pack_k);
+  }
+}
+
+TEST_CASE("brakes: what a probe shows of a cooling pack is a Bateman function") {
+  // A steel pack a thousandth of a kelvin above air of 15 degC, where EN 1993-1-2 has 436.222
+  // J/(kg K), and no radiation: it cools at k_e, and the probe, as cold as the air, follows at k_a.
+  // The specific heat changes by 2 millionths on the way.
+  constexpr double kExcess_k = 1e-3;
+  constexpr double kEliminated_ps = 1.0 / 3600.0;
+  HeatPack pack{.material = BrakeMaterial::Steel,
+                .area_m2 = 0.9,
+                .emissivity = 0.0,
+                .convection_wpm2k = 8.0,
+                .air_k = 288.15};
+  pack.mass_kg = 8.0 * 0.9 / (436.2222 * kEliminated_ps);
+  const BrakeState now{pack.air_k + kExcess_k, pack.air_k};
+  const auto of_excess = [&](double shown_k) { return (shown_k - pack.air_k) / kExcess_k; };
+  constexpr const char* kBateman =
+      "Glossary of terms used in toxicology, IUPAC Recommendations 2007, Bateman function";
+  for (const double absorbed_ps : {1.0 / 300.0, 1.0 / 900.0, 1.0 / 7200.0}) {
+    const Probe probe{.lag_s = 1.0 / absorbed_ps, .share = 1.0, .air_k = pack.air_k};
+    const auto bateman = [&](double time_s) {
+      return absorbed_ps / (absorbed_ps - kEliminated_ps) *
+             (std::exp(-kEliminated_ps * time_s) - std::exp(-absorbed_ps * time_s));
+    };
+    const auto row = [](const char* what, double expected, double got) {
+      check({.what = what,
+             .source = kBateman,
+             .place = "k_a/(k_a - k_e) (exp(-k_e t) - exp(-k_a t)), its slope zero at the peak",
+             .kind = Kind::Formula,
+             .expected = expected,
+             .got = got,
+             .tolerance = 1e-5});
+    };
+    for (const double time_s : {200.0, 1500.0, 9000.0})
+      row("shown of the pack's first excess", bateman(time_s),
+          of_excess(brake_left_alone(pack, probe, now, time_s).indicated_k));
+    const double peak_s = std::log(absorbed_ps / kEliminated_ps) / (absorbed_ps - kEliminated_ps);
+    const HighestReading highest = highest_indication(pack, probe, now);
+    row("highest of it", bateman(peak_s), of_excess(highest.read_k));
+    // The slope is zero there: a time to 1e-4 of itself is in the peak's ninth digit.
+    row("when it is highest, in lags of the pack", kEliminated_ps * peak_s,
+        kEliminated_ps * highest.after_s);
+  }
+  // Both rates alike.
+  const Probe alike{.lag_s = 3600.0, .share = 1.0, .air_k = pack.air_k};
+  const HighestReading highest = highest_indication(pack, alike, now);
+  Brief brief;  // such brakes, at the end of no way at all
+  brief.aircraft.brake_material = pack.material;
+  brief.aircraft.heat_pack_mass_kg = pack.mass_kg;
+  brief.aircraft.brake_area_m2 = pack.area_m2;
+  brief.aircraft.brake_emissivity = pack.emissivity;
+  brief.aircraft.brake_convection_wpm2k = pack.convection_wpm2k;
+  brief.aircraft.probe_lag_s = alike.lag_s;
+  brief.aircraft.probe_share = alike.share;
+  const Today today = today_as_given(brief, standard_air(0.0));
+  const HottestBrake of_taxi = hottest_brake(today, now, {});
+  struct Row {
+    const char* what;
+    double expected, got;
+  };
+  for (const Row& row :
+       {Row{"when it is highest, rates alike: times k", 1.0, highest.after_s / 3600.0},
+        Row{"highest of the dose, rates alike: 1/e", 0.36787944, of_excess(highest.read_k)},
+        Row{"down at half the highest, t exp(1 - t) = 1/2", 2.678347,
+            time_to_indication(pack, alike, now, pack.air_k + 0.5 * 0.36787944 * kExcess_k).time_s /
+                3600.0},
+        Row{"highest for a taxi's hottest brake: 1/e", 0.36787944, of_excess(of_taxi.highest_k)},
+        Row{"the same from its stop: 1/e", 0.36787944,
+            of_excess(highest_reading(today, now).read_k)}})
+    check({.what = row.what,
+           .source = "Bateman function where absorption and elimination are alike (post)",
+           .place = "C = F D k t/V exp(-k t): t_max = 1/k, C_max = F D/(V e)",
+           .kind = Kind::Formula,
+           .expected = row.expected,
+           .got = row.got,
+           .tolerance = 1e-5});
 }
 
 TEST_CASE("brakes: cooling with one time constant") {

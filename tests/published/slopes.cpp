@@ -213,6 +213,7 @@ TEST_CASE("slopes: the brakes take what the net climb may be off by, however man
   // 300 t and elevations of LE90 3 m: all work beyond rolling resistance ends in twelve packs, so
   // that E is off by m g times the climb's error, 7.6 MJ.
   Brief b;
+  b.limits.brake_reading = BrakeReading::HeatPack;
   b.aircraft.drag_area_m2 = 0.0;
   b.aircraft.idle_air_flow_kgps = 0.0;
   b.aircraft.brake_area_m2 = 1e-9;

@@ -18,6 +18,7 @@
 #include "physics/uncertainty/batch_roll.hpp"
 #include "physics/uncertainty/batch_route_heat.hpp"
 #include "physics/uncertainty/heat_band.hpp"
+#include "physics/uncertainty/hottest_draws.hpp"
 #include "published.hpp"
 
 using namespace tillerline;
@@ -70,6 +71,7 @@ Bands only_thrust(double share) {
 // 2000 m straight and level, calm, no drag and no cooling; only the thrust is uncertain.
 Brief plain_way(double thrust_share) {
   Brief b;
+  b.limits.brake_reading = BrakeReading::HeatPack;
   b.aircraft.drag_area_m2 = 0.0;
   b.aircraft.idle_air_flow_kgps = 0.0;
   b.aircraft.brake_area_m2 = 1e-9;
@@ -355,6 +357,38 @@ TEST_CASE("uncertainty: one taxi by hand") {
          .expected = 58.8e3,
          .got = forces_in(run.legs[0].forces, scrubs.of[0], draws, 0).thrust_n[1],
          .tolerance = 1e-9});
+}
+
+TEST_CASE("uncertainty: the hottest brake from the mean one by hand") {
+  // Without cooling the highest indication is that share of the pack's excess, and a worst brake
+  // with half the work more warms by half more. On cold packs, so that both are as warm to 2 %.
+  Brief b = plain_way(0.1);
+  b.condition.worst_brake_extra = 0.5;
+  b.aircraft.heat_pack_mass_kg *= 40.0;
+  b.limits.brake_reading = BrakeReading::Indicated;
+  const Air air = standard_air(0.0);
+  const FixedList<TurnAnswer, kMaxLegs> turns;
+  const RouteRun run = run_route(b, air, BrakeTechnique::FewLong, turns);
+  const HottestLaw law = hottest_law(today_as_given(b, air), run);
+  const double share = b.aircraft.probe_share;
+  struct Row {
+    const char* what;
+    double expected, got;
+  };
+  const Lanes read_k = hottest_k(law, same_in_all_lanes(law.mean_k + 7.0), same_in_all_lanes(4.0));
+  for (const Row& row :
+       {Row{"mean pack at the line for a degree at the begin", 1.0, law.mean_per_start},
+        Row{"indicated for a degree of the pack at the begin", share, law.read_per_start},
+        Row{"indicated for a degree of work in the mean pack", 1.5 * share, law.read_per_mean},
+        Row{"indicated, 4 K by the begin and 3 K by work, per K", share * (4.0 + 1.5 * 3.0) / 10.0,
+            (read_k[5] - law.highest_k) / 10.0}})
+    check({.what = row.what,
+           .source = "Heat balance of two brakes without cooling, computed apart",
+           .place = "share of the excess; the worst takes half more; 2 % by the specific heat",
+           .kind = Kind::Own,
+           .expected = row.expected,
+           .got = row.got,
+           .tolerance = 0.02 * row.expected});
 }
 
 TEST_CASE("uncertainty: the brakes on the way by hand") {

@@ -13,21 +13,23 @@ TEST_CASE("the heading") {
   CHECK(sheet.subtitle ==
         "Stand 12 to holding line B1 · 2.4 km, about 9 min, 641 kg of fuel, 2.0 t of CO2");
   CHECK(sheet.day ==
-        "14 °C, 1009 hPa, wind 250°/8 kt, dry · all engines running · brakes 85 °C now");
+        "14 °C, 1009 hPa, wind 250°/8 kt, dry · all engines running · brakes 85 °C indicated now");
   CHECK(sheet.card_headline ==
         "Stand 12 to holding line B1: 2.4 km in about 9 min with 641 kg of fuel and 4 "
-        "applications, brakes at 121 °C at line-up.");
+        "applications, hottest brake 121 °C indicated.");
   CHECK(sheet.safety ==
         "Training and briefing aid. Your manuals, local rules and judgement come first.");
   taxi.document.brief.day.wind_from_rad = 0.0;
   taxi.document.brief.condition.engines_running = 3;
-  CHECK(taxi.sheet().day ==
-        "14 °C, 1009 hPa, wind 360°/8 kt, dry · 3 of 4 engines running · brakes 85 °C now");
+  CHECK(
+      taxi.sheet().day ==
+      "14 °C, 1009 hPa, wind 360°/8 kt, dry · 3 of 4 engines running · brakes 85 °C indicated now");
   taxi.document.brief.day.wind_speed_mps = 0.0;
   taxi.document.brief.day.temperature_k = celsius(-0.3);
   taxi.document.brief.day.surface = Surface::Slippery;
   CHECK(taxi.sheet().day ==
-        "0 °C, 1009 hPa, calm, slippery when wet · 3 of 4 engines running · brakes 85 °C now");
+        "0 °C, 1009 hPa, calm, slippery when wet · 3 of 4 engines running · brakes 85 °C indicated "
+        "now");
 }
 
 TEST_CASE("only what says so is called invented") {
@@ -123,8 +125,8 @@ TEST_CASE("a taxi that gets stuck says where, and the rest is not reached") {
   CHECK(sheet.legs[2].text == "Not reached.");
   CHECK(sheet.legs[2].speed.empty());
   CHECK(sheet.heat.headline ==
-        "It stops on leg 2: even the thrust limit for taxiing does not move it. The brakes are at "
-        "121 °C there.");
+        "It stops on leg 2: even the thrust limit for taxiing does not move it. The hottest "
+        "brake is at 121 °C indicated there.");
   CHECK(sheet.subtitle == "Stand 12 to holding line B1 · 751 m");
 }
 
@@ -157,9 +159,9 @@ TEST_CASE("every caution is a sentence that leads with its level, with number an
        "The nose wheels may slide: they need a side force of 30 % of their load, 10 % is allowed "
        "on this surface."},
       {CautionKind::BrakesTooHot, celsius(340.0), celsius(300.0),
-       "Brakes 340 °C at line-up, limit 300 °C: wait 14 min."},
+       "Hottest brake 340 °C indicated 9.0 min after the stop, limit 300 °C: wait 14 min."},
       {CautionKind::PeakAboveLimit, celsius(300.4), celsius(300.0),
-       "Brakes peak at 300.4 °C on the way, departure limit 300.0 °C."},
+       "Hottest brake 300.4 °C indicated on the way, departure limit 300.0 °C."},
       {CautionKind::NoEntrySpeed, kt(2.4), 0.0,
        "The speed limit in this turn, 2.4 kt, is below walking pace, 3.0 kt."},
       {CautionKind::RunsAwayInTurn, kt(12.5), kt(10.0),
@@ -210,7 +212,8 @@ TEST_CASE("brakes that never cool say so in the caution") {
   taxi.caution(CautionLevel::Exceeded, CautionKind::BrakesTooHot, -1, celsius(340.0),
                celsius(300.0));
   CHECK(taxi.sheet().cautions[0].value ==
-        "Limit: Brakes 340 °C at line-up, limit 300 °C; they never cool to the limit in this air.");
+        "Limit: Hottest brake 340 °C indicated 9.0 min after the stop, limit 300 °C; they never "
+        "cool to the limit in this air.");
 }
 
 TEST_CASE("a restart beyond the thrust limit says so in the caution") {

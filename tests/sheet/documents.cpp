@@ -270,10 +270,11 @@ TEST_CASE("the text card of the example, in full") {
   CHECK(page.rfind(
             "Test four, 298 t\n"
             "Stand 12 to holding line B1 · 2.4 km, about 9 min, 641 kg of fuel, 2.0 t of CO2\n"
-            "14 °C, 1009 hPa, wind 250°/8 kt, dry · all engines running · brakes 85 °C now\n\n"
+            "14 °C, 1009 hPa, wind 250°/8 kt, dry · all engines running · brakes 85 °C indicated "
+            "now\n\n"
             "Stand 12 to holding line B1: 2.4 km in about 9 min with 641 kg of fuel and 4 "
             "applications,\n"
-            "brakes at 121 °C at line-up.\n\n"
+            "hottest brake 121 °C indicated.\n\n"
             "1       Straight 420 m, 0.2 % down                                  "
             "0 → 20 → 8 kt   1:12   94 °C\n"
             "        Release the brakes: it rolls by itself. Let it run to 20 kt; one application "
@@ -290,7 +291,7 @@ TEST_CASE("the text card of the example, in full") {
                   "        Enter at 6.5 to 8.5 kt; the plan enters at 8.1 kt.\n") !=
         std::string::npos);
   CHECK(page.find(
-            "Few long applications    4 applications, 121 °C at line-up; your technique; "
+            "Few long applications    4 applications, 121 °C indicated; your technique; "
             "9.0 min,\n"
             "                                 640 kg of fuel, wear about 160 in your money\n") !=
         std::string::npos);
@@ -343,6 +344,11 @@ TEST_CASE("doubles come back from the card's JSON bit for bit, and the brief can
   compute_card(taxi.document.brief, *taxi.card);
   const Json json = Json::parse(card_json(taxi.document, *taxi.card, true));
   CHECK(json["heat"]["end_k"].get<double>() == taxi.card->heat.end_k);
+  CHECK(json["heat"]["reading"] == "indicated");
+  CHECK(json["heat"]["hottest"]["highest_k"].get<double>() == taxi.card->heat.hottest.highest_k);
+  CHECK(json["heat"]["hottest"]["highest_s"].get<double>() == taxi.card->heat.hottest.highest_s);
+  CHECK(json["heat"]["hottest"]["start"]["indicated_k"].get<double>() ==
+        taxi.card->heat.hottest.start.indicated_k);
   CHECK(json["air"]["density_kgpm3"].get<double>() == taxi.card->air.density_kgpm3);
   CHECK(json["run"]["duration_s"].get<double>() == taxi.card->run.duration_s);
   REQUIRE(taxi.card->tracks.size() > 0);

@@ -8,36 +8,73 @@ using namespace tillerline::sheet_example;
 
 namespace {
 
-void make_hot(HeatAnswer& heat, double end_c) {
-  heat.end_k = heat.peak_k = celsius(end_c);
+void make_hot(HeatAnswer& heat, double highest_c) {
+  heat.hottest.highest_k = celsius(highest_c);
   heat.within_limit = false;
   heat.wait_s = 13.4 * 60.0;
+}
+
+// As read of the heat pack, which is hottest at the stop.
+void make_heat_pack(HeatAnswer& heat) {
+  heat.reading = BrakeReading::HeatPack;
+  heat.hottest.on_way_k = celsius(143.0);
+  heat.hottest.highest_k = heat.hottest.at_stop.pack_k;
+  heat.hottest.highest_s = 0.0;
 }
 
 }  // namespace
 
 TEST_CASE("cool enough at line-up") {
   Example taxi = example();
-  CHECK(taxi.sheet().heat.headline ==
-        "121 °C at line-up after 4 applications, limit 300 °C: fine.");
+  const std::string cool =
+      "121 °C indicated by the hottest brake 9.0 min after the stop, limit 300 °C; ";
+  CHECK(taxi.sheet().heat.headline == cool + "4 applications.");
   taxi.card->heat.applications = 1;
-  CHECK(taxi.sheet().heat.headline == "121 °C at line-up after 1 application, limit 300 °C: fine.");
+  CHECK(taxi.sheet().heat.headline == cool + "1 application.");
   taxi.card->heat.applications = 0;
+  CHECK(taxi.sheet().heat.headline == cool + "no application.");
+  taxi.card->heat.hottest.highest_s = 29.0;
   CHECK(taxi.sheet().heat.headline ==
-        "121 °C at line-up after no application, limit 300 °C: fine.");
+        "121 °C indicated by the hottest brake at line-up, limit 300 °C; no application.");
+  make_heat_pack(taxi.card->heat);
+  CHECK(taxi.sheet().heat.headline ==
+        "141 °C in the hottest heat pack at line-up, limit 300 °C; no application.");
+}
+
+TEST_CASE("each brake temperature says which it is") {
+  Example taxi = example();
+  SheetSection heat = taxi.sheet().heat;
+  CHECK(row(heat, "Brakes now").value == "85 °C indicated");
+  CHECK(row(heat, "Brakes now").note == "heat pack 97 °C, no fans fitted");
+  CHECK(row(heat, "At line-up").value == "104 °C indicated");
+  CHECK(row(heat, "At line-up").note == "heat pack 141 °C, hottest brake");
+  CHECK(row(heat, "Hottest brake").value == "121 °C indicated");
+  CHECK(row(heat, "Hottest brake").note == "9.0 min after the stop, limit 300 °C");
+  CHECK(row(heat, "Highest on the way").value == "104 °C indicated");
+  CHECK(row(heat, "Mean heat pack").value == "121 °C");
+  CHECK(row(heat, "Mean heat pack").note == "peak 124 °C, 39 °C above the start");
+  CHECK(heat.why.find("divided by the probe's share") != std::string::npos);
+  make_heat_pack(taxi.card->heat);
+  heat = taxi.sheet().heat;
+  CHECK(row(heat, "Brakes now").value == "97 °C in the heat pack");
+  CHECK(row(heat, "Brakes now").note == "no fans fitted");
+  CHECK(row(heat, "Hottest brake").value == "141 °C in the heat pack");
+  CHECK(row(heat, "Hottest brake").note == "at line-up, limit 300 °C");
+  CHECK(heat.why.find("which the cockpit does not show") != std::string::npos);
 }
 
 TEST_CASE("hot at line-up: how long to wait, or that waiting does not help") {
   Example taxi = example();
+  const std::string when = " indicated by the hottest brake 9.0 min after the stop, limit ";
   make_hot(taxi.card->heat, 340.0);
-  CHECK(taxi.sheet().heat.headline == "Hot at line-up: 340 °C, limit 300 °C: wait 14 min.");
+  CHECK(taxi.sheet().heat.headline == "Hot at line-up: 340 °C" + when + "300 °C: wait 14 min.");
   CHECK(row(taxi.sheet().heat, "Wait").value == "14 min");
   make_hot(taxi.card->heat, 300.3);
-  CHECK(taxi.sheet().heat.headline == "Hot at line-up: 300.3 °C, limit 300.0 °C: wait 14 min.");
+  CHECK(taxi.sheet().heat.headline == "Hot at line-up: 300.3 °C" + when + "300.0 °C: wait 14 min.");
   taxi.card->heat.wait_reaches_limit = false;
   make_hot(taxi.card->heat, 340.0);
   CHECK(taxi.sheet().heat.headline ==
-        "Hot at line-up: 340 °C, limit 300 °C: it never cools to the limit in this air.");
+        "Hot at line-up: 340 °C" + when + "300 °C: it never cools to the limit in this air.");
   CHECK(row(taxi.sheet().heat, "Wait").value == "never cools to the limit");
 }
 
@@ -46,14 +83,17 @@ TEST_CASE("hot at a stand: the limit is for the next departure") {
   taxi.document.brief.route.end = RouteEnd::StandMark;
   make_hot(taxi.card->heat, 340.0);
   CHECK(taxi.sheet().heat.headline ==
-        "Hot at the stand: 340 °C, limit for the next departure 300 °C: 14 min to cool.");
+        "Hot at the stand: 340 °C indicated by the hottest brake 9.0 min after the stop, limit for "
+        "the next departure 300 °C: 14 min to cool.");
 }
 
-TEST_CASE("a peak above the limit on the way is not called fine") {
+TEST_CASE("above the limit on the way is said") {
   Example taxi = example();
-  taxi.card->heat.peak_k = celsius(312.0);
+  taxi.card->heat.hottest.on_way_k = celsius(312.0);
   CHECK(taxi.sheet().heat.headline ==
-        "121 °C at line-up after 4 applications, limit 300 °C, but 312 °C on the way.");
+        "121 °C indicated by the hottest brake 9.0 min after the stop, limit 300 °C, but 312 °C on "
+        "the way; 4 applications.");
+  CHECK(row(taxi.sheet().heat, "Highest on the way").tone == Tone::Care);
 }
 
 TEST_CASE("three techniques on the same route, with count, temperature, time and wear") {
@@ -61,11 +101,11 @@ TEST_CASE("three techniques on the same route, with count, temperature, time and
   taxi.document.brief.technique.braking = BrakeTechnique::ManyShort;
   Sheet sheet = taxi.sheet();
   const SheetRow few = row(sheet.heat, "Few long applications");
-  CHECK(few.value == "4 applications, 121 °C at line-up");
+  CHECK(few.value == "4 applications, 121 °C indicated");
   CHECK(few.note == "9.0 min, 640 kg of fuel, wear about 160 in your money");
   CHECK(row(sheet.heat, "Many short applications").note ==
         "your technique; 9.0 min, 640 kg of fuel, wear about 440 in your money");
-  CHECK(row(sheet.heat, "Dragging the brakes").value == "on the brakes once, 121 °C at line-up");
+  CHECK(row(sheet.heat, "Dragging the brakes").value == "on the brakes once, 121 °C indicated");
   CHECK(row(sheet.heat, "Wear of one application").note ==
         "common practice unless you enter your own");
 }

@@ -36,7 +36,7 @@ EngineChoice choice(int running, double fuel_kg, double margin_n) {
   row.fuel_kg = fuel_kg;
   row.co2_kg = 3.16 * fuel_kg;
   row.applications = running;
-  row.end_k = celsius(60.0 + 20.0 * running);
+  row.hottest_k = celsius(60.0 + 20.0 * running);
   row.restart_margin_n = margin_n;
   row.restart_leg = 1;
   return row;
@@ -65,6 +65,7 @@ Example landed() {
   brakes.limit_k = celsius(300.0);
   brakes.applications_left = 2;
   brakes.energy_per_application_j = 13e6;
+  taxi.card->heat.hottest.highest_k = celsius(268.0);
   taxi.document.brief.turnaround.included = true;
   return taxi;
 }
@@ -127,7 +128,8 @@ Example drawn() {
   sure.reaches_target = 1.0;
   sure.keeps_rolling_slope_rad = {0.004, 0.008, 0.012};
   sure.restarts_slope_rad = {-0.001, 0.003, 0.007};
-  sure.line_up_k = {celsius(112.0), celsius(121.0), celsius(133.0)};
+  sure.line_up_k = {celsius(132.0), celsius(141.0), celsius(153.0)};
+  sure.hottest_k = {celsius(112.0), celsius(121.0), celsius(133.0)};
   sure.restart_extra_n = {8e3, 25e3, 41e3};
   sure.turns.push({1, 0.03, 0.24});
   const Unknown order[] = {
@@ -253,7 +255,7 @@ TEST_CASE("engines: every row of the table has its cells, and its tone") {
   one.possible = false;
   taxi.card->engines.rows.push(one);
   EngineChoice hot = choice(4, 700.0, 1e3);
-  hot.end_k = celsius(301.0);
+  hot.hottest_k = celsius(301.0);
   taxi.card->engines.rows.push(hot);
   const SheetTable table = taxi.sheet().engines.table;
   REQUIRE(table.rows.size() == 5);
@@ -300,9 +302,10 @@ TEST_CASE("engines: what idle burns, anti-ice, engines to start, and uneven thru
 
 TEST_CASE("after landing: within the limit, with so many applications left") {
   Example taxi = landed();
-  CHECK(taxi.sheet().after_landing.headline ==
-        "After 45 min on the stand the worst brake is at 294 °C in the pack at line-up, limit "
-        "300 °C: 2 more applications are left before it.");
+  CHECK(
+      taxi.sheet().after_landing.headline ==
+      "After 45 min on the stand the hottest brake reads 268 °C indicated 9.0 min after the stop, "
+      "limit 300 °C: 2 more applications are left before it.");
   taxi.card->after_landing.applications_left = 1;
   CHECK(taxi.sheet().after_landing.headline.find(": 1 more application is left before it.") !=
         std::string::npos);
@@ -312,8 +315,8 @@ TEST_CASE("after landing: within the limit, with so many applications left") {
   taxi.card->after_landing.applications_left = 999;
   CHECK(taxi.sheet().after_landing.headline.find(": over 900 more applications are left") !=
         std::string::npos);
-  CHECK(taxi.sheet().day.find("brakes 85 °C off the stand") != std::string::npos);
-  CHECK(row(taxi.sheet().heat, "As the taxi begins").value == "85 °C");
+  CHECK(taxi.sheet().day.find("brakes 85 °C indicated off the stand") != std::string::npos);
+  CHECK(row(taxi.sheet().heat, "As the taxi begins").value == "85 °C indicated");
   CHECK(row(taxi.sheet().heat, "Brakes now").value.empty());
 }
 
@@ -321,15 +324,20 @@ TEST_CASE("after landing: too hot says how long to wait, or that waiting does no
   Example taxi = landed();
   AfterLanding& brakes = taxi.card->after_landing;
   brakes.within_limit = false;
-  brakes.worst.line_up_k = celsius(300.3);
+  taxi.card->heat.hottest.highest_k = celsius(300.3);
   brakes.longer_stand_s = 22.2 * 60.0;
   SheetSection section = taxi.sheet().after_landing;
-  CHECK(section.headline ==
-        "Too hot after 45 min on the stand: the worst brake is at 300.3 °C in the pack at line-up, "
-        "limit 300.0 °C: 23 min more on the stand.");
+  CHECK(
+      section.headline ==
+      "Too hot after 45 min on the stand: the hottest brake reads 300.3 °C indicated 9.0 min after "
+      "the stop, limit 300.0 °C: 23 min more on the stand.");
   CHECK(row(section, "More time on the stand").value == "23 min");
-  CHECK(section.table.tones[1] == Tone::Exceeded);
-  CHECK(section.table.tones[0] == Tone::Plain);
+  CHECK(section.table.tones ==
+        std::vector<Tone>{Tone::Plain, Tone::Plain, Tone::Plain, Tone::Exceeded});
+  taxi.card->heat.reading = BrakeReading::HeatPack;
+  CHECK(taxi.sheet().after_landing.table.tones ==
+        std::vector<Tone>{Tone::Plain, Tone::Exceeded, Tone::Plain, Tone::Plain});
+  taxi.card->heat.reading = BrakeReading::Indicated;
   brakes.wait_reaches_limit = false;
   section = taxi.sheet().after_landing;
   CHECK(section.headline.find("no time on the stand is enough, since this taxi alone passes the "
@@ -338,7 +346,8 @@ TEST_CASE("after landing: too hot says how long to wait, or that waiting does no
   brakes.wait_reaches_limit = true;
   brakes.included = false;
   section = taxi.sheet().after_landing;
-  CHECK(section.headline.find("No landing before this taxi: the worst brake is at 300.3 °C") == 0);
+  CHECK(section.headline.find("No landing before this taxi: the hottest brake reads 300.3 °C") ==
+        0);
   CHECK(section.headline.find(": 23 min to cool before the taxi.") != std::string::npos);
   CHECK(row(section, "Wait before the taxi").value == "23 min");
 }
@@ -346,15 +355,15 @@ TEST_CASE("after landing: too hot says how long to wait, or that waiting does no
 TEST_CASE("after landing: packs and indications stand apart") {
   const SheetSection section = landed().sheet().after_landing;
   REQUIRE(section.table.rows.size() == 4);
-  CHECK(section.table.rows[1] ==
-        std::vector<std::string>{"Worst, pack", "480 °C", "470 °C", "280 °C", "294 °C", "296 °C"});
+  CHECK(section.table.rows[1] == std::vector<std::string>{"Hottest, heat pack", "480 °C", "470 °C",
+                                                          "280 °C", "294 °C", "296 °C"});
   CHECK(section.table.rows[3] ==
-        std::vector<std::string>{"Worst, indicated", "–", "–", "238 °C", "247 °C", "–"});
+        std::vector<std::string>{"Hottest, indicated", "–", "–", "238 °C", "247 °C", "–"});
   CHECK(row(section, "Landing").value == "600 MJ");
   CHECK(row(section, "Landing").note == "250 t, 140 kt to 30 kt, 30 % by reverse and air");
   CHECK(row(section, "Brakes working").value == "11 of 12");
-  CHECK(row(section, "Worst brake's share").value == "10.9 % of the work");
-  CHECK(row(section, "Worst brake's share").note == "an even share is 9.1 %");
+  CHECK(row(section, "Hottest brake's share").value == "10.9 % of the work");
+  CHECK(row(section, "Hottest brake's share").note == "an even share is 9.1 %");
   CHECK(row(section, "On the stand").note == "no fans running");
   Example plain = landed();
   plain.card->after_landing.included = false;
@@ -371,9 +380,9 @@ TEST_CASE("after landing: fans need to be fitted, and a dragging brake is the wo
   CHECK(row(taxi.sheet().after_landing, "On the stand").note == "fans running");
   taxi.card->after_landing.shares = {12, 1.0 / 12.0, 1.0 / 12.0, 2e3};
   CHECK(row(taxi.sheet().after_landing, "Dragging brake").value == "2.0 kN");
-  CHECK(taxi.sheet().after_landing.headline.find("the worst brake is at") != std::string::npos);
+  CHECK(taxi.sheet().after_landing.headline.find("the hottest brake reads") != std::string::npos);
   taxi.card->after_landing.shares.dragging_force_n = 0.0;
-  CHECK(taxi.sheet().after_landing.headline.find("every brake is at") != std::string::npos);
+  CHECK(taxi.sheet().after_landing.headline.find("every brake reads") != std::string::npos);
 }
 
 TEST_CASE("restart: at idle anywhere, above idle somewhere, beyond the limit") {
@@ -507,8 +516,10 @@ TEST_CASE("room: the caution of a rule names it") {
 TEST_CASE("how sure: ranges, chances and what matters most") {
   Example taxi = drawn();
   const SheetSection section = taxi.sheet().uncertainty;
-  CHECK(section.headline ==
-        "10 kt after 52 to 84 s. Brakes 112 to 133 °C at line-up, never over the limit of 300 °C.");
+  CHECK(
+      section.headline ==
+      "10 kt after 52 to 84 s. Hottest brake 112 to 133 °C indicated, never over the limit of 300 "
+      "°C.");
   CHECK(row(section, "Chance that it rolls by itself").value == "over 99 %");
   CHECK(row(section, "10 kt at idle").value == "52 to 84 s");
   CHECK(row(section, "10 kt at idle").note == "135 to 221 m, where it gets there");
@@ -551,8 +562,8 @@ TEST_CASE("how sure: some draws do not get there, some pass the limit") {
   sure.reaches_target = 0.62;
   sure.over_brake_limit = 0.004;
   CHECK(taxi.sheet().uncertainty.headline ==
-        "10 kt after 52 to 84 s, if it gets there at all (62 %). Brakes 112 to 133 °C at line-up, "
-        "under 1 % over the limit of 300 °C.");
+        "10 kt after 52 to 84 s, if it gets there at all (62 %). Hottest brake 112 to 133 °C "
+        "indicated, under 1 % over the limit of 300 °C.");
   sure.reaches_target = 0.0;
   CHECK(taxi.sheet().uncertainty.headline.find("It does not get to 10 kt at idle in any draw.") ==
         0);
@@ -573,16 +584,19 @@ TEST_CASE("ranges stand beside the roll and the heat where they are known") {
         "It rolls by itself once released: 10 kt after 63 s (52 to 84 s) and 165 m.");
   CHECK(row(taxi.sheet().roll, "10 kt at idle").value == "63 s (52 to 84 s)");
   CHECK(row(taxi.sheet().roll, "5 kt at idle").value == "31 s");
-  CHECK(taxi.sheet().heat.headline ==
-        "121 °C (112 to 133 °C) at line-up after 4 applications, limit 300 °C: fine.");
-  CHECK(row(taxi.sheet().heat, "At line-up").value == "121 °C (112 to 133 °C)");
+  CHECK(
+      taxi.sheet().heat.headline ==
+      "121 °C indicated by the hottest brake 9.0 min after the stop (112 to 133 °C), limit 300 °C; "
+      "4 applications.");
+  CHECK(row(taxi.sheet().heat, "Hottest brake").value == "121 °C indicated (112 to 133 °C)");
   taxi.card->heat.within_limit = false;
-  taxi.card->heat.end_k = celsius(340.0);
+  taxi.card->heat.hottest.highest_k = celsius(340.0);
   taxi.card->heat.wait_s = 600.0;
   CHECK(taxi.sheet().heat.headline ==
-        "Hot at line-up: 340 °C (112 to 133 °C), limit 300 °C: wait 10 min.");
-  taxi.card->uncertainty.line_up_k = {celsius(121.2), celsius(121.2), celsius(121.2)};
-  CHECK(row(taxi.sheet().heat, "At line-up").value == "340 °C");
+        "Hot at line-up: 340 °C indicated by the hottest brake 9.0 min after the stop (112 to 133 "
+        "°C), limit 300 °C: wait 10 min.");
+  taxi.card->uncertainty.hottest_k = {celsius(121.2), celsius(121.2), celsius(121.2)};
+  CHECK(row(taxi.sheet().heat, "Hottest brake").value == "340 °C indicated");
 }
 
 TEST_CASE("every new caution is a sentence that leads with its level, with number and limit") {
@@ -601,9 +615,6 @@ TEST_CASE("every new caution is a sentence that leads with its level, with numbe
       {CautionKind::EnginesNotWarm, 130.0, 0.0,
        "Engines are not warm at the stop: wait 3 min there before take-off thrust.",
        "Wait 3 min for warm engines"},
-      {CautionKind::WorstBrakeTooHot, celsius(340.0), celsius(300.0),
-       "The worst brake is at 340 °C at line-up, limit 300 °C (pack, not indication).",
-       "Worst brake too hot at line-up"},
       {CautionKind::TurnaroundTooShort, 22.2 * 60.0, 0.0,
        "The brakes need 23 min more on the stand to stay within the limit.",
        "Stand time short by 23 min"},
@@ -632,7 +643,7 @@ TEST_CASE("every new caution is a sentence that leads with its level, with numbe
 
 TEST_CASE("what is not computed is said, and why") {
   Example taxi;
-  taxi.card->heat.end_k = taxi.card->heat.peak_k = std::nan("");
+  taxi.card->heat.hottest.highest_k = taxi.card->heat.hottest.on_way_k = std::nan("");
   taxi.card->withheld.push({"brake temperature", WithheldReason::TooHot, -1});
   taxi.caution(CautionLevel::Exceeded, CautionKind::BrakesBeyondModel, -1, 2273.15, 2273.15);
   Sheet sheet = taxi.sheet();

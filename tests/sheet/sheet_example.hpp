@@ -140,7 +140,13 @@ inline void fill_heat(HeatAnswer& heat) {
   heat.rise_k = 39.0;
   heat.applications = 4;
   heat.energy_j = 45e6;
+  heat.hottest = {.start = {celsius(97.0), celsius(85.0)},
+                  .at_stop = {celsius(141.0), celsius(104.0)},
+                  .on_way_k = celsius(104.0),
+                  .highest_k = celsius(121.4),
+                  .highest_s = 540.0};
   heat.limit_k = celsius(300.0);
+  heat.limit_pack_k = celsius(350.0);
   const BrakeTechnique order[] = {BrakeTechnique::FewLong, BrakeTechnique::ManyShort,
                                   BrakeTechnique::Dragging};
   const int counts[] = {4, 11, 1};
@@ -151,6 +157,7 @@ inline void fill_heat(HeatAnswer& heat) {
     cost.energy_j = 45e6;
     cost.end_k = celsius(121.4);
     cost.peak_k = celsius(124.0);
+    cost.hottest_k = celsius(121.4);
     cost.time_s = 540.0;
     cost.fuel_kg = 640.0;
     cost.wear_cost = 40.0 * counts[i];

@@ -90,11 +90,13 @@ void draw_parts(const Canvas& canvas, const AfterLanding& answer, const Turnarou
   }
 }
 
-void draw_limit(const Canvas& canvas, const AfterLanding& answer, const Plot& p) {
+void draw_limit(const Canvas& canvas, const AfterLanding& answer, BrakeReading reading,
+                const Plot& p) {
   const theme::Palette& c = canvas.colours();
   const double limit = units::celsius_from_kelvin(answer.limit_k);
   const bool above = limit > p.heat.high;
   const std::string words = "limit for departure " + canvas.tied().temperature(answer.limit_k) +
+                            (reading == BrakeReading::Indicated ? " indicated" : "") +
                             (above ? ", above this picture" : "");
   if (above) {
     label(canvas, {p.left + 6.0f, p.heat.to + 3.0f}, c.muted, words);
@@ -128,12 +130,17 @@ void draw_names(const Canvas& canvas, const AfterLanding& answer, const Plot& p)
   end_label(canvas, room, end(last.indicated_k), c.accent, "cockpit");
 }
 
-// Where the worst pack is at line-up, with its word when that is over the limit.
-void draw_end(const Canvas& canvas, const AfterLanding& answer, const Plot& p) {
+// Where what is read of the worst brake ends, with its word when that is over the limit, or will
+// be.
+void draw_end(const Canvas& canvas, const AfterLanding& answer, BrakeReading reading,
+              const Plot& p) {
   if (answer.within_limit) return;
   const theme::Palette& c = canvas.colours();
-  const ImVec2 at{p.right, p.heat.at(units::celsius_from_kelvin(answer.worst.line_up_k))};
-  const std::string_view words = "too hot at line-up";
+  const BrakeState end{answer.worst.line_up_k, answer.worst.line_up_indicated_k};
+  const double end_k = end.read_k(reading);
+  const ImVec2 at{p.right, p.heat.at(units::celsius_from_kelvin(end_k))};
+  const std::string_view words =
+      end_k > answer.limit_k ? "too hot at line-up" : "too hot soon after";
   const float w = canvas.pen.width(Type::SmallBold, words);
   label(canvas, {at.x - w - 26.0f, at.y - 24.0f}, c.exceeded, words, true);
   canvas.pen.mark(Mark::Exceeded, {at.x - 10.0f, at.y - 14.0f}, 13.0f);
@@ -181,7 +188,7 @@ float draw_key(const Canvas& canvas, const AfterLanding& answer, ImVec2 at, floa
 
 }  // namespace
 
-float figure_after_landing(Canvas& canvas, const AfterLanding& answer, const Turnaround& turn,
+float figure_after_landing(Canvas& canvas, const AfterLanding& answer, const Brief& brief,
                            AfterLandingReading& reading, ImVec2 at, float width) {
   if (answer.points.size() < 2) return 0.0f;
   constexpr float kAbove = 78.0f;
@@ -211,15 +218,15 @@ float figure_after_landing(Canvas& canvas, const AfterLanding& answer, const Tur
 
   follow_finger(canvas, {at.x, at.y, width, kAbove + picture}, p, reading.at_s);
   const theme::Palette& c = canvas.colours();
-  if (answer.included) draw_parts(canvas, answer, turn, p);
-  draw_limit(canvas, answer, p);
+  if (answer.included) draw_parts(canvas, answer, brief.turnaround, p);
+  draw_limit(canvas, answer, brief.limits.brake_reading, p);
   if (uneven(answer)) {
     draw_curve(canvas, answer, p, c.ink, 2.6f, 0.0f, [](const HeatPoint& q) { return q.worst_k; });
   }
   draw_curve(canvas, answer, p, c.second, 2.6f, 0.0f, [](const HeatPoint& q) { return q.mean_k; });
   draw_curve(canvas, answer, p, c.accent, 2.0f, 8.0f,
              [](const HeatPoint& q) { return q.indicated_k; });
-  draw_end(canvas, answer, p);
+  draw_end(canvas, answer, brief.limits.brake_reading, p);
   draw_names(canvas, answer, p);
   const Scale heat = in_unit(p.heat, canvas.shown("°C"));
   axis_left(canvas, heat, p.left, round_ticks(heat.low, heat.high, 4), {});

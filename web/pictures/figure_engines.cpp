@@ -21,7 +21,8 @@ struct Measure {
 constexpr Measure kTable[kMeasures] = {
     {"time", "min", [](const EngineChoice& e) { return e.time_s / 60.0; }},
     {"fuel", "kg", [](const EngineChoice& e) { return e.fuel_kg; }},
-    {"brakes", "°C", [](const EngineChoice& e) { return units::celsius_from_kelvin(e.end_k); }}};
+    {"brakes", "°C",
+     [](const EngineChoice& e) { return units::celsius_from_kelvin(e.hottest_k); }}};
 
 struct Grid {
   float left;   // where the first column of bars begins

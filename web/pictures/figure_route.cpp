@@ -133,20 +133,22 @@ void draw_brakes(const Canvas& canvas, const RoutePicture& of, std::vector<ImVec
                  const Panels& p) {
   const Pen& pen = canvas.pen;
   const theme::Palette& c = canvas.colours();
-  const double limit = units::celsius_from_kelvin(of.limit_k);
+  const double limit = units::celsius_from_kelvin(of.limit_pack_k);
+  // The curve is of the heat pack, so a limit for what is indicated stands as the pack behind it.
+  const bool indicated = of.brief.limits.brake_reading == BrakeReading::Indicated;
+  const char* const name = indicated ? "heat pack at the indicated limit" : "limit for departure";
   if (limit <= p.brake.high) {
     const float y = p.brake.at(limit);
     const ImVec2 ends[] = {{p.left, y}, {p.right, y}};
     pen.curve(ends, 2, c.ink, 1.5f, 7.0f, 5.0f);
-    label(canvas, {p.left + 6.0f, y - 21.0f}, c.ink, "limit for departure");
+    label(canvas, {p.left + 6.0f, y - 21.0f}, c.ink, name);
   } else {
     const UnitConversion to = canvas.shown("°C");
     const Number number(to.shown(limit), 0, to.unit);
     std::array<char, 64> text;
     const std::string_view digits = number;
-    const int length =
-        std::snprintf(text.data(), text.size(), "limit for departure %.*s, above this picture",
-                      static_cast<int>(digits.size()), digits.data());
+    const int length = std::snprintf(text.data(), text.size(), "%s %.*s, above this picture", name,
+                                     static_cast<int>(digits.size()), digits.data());
     if (!canvas.narrow) {
       pen.text(Type::Small, {p.left + 6.0f, p.brake.to + 2.0f}, c.muted,
                {text.data(), static_cast<std::size_t>(length)});
@@ -266,7 +268,7 @@ float figure_route(Canvas& canvas, const RoutePicture& of, RouteState& state, Ro
   }
   const double low_c = std::floor((units::celsius_from_kelvin(coldest) - 10.0) / 20.0) * 20.0;
   double high_c = units::celsius_from_kelvin(hottest) + 20.0;
-  const double limit_c = units::celsius_from_kelvin(of.limit_k);
+  const double limit_c = units::celsius_from_kelvin(of.limit_pack_k);
   if (limit_c < high_c + 120.0) high_c = std::max(high_c, limit_c + 25.0);
   p.brake = {low_c, high_c, y + share * kBrakes, y};
 
@@ -292,7 +294,7 @@ float figure_route(Canvas& canvas, const RoutePicture& of, RouteState& state, Ro
   pen.hairline({p.left, p.speed.from}, {p.right, p.speed.from}, c.rule);
   const Scale brake = in_unit(p.brake, canvas.shown("°C"));
   axis_left(canvas, brake, p.left, round_ticks(brake.low, brake.high, 3),
-            named("brakes", canvas.shown("°C")));
+            named("mean heat pack", canvas.shown("°C")));
   const Scale distance = in_unit(p.distance, metres);
   axis_below(canvas, distance, p.brake.from, round_ticks(0.0, distance.high, canvas.narrow ? 4 : 8),
              metres_named(canvas));

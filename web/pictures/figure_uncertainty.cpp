@@ -53,10 +53,9 @@ Bands4 bands_of(const Canvas& canvas, const UncertaintyAnswer& uncertainty, doub
     bands.add({"distance to 10 kt", metres.unit, in(metres, d.p10), in(metres, d.p50),
                in(metres, d.p90), 0.0, 0});
   }
-  const Spread& h = uncertainty.line_up_k;
+  const Spread& h = uncertainty.hottest_k;
   const double cold = degrees(std::min(h.p10, start_k) - 10.0);
-  bands.add(
-      {"brakes at the end", heat.unit, degrees(h.p10), degrees(h.p50), degrees(h.p90), cold, 0});
+  bands.add({"hottest brake", heat.unit, degrees(h.p10), degrees(h.p50), degrees(h.p90), cold, 0});
   const Spread& r = uncertainty.restart_extra_n;
   bands.add({"worst restart, above idle", "kN", r.p10 / 1e3, r.p50 / 1e3, r.p90 / 1e3, 0.0, 0});
   return bands;

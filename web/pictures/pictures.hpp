@@ -133,7 +133,7 @@ struct RoutePicture {
   const HeatBand& heat_band;
   const UncertaintyAnswer& uncertainty;
   double straight_limit_mps;  // as the surface leaves it
-  double limit_k;             // of the brakes for departure
+  double limit_pack_k;        // heat pack that stands for the departure limit
 };
 
 struct RouteState {
@@ -168,7 +168,7 @@ struct RoomReading {
   std::optional<int> sample;
 };
 
-float figure_after_landing(Canvas& canvas, const AfterLanding& answer, const Turnaround& turn,
+float figure_after_landing(Canvas& canvas, const AfterLanding& answer, const Brief& brief,
                            AfterLandingReading& reading, ImVec2 at, float width);
 float figure_blast(Canvas& canvas, const BlastAnswer& blast, ImVec2 at, float width);
 // `running`: with so many engines it goes today.
@@ -176,8 +176,8 @@ float figure_engines(Canvas& canvas, const EngineChoices& choices, int running, 
                      float width);
 float figure_room(Canvas& canvas, const HalfTurn& half, const Aircraft& aircraft,
                   RoomReading& reading, ImVec2 at, float width);
-// The ranges of the answers and what they come from, or one of the two. `start_k`: the brakes at
-// the begin.
+// The ranges of the answers and what they come from, or one of the two. `start_k`: the hottest
+// brake at the begin, as it is read.
 float figure_uncertainty(Canvas& canvas, const UncertaintyAnswer& uncertainty, double start_k,
                          ImVec2 at, float width);
 float figure_bands(Canvas& canvas, const UncertaintyAnswer& uncertainty, double start_k, ImVec2 at,

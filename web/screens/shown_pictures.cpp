@@ -26,15 +26,15 @@ float show_roll_map(Ui& ui, ImVec2 at, float width) {
 
 float show_route(Ui& ui, ImVec2 at, float width) {
   const Card& card = ui.session.card();
-  const RoutePicture of{ui.session.trace(), card.run,
-                        brief_of(ui),       ui.session.heat_band(),
-                        card.uncertainty,   card.surface_limits.straight_speed_mps,
-                        card.heat.limit_k};
+  const RoutePicture of{ui.session.trace(),    card.run,
+                        brief_of(ui),          ui.session.heat_band(),
+                        card.uncertainty,      card.surface_limits.straight_speed_mps,
+                        card.heat.limit_pack_k};
   return figure_route(ui, of, ui.pictures.route, ui.pictures.along_route, at, width);
 }
 
 float show_after_landing(Ui& ui, ImVec2 at, float width) {
-  return figure_after_landing(ui, ui.session.card().after_landing, brief_of(ui).turnaround,
+  return figure_after_landing(ui, ui.session.card().after_landing, brief_of(ui),
                               ui.pictures.after_landing, at, width);
 }
 
@@ -67,14 +67,18 @@ float show_room(Ui& ui, ImVec2 at, float width) {
                      width);
 }
 
+double hottest_at_start_k(const Card& card) {
+  return card.heat.hottest.start.read_k(card.heat.reading);
+}
+
 float show_uncertainty(Ui& ui, ImVec2 at, float width) {
   const Card& card = ui.session.card();
-  return figure_uncertainty(ui, card.uncertainty, card.heat.start_k, at, width);
+  return figure_uncertainty(ui, card.uncertainty, hottest_at_start_k(card), at, width);
 }
 
 float show_bands(Ui& ui, ImVec2 at, float width) {
   const Card& card = ui.session.card();
-  return figure_bands(ui, card.uncertainty, card.heat.start_k, at, width);
+  return figure_bands(ui, card.uncertainty, hottest_at_start_k(card), at, width);
 }
 
 float show_rankings(Ui& ui, ImVec2 at, float width) {

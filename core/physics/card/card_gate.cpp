@@ -211,12 +211,17 @@ void gate_wander(Gate& gate, const TrackAnswer& track, TurnWander& turn) {
 }
 
 void gate_heat(Gate& gate, HeatAnswer& h) {
-  gate.brakes("brake temperature", -1, {&h.start_k, &h.end_k, &h.peak_k});
-  gate.finite("brakes", -1, {&h.energy_j, &h.limit_k});
+  HottestBrake& hottest = h.hottest;
+  gate.brakes("brake temperature", -1,
+              {&h.start_k, &h.end_k, &h.peak_k, &hottest.start.pack_k, &hottest.start.indicated_k,
+               &hottest.at_stop.pack_k, &hottest.at_stop.indicated_k, &hottest.on_way_k,
+               &hottest.highest_k});
+  gate.finite("brakes", -1, {&h.energy_j, &h.limit_k, &h.limit_pack_k});
   gate.follows("brakes", h.peak_k, h.rise_k);
-  gate.follows("brakes", h.end_k, h.wait_s);
+  gate.follows("brakes", hottest.highest_k, hottest.highest_s);
+  gate.follows("brakes", hottest.highest_k, h.wait_s);
   for (TechniqueCost& t : h.techniques) {
-    gate.brakes("brake temperature", -1, {&t.peak_k, &t.end_k});
+    gate.brakes("brake temperature", -1, {&t.peak_k, &t.end_k, &t.hottest_k});
     gate.finite("brakes", -1, {&t.energy_j, &t.time_s, &t.fuel_kg, &t.wear_cost});
   }
 }
@@ -274,7 +279,7 @@ void gate_day(Gate& gate, Card& c) {
 
 void gate_engines(Gate& gate, EngineChoices& engines) {
   for (EngineChoice& e : engines.rows) {
-    gate.brakes("brake temperature", -1, {&e.end_k, &e.peak_k});
+    gate.brakes("brake temperature", -1, {&e.end_k, &e.peak_k, &e.hottest_k});
     gate.finite("engines", -1,
                 {&e.time_s, &e.warm_up_wait_s, &e.fuel_kg, &e.co2_kg, &e.brake_energy_j,
                  &e.restart_margin_n, &e.nose_grip_needed});
@@ -323,7 +328,7 @@ void gate_room(Gate& gate, Card& c) {
 void gate_uncertainty(Gate& gate, UncertaintyAnswer& u) {
   if (u.draws == 0) return;
   // Counted from the same draws as the temperature, whatever else is wrong with that.
-  const bool heat_known = known(u.line_up_k);
+  const bool heat_known = known(u.line_up_k) && known(u.hottest_k);
   gate.finite("uncertainty", -1, {&u.target_mps});
   gate.spread("time to the target", u.time_to_target_s);
   gate.spread("distance to the target", u.distance_to_target_m);
@@ -331,6 +336,7 @@ void gate_uncertainty(Gate& gate, UncertaintyAnswer& u) {
   gate.spread("slope on which it starts", u.restarts_slope_rad);
   gate.spread("thrust of a restart", u.restart_extra_n);
   gate.brake_spread("band of the brake temperature", u.line_up_k);
+  gate.brake_spread("band of the brake temperature", u.hottest_k);
   const bool roll_known = known(u.keeps_rolling_slope_rad) && known(u.restarts_slope_rad);
   gate.chance("chance to roll", -1, roll_known, u.rolls_by_itself);
   gate.chance("chance to reach the target", -1, roll_known, u.reaches_target);
@@ -372,10 +378,16 @@ void gate_start(Gate& gate, Card& c) {
 // The coldest that a brake can be in any draw: as the air, or as it began before the taxi or at
 // touchdown.
 double coldest_brake_k(const Brief& brief, double air_k) {
-  const Turnaround& turn = brief.turnaround;
-  if (!turn.included)
-    return std::min(air_k, brief.condition.brake_temperature_k - brief.bands.brakes_now_k.below);
-  return std::min(air_k, turn.brakes_at_touchdown_k) - brief.bands.brakes_now_k.below;
+  const Condition& condition = brief.condition;
+  const BrakeReading reading = brief.limits.brake_reading;
+  const auto pack_k = [&](double read_k, bool fans_on) {
+    return brake_as_read(brake_probe(brief.aircraft, air_k, fans_on), reading, read_k).pack_k;
+  };
+  const Probe probe = brake_probe(brief.aircraft, air_k, condition.fans_on);
+  const double below_k = brief.bands.brakes_now_k.below * pack_per_reading(probe, reading);
+  if (!brief.turnaround.included)
+    return std::min(air_k, pack_k(condition.brake_temperature_k, condition.fans_on) - below_k);
+  return std::min(air_k, pack_k(brief.turnaround.brakes_at_touchdown_k, false)) - below_k;
 }
 
 double hottest_brake_k(BrakeMaterial material) {

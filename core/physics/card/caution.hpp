@@ -20,8 +20,8 @@ enum class CautionKind {
   NoseMarginSmall,       // nose wheels. value: margin; limit: clearance wanted
   WingTipNearObject,     // value: gap to the nearest object; limit: clearance wanted
   NoseWheelSlides,       // value: grip needed; limit: grip share allowed
-  BrakesTooHot,          // value: temperature at the stop; limit: departure limit
-  PeakAboveLimit,        // value: peak; limit: departure limit
+  BrakesTooHot,          // value: what decides of the hottest brake; limit: departure limit
+  PeakAboveLimit,        // value: the hottest brake's highest on the way; limit: departure limit
   NoEntrySpeed,          // the limit is below walking pace. value: limit; limit: walking pace
   RunsAwayInTurn,        // value: speed at roll-out from walking pace; limit
   StallsInTurn,          // value: extra thrust that carries it through
@@ -41,7 +41,6 @@ enum class CautionKind {
   RestartBeyondLimit,    // value: thrust needed at the worst place; limit: thrust limit
   UnevenThrust,          // value: nose-wheel grip needed; limit: grip share allowed
   EnginesNotWarm,        // value: wait at the stop
-  WorstBrakeTooHot,      // value: worst pack at line-up; limit: departure limit
   TurnaroundTooShort,    // value: more time on the stand
   DraggingBrake,         // value: heat rise it adds
   ChanceOfHotBrakes,     // within the limit, but perhaps not. value: chance; limit: 0.1
@@ -137,8 +136,6 @@ inline constexpr CautionTable kCautionFacts = {{
      .level = CautionLevel::Exceeded, .unit = "", .stops_taxi = true},
     {.kind = CautionKind::EnginesNotWarm, .word = "engines_not_warm",
      .level = CautionLevel::Care, .unit = "s"},
-    {.kind = CautionKind::WorstBrakeTooHot, .word = "worst_brake_too_hot",
-     .level = CautionLevel::Exceeded, .unit = "K"},
     {.kind = CautionKind::TurnaroundTooShort, .word = "turnaround_too_short",
      .level = CautionLevel::Care, .unit = "s"},
     {.kind = CautionKind::DraggingBrake, .word = "dragging_brake",

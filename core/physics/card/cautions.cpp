@@ -122,11 +122,13 @@ void leg_cautions(const Today& today, const TaxiRoute& route, Card& card) {
 
 void heat_cautions(Card& card) {
   const HeatAnswer& heat = card.heat;
-  if (std::isnan(heat.end_k) || std::isnan(heat.peak_k)) return;  // see withheld_cautions
+  const HottestBrake& hottest = heat.hottest;
+  // See withheld_cautions.
+  if (std::isnan(hottest.highest_k) || std::isnan(hottest.on_way_k)) return;
   if (!heat.within_limit)
-    caution(card, CautionKind::BrakesTooHot, -1, heat.end_k, heat.limit_k);
-  else if (heat.peak_k > heat.limit_k)
-    caution(card, CautionKind::PeakAboveLimit, -1, heat.peak_k, heat.limit_k);
+    caution(card, CautionKind::BrakesTooHot, -1, hottest.highest_k, heat.limit_k);
+  else if (hottest.on_way_k > heat.limit_k)
+    caution(card, CautionKind::PeakAboveLimit, -1, hottest.on_way_k, heat.limit_k);
 }
 
 void surface_cautions(Card& card) {
@@ -162,8 +164,6 @@ void restart_cautions(const Today& today, Card& card) {
 void uneven_brake_cautions(const Today& today, Card& card) {
   const AfterLanding& brakes = card.after_landing;
   if (std::isnan(brakes.worst.line_up_k + brakes.mean.line_up_k)) return;
-  if (!brakes.within_limit && card.heat.within_limit)
-    caution(card, CautionKind::WorstBrakeTooHot, -1, brakes.worst.line_up_k, brakes.limit_k);
   if (brakes.included && !brakes.within_limit && brakes.wait_reaches_limit)
     caution(card, CautionKind::TurnaroundTooShort, -1, brakes.longer_stand_s);
   if (today.condition.dragging_brake_n > 0.0)

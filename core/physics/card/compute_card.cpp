@@ -4,6 +4,7 @@
 
 #include "physics/card/card_gate.hpp"
 #include "physics/card/cautions.hpp"
+#include "physics/run/hottest_brake.hpp"
 #include "physics/run/legs.hpp"
 #include "physics/run/make_today.hpp"
 #include "physics/run/route_plan.hpp"
@@ -55,6 +56,7 @@ TechniqueCost technique_cost(const Today& today, BrakeTechnique technique, const
   cost.energy_j = run.brake_energy_j;
   cost.peak_k = run.peak_brake_k;
   cost.end_k = run.end_brake_k;
+  cost.hottest_k = hottest_brake(today, today.worst_brake, run).highest_k;
   cost.time_s = run.duration_s;
   cost.fuel_kg = run.fuel_kg;
   cost.wear_by_energy = today.aircraft.brake_material == BrakeMaterial::Steel;
@@ -71,10 +73,18 @@ void fill_heat(const Today& today, Card& card) {
   heat.rise_k = heat.peak_k - heat.start_k;
   heat.applications = card.run.applications;
   heat.energy_j = card.run.brake_energy_j;
+  heat.reading = today.limits.brake_reading;
+  heat.hottest = hottest_brake(today, today.worst_brake, card.run);
+  const bool indicated = heat.reading == BrakeReading::Indicated;
   heat.limit_k = today.departure_limit_k;
-  heat.within_limit = heat.end_k <= heat.limit_k;
+  heat.limit_pack_k =
+      indicated ? pack_behind_indication_k(today.probe, heat.limit_k) : heat.limit_k;
+  heat.within_limit = heat.hottest.highest_k <= heat.limit_k;
   if (heat.within_limit) return;
-  const CoolingTime wait = time_between_temperatures(today.pack, heat.end_k, heat.limit_k, 0.0);
+  const BrakeState& at_stop = heat.hottest.at_stop;
+  const CoolingTime wait =
+      indicated ? time_to_indication(today.pack, today.probe, at_stop, heat.limit_k)
+                : time_between_temperatures(today.pack, at_stop.pack_k, heat.limit_k, 0.0);
   heat.wait_s = wait.time_s;
   heat.wait_reaches_limit = wait.reached;
 }

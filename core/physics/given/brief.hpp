@@ -18,7 +18,8 @@ enum class Stood { UpToAnHour, ForHours, ForHoursInTheCold };
 struct Condition {
   double mass_kg = 300e3;
   int engines_running = 4;
-  double brake_temperature_k = units::kelvin_from_celsius(60.0);  // of the heat packs, all alike
+  double brake_temperature_k =
+      units::kelvin_from_celsius(60.0);  // Limits::brake_reading, all alike
   bool fans_on = false;
   Stood stood = Stood::UpToAnHour;
   bool engine_anti_ice = false;

@@ -8,6 +8,10 @@
 
 namespace tillerline {
 
+// What a brake temperature is, entered or compared with a limit: what the cockpit shows, or what
+// the heat pack has.
+enum class BrakeReading { Indicated, HeatPack };
+
 struct Limits {
   double straight_speed_mps = units::mps_from_knots(20.0);
   double sharp_turn_speed_mps = units::mps_from_knots(10.0);   // turns of sharp_turn_rad or more
@@ -20,8 +24,11 @@ struct Limits {
   // 0.2 g: well inside the 0.5 g limit load of 14 CFR 25.495.
   double gear_side_load_g = 0.2;
   double nose_grip_share = 0.6;  // of the surface's side grip
+  // Of the two limits, and of every brake temperature that is entered: manuals limit what is
+  // indicated.
+  BrakeReading brake_reading = BrakeReading::Indicated;
   double departure_brake_k = units::kelvin_from_celsius(300.0);
-  double departure_brake_fans_k = units::kelvin_from_celsius(150.0);  // indicated with fans running
+  double departure_brake_fans_k = units::kelvin_from_celsius(150.0);  // with fans running
   // 4 m: outer main wheel to edge for wheel spans of 9 to 15 m (ICAO Annex 14 Vol I; CS
   // ADR-DSN.D.240).
   double edge_clearance_m = 4.0;

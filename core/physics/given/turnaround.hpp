@@ -12,7 +12,7 @@ struct Turnaround {
   double touchdown_mps = units::mps_from_knots(140.0);
   double turn_off_mps = units::mps_from_knots(30.0);
   double reverse_share = 0.3;  // of the landing's kinetic energy, taken by reverse thrust and air
-  double brakes_at_touchdown_k = units::kelvin_from_celsius(40.0);  // pack
+  double brakes_at_touchdown_k = units::kelvin_from_celsius(40.0);  // as Limits::brake_reading
   double taxi_in_m = 2000.0;                                        // distance, on the level
   double taxi_in_s = 360.0;                                         // time, stops included
   double stand_s = 45.0 * 60.0;

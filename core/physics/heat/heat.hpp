@@ -6,7 +6,8 @@
 // Specific heat: graphite by the NASA-7 polynomials (McBride, Gordon, Reno, NASA TM-4513, 1993) for
 // carbon; EN 1993-1-2, 3.4.1.2 for steel. Carbon-carbon friction material is not pure graphite:
 // about 10 % uncertain.
-// The temperature is that of the pack. A cockpit indication lags behind it and reads low with fans.
+// The temperature is that of the pack. A cockpit indication lags behind it and reads low with fans
+// (indication.hpp); what is compared with a departure limit is the hottest brake, as it is read.
 //
 // Heating by one application is instantaneous against the cooling time constant (half an hour and
 // more): the pack first cools for the application's duration, then takes the energy, which leaves
@@ -16,6 +17,7 @@
 #pragma once
 
 #include "physics/given/brief.hpp"
+#include "physics/heat/indication.hpp"
 
 namespace tillerline {
 
@@ -62,13 +64,26 @@ double temperature_after_time_k(const HeatPack& pack, double from_k, double time
 // Temperature at which cooling equals `power_w`.
 double balance_temperature_k(const HeatPack& pack, double power_w);
 
-// What one technique costs on the route.
+// The worst brake of a taxi, and the number of it that decides about a departure. That is read as
+// Limits::brake_reading says, as the limit is: the highest indication from the stop on, or the
+// heat pack at the stop, which cools from there.
+struct HottestBrake {
+  BrakeState start;        // when the taxi begins
+  BrakeState at_stop;      // at the stop (line-up)
+  double on_way_k = 0.0;   // highest on the taxi, as read
+  double highest_k = 0.0;  // decides
+  double highest_s = 0.0;  // after the stop; 0: at the stop already
+};
+
+// What one technique costs on the route. Temperatures are of the mean brake's heat pack, but for
+// the hottest brake, which is what decides (HottestBrake::highest_k).
 struct TechniqueCost {
   BrakeTechnique technique = BrakeTechnique::FewLong;
   int applications = 0;   // for Dragging: each stretch of dragging counts once
   double energy_j = 0.0;  // all brakes together
   double peak_k = 0.0;
   double end_k = 0.0;  // at the stop
+  double hottest_k = 0.0;
   double time_s = 0.0;
   double fuel_kg = 0.0;
   double wear_cost = 0.0;       // carbon: applications x cost; steel: see wear_by_energy
@@ -76,15 +91,20 @@ struct TechniqueCost {
 };
 
 struct HeatAnswer {
+  // Heat pack of the mean working brake.
   double start_k = 0.0;
   double end_k = 0.0;  // at the stop (line-up)
   double peak_k = 0.0;
   double rise_k = 0.0;  // peak above start
   int applications = 0;
   double energy_j = 0.0;  // into the brakes, all together
-  double limit_k = 0.0;   // departure limit that counts today
+  // The hottest brake against the limit, both read alike.
+  BrakeReading reading = BrakeReading::Indicated;
+  HottestBrake hottest;
+  double limit_k = 0.0;       // departure limit that counts today
+  double limit_pack_k = 0.0;  // the heat pack that such a reading stands for
   bool within_limit = true;
-  double wait_s = 0.0;             // from the stop until the limit, 0 when within
+  double wait_s = 0.0;             // from the stop until it is down at the limit, 0 when within
   bool wait_reaches_limit = true;  // false: it never cools to the limit in this air
   TechniqueCost techniques[3];     // same route, in the order of BrakeTechnique
 };

@@ -15,6 +15,20 @@ double settled_indication_k(const Probe& probe, double pack_k) {
   return probe.air_k + probe.share * (pack_k - probe.air_k);
 }
 
+double pack_behind_indication_k(const Probe& probe, double indicated_k) {
+  if (indicated_k <= probe.air_k) return indicated_k;
+  return probe.air_k + (indicated_k - probe.air_k) / probe.share;
+}
+
+BrakeState brake_as_read(const Probe& probe, BrakeReading reading, double read_k) {
+  if (reading == BrakeReading::HeatPack) return {read_k, settled_indication_k(probe, read_k)};
+  return {pack_behind_indication_k(probe, read_k), read_k};
+}
+
+double pack_per_reading(const Probe& probe, BrakeReading reading) {
+  return reading == BrakeReading::Indicated ? 1.0 / probe.share : 1.0;
+}
+
 double indication_after_k(const Probe& probe, double indicated_k, double pack_from_k,
                           double pack_to_k, double time_s) {
   if (time_s <= 0.0) return indicated_k;

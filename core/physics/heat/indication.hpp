@@ -8,6 +8,11 @@
 // trade sources). An indication is taken as good some 15 minutes after a stop (trade sources):
 // three lags of 300 s leave 5 % of a jump. k and tau are inputs; no published values were found.
 //
+// An indication that is entered is taken as settled, so that it tells the pack:
+//   T_pack = T_air + (theta - T_air) / k
+// An indication below the air's is taken for the pack's own temperature: the share is one of heat
+// given off, and dividing by it would make cold brakes colder than anything about them.
+//
 // While the pack goes evenly from a to b in the time t the equation has a closed form, which
 // `indication_after_k` gives to rounding. Temperatures in K, k > 0, tau > 0. Heat that soaks from
 // the pack into wheel and tyre (fuse plugs peak tens of minutes later) is not modelled.
@@ -25,8 +30,27 @@ struct Probe {
 // Fans count only where they are fitted.
 Probe brake_probe(const Aircraft& aircraft, double air_k, bool fans_on);
 
+// One brake at one time.
+struct BrakeState {
+  double pack_k = 0.0;
+  double indicated_k = 0.0;
+
+  double read_k(BrakeReading reading) const {
+    return reading == BrakeReading::Indicated ? indicated_k : pack_k;
+  }
+};
+
 // What the probe settles at beside a pack of this temperature.
 double settled_indication_k(const Probe& probe, double pack_k);
+
+// The pack beside which a probe has settled at this.
+double pack_behind_indication_k(const Probe& probe, double indicated_k);
+
+// A brake of which this was read, its probe settled.
+BrakeState brake_as_read(const Probe& probe, BrakeReading reading, double read_k);
+
+// By how much the pack is hotter for every degree that is read more, above the air's temperature.
+double pack_per_reading(const Probe& probe, BrakeReading reading);
 
 // Indication after `time_s` while the pack goes evenly from `pack_from_k` to `pack_to_k`. Exact for
 // a first-order lag.

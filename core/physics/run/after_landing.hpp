@@ -10,8 +10,8 @@
 // The default pack takes 96 min from 300 to 100 degC in still air of 20 degC, where pilots report
 // 45 to 70: on the slow, safe side.
 //
-// The limit is compared with the worst *pack* at the stop of the taxi-out. Operators' limits are
-// indications, and the pack is hotter than a settled indication: on the safe side.
+// What is compared with the limit is the worst brake, read as the limit is (hottest_brake.hpp): its
+// highest indication from the stop of the taxi-out on, or its pack at that stop.
 #pragma once
 
 #include "physics/heat/wheel_brakes.hpp"
@@ -40,11 +40,11 @@ struct AfterLanding {
   BrakeTimes mean;  // without a turnaround: before the taxi-out all as the condition says
   BrakeTimes worst;
   double limit_k = 0.0;
-  bool within_limit = true;        // the worst pack at line-up
+  bool within_limit = true;        // the worst brake, as it is read
   double longer_stand_s = 0.0;     // more time on the stand that brings it there; 0 when within
   bool wait_reaches_limit = true;  // false: even brakes as cold as the air pass the limit
   // More applications from the band's top to its bottom, at line-up, level and calm, before the
-  // worst brake is at the limit: counted by heat content, at most 999.
+  // worst brake reads the limit: counted by heat content, at most 999, and no pack beyond 5000 K.
   int applications_left = 0;
   double energy_per_application_j = 0.0;  // of that size, work of all brakes
   // Picture: temperatures from touchdown to line-up (or only the taxi-out), joined by straight

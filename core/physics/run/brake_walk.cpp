@@ -22,46 +22,61 @@ BrakeSurroundings BrakeSurroundings::of(const Today& today, bool fans_on) {
           .probe = brake_probe(today.aircraft, today.air.temperature_k, fans_on)};
 }
 
-BrakeWalk BrakeWalk::begin(const Today& today, const Probe& probe, double brakes_k) {
-  const BrakeShares& shares = today.shares;
-  const double indicated_k = settled_indication_k(probe, brakes_k);
-  BrakeWalk walk;
-  walk.heat_share = today.aircraft.brake_heat_share;
-  walk.mean = {.share = shares.mean_share};
-  walk.worst = {.share = shares.worst_share, .dragging_n = shares.dragging_force_n};
-  walk.now = {.time_s = 0.0, .mean_k = brakes_k, .worst_k = brakes_k, .indicated_k = indicated_k};
-  walk.mean_indicated_k = indicated_k;
-  return walk;
+BrakeStep BrakeStep::of(const Piece& piece) {
+  const bool steady = piece.kind == PieceKind::Drag;
+  return {.time_s = piece.duration_s,
+          .power_w = steady ? piece.brake_energy_j / piece.duration_s : 0.0,
+          .energy_j = steady ? 0.0 : piece.brake_energy_j,
+          .way_m = piece.length_m};
 }
 
-double BrakeWalk::after_k(const HeatPack& pack, const BrakeLoad& load, const BrakeStep& step,
-                          double from_k) const {
+WalkingBrake WalkingBrake::mean(const Today& today, const BrakeState& from) {
+  return {.heat_share = today.aircraft.brake_heat_share * today.shares.mean_share, .now = from};
+}
+
+WalkingBrake WalkingBrake::worst(const Today& today, const BrakeState& from) {
+  const double heats = today.aircraft.brake_heat_share;
+  return {.heat_share = heats * today.shares.worst_share,
+          .dragging_jpm = heats * today.shares.dragging_force_n,
+          .now = from};
+}
+
+void WalkingBrake::take_whole(const BrakeSurroundings& around, const BrakeStep& step) {
+  double pack_k = now.pack_k;
   if (step.time_s > 0.0) {
-    const double own_w = load.dragging_n * step.way_m / step.time_s;
-    const double power_w = heat_share * (load.share * step.power_w + own_w);
-    from_k = temperature_after_time_k(pack, from_k, step.time_s, power_w);
+    const double power_w = heat_share * step.power_w + dragging_jpm * step.way_m / step.time_s;
+    pack_k = temperature_after_time_k(around.pack, pack_k, step.time_s, power_w);
   }
-  return temperature_after_energy_k(pack, from_k, heat_share * load.share * step.energy_j);
-}
-
-void BrakeWalk::take_short(const BrakeSurroundings& around, const BrakeStep& step) {
-  const HeatPoint before = now;
-  now.mean_k = after_k(around.pack, mean, step, now.mean_k);
-  now.worst_k = after_k(around.pack, worst, step, now.worst_k);
+  pack_k = temperature_after_energy_k(around.pack, pack_k, heat_share * step.energy_j);
   now.indicated_k =
-      indication_after_k(around.probe, now.indicated_k, before.worst_k, now.worst_k, step.time_s);
-  mean_indicated_k =
-      indication_after_k(around.probe, mean_indicated_k, before.mean_k, now.mean_k, step.time_s);
-  now.time_s += step.time_s;
+      indication_after_k(around.probe, now.indicated_k, now.pack_k, pack_k, step.time_s);
+  now.pack_k = pack_k;
 }
 
-void BrakeWalk::take(const BrakeSurroundings& around, const BrakeStep& step) {
+void WalkingBrake::take(const BrakeSurroundings& around, const BrakeStep& step) {
   const int count = short_steps(step);
   const BrakeStep part{.time_s = step.time_s / count,
                        .power_w = step.power_w,
                        .energy_j = step.energy_j,
                        .way_m = step.way_m / count};
-  for (int i = 0; i < count; ++i) take_short(around, part);
+  for (int i = 0; i < count; ++i) take_whole(around, part);
+}
+
+BrakeWalk BrakeWalk::begin(const Today& today, const BrakeState& from) {
+  return {.mean = WalkingBrake::mean(today, from), .worst = WalkingBrake::worst(today, from)};
+}
+
+HeatPoint BrakeWalk::point() const {
+  return {.time_s = time_s,
+          .mean_k = mean.now.pack_k,
+          .worst_k = worst.now.pack_k,
+          .indicated_k = worst.now.indicated_k};
+}
+
+void BrakeWalk::take(const BrakeSurroundings& around, const BrakeStep& step) {
+  mean.take(around, step);
+  worst.take(around, step);
+  time_s += step.time_s;
 }
 
 // The short steps grow with the time passed: the longer it lasts the more evenly the pack goes.
@@ -69,17 +84,20 @@ void BrakeWalk::take_long(const BrakeSurroundings& around, const BrakeStep& whol
                           HeatPoints& points) {
   constexpr double kGrowth = 1.0 / 40.0;
   const double gap_s = whole.time_s / most_points;
-  HeatSpacing spacing{gap_s, now.time_s + gap_s};
+  HeatSpacing spacing{gap_s, time_s + gap_s};
   double left_s = whole.time_s;
   while (left_s > 0.0) {
     const double passed_s = whole.time_s - left_s;
-    const double time_s = std::min(left_s, std::max(kLongestStep_s, kGrowth * passed_s));
-    take_short(around, {.time_s = time_s,
-                        .power_w = whole.power_w,
-                        .energy_j = 0.0,
-                        .way_m = whole.way_m * time_s / whole.time_s});
-    spacing.add_when_due(now, points);
-    left_s -= time_s;
+    const double step_s = std::min(left_s, std::max(kLongestStep_s, kGrowth * passed_s));
+    const BrakeStep step{.time_s = step_s,
+                         .power_w = whole.power_w,
+                         .energy_j = 0.0,
+                         .way_m = whole.way_m * step_s / whole.time_s};
+    mean.take_whole(around, step);
+    worst.take_whole(around, step);
+    time_s += step_s;
+    spacing.add_when_due(point(), points);
+    left_s -= step_s;
   }
 }
 

@@ -14,6 +14,7 @@
 #include "physics/heat/heat.hpp"
 #include "physics/heat/indication.hpp"
 #include "physics/numerics/fixed_list.hpp"
+#include "physics/run/route_run.hpp"
 #include "physics/run/today.hpp"
 
 namespace tillerline {
@@ -35,12 +36,9 @@ struct BrakeStep {
   double power_w = 0.0;
   double energy_j = 0.0;
   double way_m = 0.0;
-};
 
-// One brake's share of that.
-struct BrakeLoad {
-  double share = 0.0;
-  double dragging_n = 0.0;
+  // A piece of a run: what holds a speed is power, an application is energy at its end.
+  static BrakeStep of(const Piece& piece);
 };
 
 // The air around a brake: with fans or without.
@@ -51,26 +49,33 @@ struct BrakeSurroundings {
   static BrakeSurroundings of(const Today& today, bool fans_on);
 };
 
+// One brake on its way.
+struct WalkingBrake {
+  double heat_share = 0.0;    // of the braking work, in its pack
+  double dragging_jpm = 0.0;  // heat of a brake that does not let go
+  BrakeState now;
+
+  static WalkingBrake mean(const Today& today, const BrakeState& from);
+  static WalkingBrake worst(const Today& today, const BrakeState& from);
+
+  void take(const BrakeSurroundings& around, const BrakeStep& step);
+  // The step at once, however long.
+  void take_whole(const BrakeSurroundings& around, const BrakeStep& step);
+};
+
 struct BrakeWalk {
-  double heat_share = 0.0;
-  BrakeLoad mean;
-  BrakeLoad worst;
-  HeatPoint now;
-  double mean_indicated_k = 0.0;
+  double time_s = 0.0;
+  WalkingBrake mean;
+  WalkingBrake worst;
 
-  // Both packs at one temperature, the probes settled.
-  static BrakeWalk begin(const Today& today, const Probe& probe, double brakes_k);
+  // Both brakes in one state.
+  static BrakeWalk begin(const Today& today, const BrakeState& from);
 
-  // A pack after a step, from this temperature.
-  double after_k(const HeatPack& pack, const BrakeLoad& load, const BrakeStep& step,
-                 double from_k) const;
+  HeatPoint point() const;
   void take(const BrakeSurroundings& around, const BrakeStep& step);
   // A long steady step, with points on its way, evenly in time.
   void take_long(const BrakeSurroundings& around, const BrakeStep& whole, int most_points,
                  HeatPoints& points);
-
- private:
-  void take_short(const BrakeSurroundings& around, const BrakeStep& step);
 };
 
 // When the next point of a picture is due.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "physics/run/hottest_brake.hpp"
 #include "physics/run/restart.hpp"
 #include "physics/run/route_run.hpp"
 #include "physics/world/engines.hpp"
@@ -50,6 +51,7 @@ EngineChoice engine_choice(const Today& today, const TaxiRoute& route) {
   choice.brake_energy_j = run.brake_energy_j;
   choice.end_k = run.end_brake_k;
   choice.peak_k = run.peak_brake_k;
+  choice.hottest_k = hottest_brake(today, today.worst_brake, run).highest_k;
   fill_restart(today, legs, plan.turns, choice);
   return choice;
 }

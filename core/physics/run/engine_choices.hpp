@@ -26,8 +26,9 @@ struct EngineChoice {
   double co2_kg = 0.0;
   int applications = 0;
   double brake_energy_j = 0.0;
-  double end_k = 0.0;
+  double end_k = 0.0;  // heat pack of the mean brake, at the stop
   double peak_k = 0.0;
+  double hottest_k = 0.0;         // what decides of the hottest brake (heat.hpp)
   double restart_margin_n = 0.0;  // least over the route: idle thrust less what a restart needs
   int restart_leg = -1;           // where that is
   bool restart_within_limit = true;

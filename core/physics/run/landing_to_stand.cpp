@@ -35,15 +35,14 @@ double landing_work_j(const Turnaround& turn) {
          (1.0 - turn.reverse_share);
 }
 
-BrakePair pair_of(const HeatPoint& now) { return {now.mean_k, now.worst_k}; }
+BrakePair pair_of(const BrakeWalk& walk) { return {walk.mean.now.pack_k, walk.worst.now.pack_k}; }
 
 // However they came to be so.
 LandingToStand as_told(const Today& today) {
-  const double brakes_k = today.condition.brake_temperature_k;
   LandingToStand out;
-  out.after_stop = out.at_stand = {brakes_k, brakes_k};
-  const Probe probe = BrakeSurroundings::of(today, today.condition.fans_on).probe;
-  out.walk = BrakeWalk::begin(today, probe, brakes_k);
+  out.walk = BrakeWalk::begin(today, brake_as_read(today.probe, today.limits.brake_reading,
+                                                   today.condition.brake_temperature_k));
+  out.after_stop = out.at_stand = pair_of(out.walk);
   return out;
 }
 
@@ -67,11 +66,12 @@ LandingToStand landing_to_stand(const Today& today, const Turnaround& turn) {
   out.taxi_in_energy_j = taxi_in.slowing_j + taxi_in.rolling_j + taxi_in.stop_j;
 
   BrakeWalk& walk = out.walk;
-  walk = BrakeWalk::begin(today, rolling.probe, turn.brakes_at_touchdown_k);
-  out.points.push(walk.now);
+  walk = BrakeWalk::begin(
+      today, brake_as_read(rolling.probe, today.limits.brake_reading, turn.brakes_at_touchdown_k));
+  out.points.push(walk.point());
   walk.take(rolling, {.energy_j = out.landing_energy_j});
-  out.points.push(walk.now);
-  out.after_stop = pair_of(walk.now);
+  out.points.push(walk.point());
+  out.after_stop = pair_of(walk);
 
   walk.take(rolling, {.energy_j = taxi_in.slowing_j});
   walk.take_long(rolling,
@@ -81,8 +81,8 @@ LandingToStand landing_to_stand(const Today& today, const Turnaround& turn) {
                   .way_m = turn.taxi_in_m},
                  kPointsTaxiIn, out.points);
   walk.take(rolling, {.energy_j = taxi_in.stop_j});
-  out.points.push(walk.now);
-  out.at_stand = pair_of(walk.now);
+  out.points.push(walk.point());
+  out.at_stand = pair_of(walk);
 
   walk.take_long(stand, {.time_s = turn.stand_s}, kPointsStand, out.points);
   return out;

@@ -9,7 +9,8 @@
 //             when idle does not hold v_m; at its end the stop, 1/2 m v_m^2
 //   stand     cooling, with or without fans
 // A dragging brake takes its force x distance besides. Without a turnaround the brakes are those of
-// Condition::brake_temperature_k all along. At the begin the probe has settled.
+// Condition::brake_temperature_k all along. At the begin the probe has settled, so that an
+// indication tells the pack (indication.hpp).
 //
 // 14 CFR 25.735(f) has the landing's kinetic energy per brake as 0.0443 W V^2 / N ft lb (W lb, V
 // kt), nothing taken off for drag or reverse. Uncertain are the reverse share, the heat pack and

@@ -10,7 +10,9 @@ Today make_today(const Brief& brief) {
   today.surface_limits = limits_on_surface(today.aircraft, today.condition, today.limits,
                                            today.technique, today.pavement);
   tighten_for_surface(today.surface_limits, today.limits, today.technique);
-  today.brakes_k = landing_to_stand(today, brief.turnaround).walk.now.mean_k;
+  const BrakeWalk brakes = landing_to_stand(today, brief.turnaround).walk;
+  today.brakes_k = brakes.mean.now.pack_k;
+  today.worst_brake = brakes.worst.now;
   return today;
 }
 

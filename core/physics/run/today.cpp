@@ -39,7 +39,10 @@ Today today_as_given(const Brief& brief, const Air& air) {
                           brief.condition.mass_kg * units::kGravity_mps2;
   today.pack = heat_pack(brief.aircraft, air.temperature_k, brief.condition.fans_on);
   today.shares = brake_shares(brief.aircraft, brief.condition);
-  today.brakes_k = brief.condition.brake_temperature_k;
+  today.probe = brake_probe(brief.aircraft, air.temperature_k, brief.condition.fans_on);
+  today.worst_brake =
+      brake_as_read(today.probe, brief.limits.brake_reading, brief.condition.brake_temperature_k);
+  today.brakes_k = today.worst_brake.pack_k;
   today.departure_limit_k = departure_limit_k(brief.aircraft, brief.condition, brief.limits);
   return today;
 }

@@ -11,6 +11,7 @@
 
 #include "physics/given/brief.hpp"
 #include "physics/heat/heat.hpp"
+#include "physics/heat/indication.hpp"
 #include "physics/heat/wheel_brakes.hpp"
 #include "physics/motion/roll.hpp"
 #include "physics/world/atmosphere.hpp"
@@ -27,14 +28,16 @@ struct Today {
   SurfaceLimits surface_limits;
   Air air;
   PavementState pavement;
-  RollForces idle;               // on the level in still air, through today's contaminant
-  double idle_fuel_kgps = 0.0;   // of the running engines
-  double thrust_limit_n = 0.0;   // that they may give on a taxiway, all together
-  double braked_weight_n = 0.0;  // that stands on working brakes
-  HeatPack pack;                 // of one brake, on the taxi-out
-  BrakeShares shares;            // of the braking work
-  double brakes_k = 0.0;         // pack of the mean brake when the taxi-out begins
-  double departure_limit_k = 0.0;
+  RollForces idle;                 // on the level in still air, through today's contaminant
+  double idle_fuel_kgps = 0.0;     // of the running engines
+  double thrust_limit_n = 0.0;     // that they may give on a taxiway, all together
+  double braked_weight_n = 0.0;    // that stands on working brakes
+  HeatPack pack;                   // of one brake, on the taxi-out
+  Probe probe;                     // beside it
+  BrakeShares shares;              // of the braking work
+  double brakes_k = 0.0;           // pack of the mean brake when the taxi-out begins
+  BrakeState worst_brake;          // then, too
+  double departure_limit_k = 0.0;  // as Limits::brake_reading says
 };
 
 // In that air, with the brief's limits and braking as they are given and its brakes as they are

@@ -212,6 +212,7 @@ RouteHeat route_heat(const Today& today, const RouteRun& run, const Scrubs& scru
   heat.forces = forces;
   heat.pack = batch_pack(today.pack);
   heat.start_k = today.brakes_k;
+  heat.pack_per_reading = pack_per_reading(today.probe, today.limits.brake_reading);
   heat.pack_share = today.aircraft.brake_heat_share * today.shares.mean_share;
   heat.run_end_k = run.end_brake_k;
   const DrawBlock nominal = nominal_block();
@@ -235,7 +236,7 @@ BlockOnWay block_at_start(const RouteHeat& heat, const DrawBlock& draws) {
   for (int i = 0; i < kLanes; ++i) {
     block.pack.mass_kg[i] *= draws[Unknown::HeatCapacity][i];
     block.pack.area_m2[i] *= draws[Unknown::Cooling][i];
-    block.model_k[i] = heat.start_k + draws[Unknown::BrakesNow][i];
+    block.model_k[i] = heat.start_k + heat.pack_per_reading * draws[Unknown::BrakesNow][i];
     block.coldest_k[i] = std::min(heat.pack.air_k, block.model_k[i]);
   }
   return block;

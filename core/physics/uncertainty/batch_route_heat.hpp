@@ -66,7 +66,9 @@ struct RouteHeat {
   RollForces forces;  // of the first leg: for what is the same on all
   BatchPack pack;
   double start_k = 0.0;
-  double pack_share = 0.0;                   // of the braking work, one pack
+  double pack_per_reading =
+      1.0;                  // the unknown of the start is one of what is read (indication.hpp)
+  double pack_share = 0.0;  // of the braking work, one pack
   double model_from_k[kMostStretches] = {};  // nominal by this model, where the heating begins
   double model_k[kMostStretches] = {};       // and at the end of the stretch
   double model_end_k = 0.0;                  // at the line

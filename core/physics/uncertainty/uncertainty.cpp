@@ -8,6 +8,7 @@
 #include "physics/uncertainty/batch_draws.hpp"
 #include "physics/uncertainty/batch_roll.hpp"
 #include "physics/uncertainty/batch_route_heat.hpp"
+#include "physics/uncertainty/hottest_draws.hpp"
 
 namespace tillerline {
 namespace {
@@ -166,18 +167,24 @@ void fill_restart(const Today& today, const Legs& legs, const Scrubs& scrubs,
 
 // ---------------------------------------------------------------------------------- heat --------
 
-void fill_heat(const RouteHeat& heat, const Samples& samples, double limit_k,
+void fill_heat(const RouteHeat& heat, const HottestLaw& law, const Samples& samples, double limit_k,
                UncertaintyAnswer& answer) {
-  double end_k[kDraws];
+  double mean_k[kDraws];
+  double read_k[kDraws];
   int over = 0;
   for (int k = 0; k < 2 * kBlocks; ++k) {
-    const Lanes end = line_up_k(heat, block_at(samples, k));
+    const DrawBlock& block = block_at(samples, k);
+    const Lanes mean = line_up_k(heat, block);
+    const Lanes read =
+        hottest_k(law, mean, scaled(heat.pack_per_reading, block[Unknown::BrakesNow]));
     for (int i = 0; i < kLanes; ++i) {
-      end_k[k * kLanes + i] = end[i];
-      if (end[i] > limit_k) ++over;
+      mean_k[k * kLanes + i] = mean[i];
+      read_k[k * kLanes + i] = read[i];
+      if (read[i] > limit_k) ++over;
     }
   }
-  answer.line_up_k = spread_of(end_k, kDraws);
+  answer.line_up_k = spread_of(mean_k, kDraws);
+  answer.hottest_k = spread_of(read_k, kDraws);
   answer.over_brake_limit = chance(over);
 }
 
@@ -235,7 +242,7 @@ UncertaintyAnswer uncertainty_answer(const Today& today, const Legs& legs, const
                                   run.legs[leg].forces, scrubs.of[leg], turn, samples));
   }
   const RouteHeat heat = route_heat(today, run, scrubs, first);
-  fill_heat(heat, samples, today.departure_limit_k, answer);
+  fill_heat(heat, hottest_law(today, run), samples, today.departure_limit_k, answer);
 
   constexpr double kEnoughGetThere = 0.9;
   answer.ranked_at_rest = answer.reaches_target < kEnoughGetThere;

@@ -15,6 +15,7 @@
 // fix the speeds, and the brakes take what the work along each stretch changes by
 // (batch_route_heat.hpp). Bands of zero give the nominal answer exactly.
 // Error: the route is not planned again with the draw's inputs. Measured in batch_route_heat.hpp.
+// The hottest brake, which the limit is for, follows from the mean one (hottest_draws.hpp).
 //
 // Quantiles are those of quantile.hpp. With triangular inputs an analytic one is met to 0.3 % of
 // the band.
@@ -57,8 +58,9 @@ struct UncertaintyAnswer {
   double reaches_target = 0.0;  // chance
   Spread keeps_rolling_slope_rad;
   Spread restarts_slope_rad;
-  Spread line_up_k;               // pack, mean brake
-  double over_brake_limit = 0.0;  // chance
+  Spread line_up_k;               // heat pack of the mean brake
+  Spread hottest_k;               // what decides of the hottest brake, as read (heat.hpp)
+  double over_brake_limit = 0.0;  // chance that this passes the limit
   Spread restart_extra_n;         // at the route's worst place
   double restart_over_limit = 0.0;
   FixedList<TurnChance, kMaxLegs> turns;
