@@ -242,6 +242,8 @@ Json heat_json(const HeatAnswer& heat) {
                           {"hottest_k", num(cost.hottest_k)},
                           {"time_s", num(cost.time_s)},
                           {"fuel_kg", num(cost.fuel_kg)},
+                          {"brakes_on_s", num(cost.on_s)},
+                          {"most_wear_j", num(cost.most_wear_j)},
                           {"wear_cost", num(cost.wear_cost)},
                           {"wear_by_energy", cost.wear_by_energy}});
   }

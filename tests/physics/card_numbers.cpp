@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "made_card.hpp"
+#include "physics/run/brake_use.hpp"
 #include "stations.hpp"
 
 using namespace tillerline;
@@ -74,10 +75,14 @@ TEST_CASE("card: what each braking technique costs, number by number") {
       CHECK(cost.end_k == run.end_brake_k);
       CHECK(cost.time_s == run.duration_s);
       CHECK(cost.fuel_kg == run.fuel_kg);
-      // Steel wears by the energy: no money is counted there.
+      const BrakeUse use = brake_use(run, made.today.probe);
+      CHECK(cost.on_s == use.on_s);
+      CHECK(cost.most_wear_j == use.most_wear_j);
+      // Steel wears by the energy, and what dragging wears is not known: no money is counted there.
       const bool steel = material == BrakeMaterial::Steel;
+      const bool counts = !steel && technique != BrakeTechnique::Dragging;
       CHECK(cost.wear_by_energy == steel);
-      CHECK(cost.wear_cost == (steel ? 0.0 : 37.0 * run.applications));
+      CHECK(cost.wear_cost == (counts ? 37.0 * run.applications : 0.0));
     }
   }
 }

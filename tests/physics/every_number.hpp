@@ -71,7 +71,8 @@ void every_number(const Card& c, F f) {
   for (const BrakeState& brake : {h.hottest.start, h.hottest.at_stop})
     for (double x : {brake.pack_k, brake.indicated_k}) f("hottest brake", x);
   for (const TechniqueCost& t : h.techniques)
-    for (double x : {t.energy_j, t.peak_k, t.end_k, t.hottest_k, t.time_s, t.fuel_kg, t.wear_cost})
+    for (double x : {t.energy_j, t.peak_k, t.end_k, t.hottest_k, t.time_s, t.fuel_kg, t.on_s,
+                     t.most_wear_j, t.wear_cost})
       f("technique", x);
   const StopAnswer& s = c.stop;
   for (double x :

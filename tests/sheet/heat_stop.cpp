@@ -102,12 +102,48 @@ TEST_CASE("three techniques on the same route, with count, temperature, time and
   Sheet sheet = taxi.sheet();
   const SheetRow few = row(sheet.heat, "Few long applications");
   CHECK(few.value == "4 applications, 121 °C indicated");
-  CHECK(few.note == "9.0 min, 640 kg of fuel, wear about 160 in your money");
+  CHECK(few.note ==
+        "9.0 min, brakes on for 100 s of it, 640 kg of fuel, wear about 160 in your money");
   CHECK(row(sheet.heat, "Many short applications").note ==
-        "your technique; 9.0 min, 640 kg of fuel, wear about 440 in your money");
+        "your technique; 9.0 min, brakes on for 2.0 min of it, 640 kg of fuel, wear about 440 in "
+        "your money");
   CHECK(row(sheet.heat, "Dragging the brakes").value == "on the brakes once, 121 °C indicated");
+  CHECK(row(sheet.heat, "Dragging the brakes").note ==
+        "9.0 min, brakes on for 2.3 min of it, 640 kg of fuel, no published number for its wear");
   CHECK(row(sheet.heat, "Wear of one application").note ==
         "common practice unless you enter your own");
+  const SheetRow most = row(sheet.heat, "Where carbon wears most");
+  CHECK(most.value == "60 %");
+  CHECK(most.note ==
+        "of the work, at 80 to 250 °C indicated: the count of applications comes first");
+}
+
+TEST_CASE("what few long applications buy against dragging, and what not") {
+  Example taxi = example();
+  TechniqueCost& few = taxi.card->heat.techniques[0];
+  TechniqueCost& drag = taxi.card->heat.techniques[2];
+  const auto against = [&] { return row(taxi.sheet().heat, "Few long against dragging"); };
+  CHECK(against().value == "brakes on for 100 s, not 2.3 min");
+  CHECK(against().note == "as hot, as quick, as much fuel");
+  few.hottest_k = drag.hottest_k + 3.2;
+  few.time_s = drag.time_s + 21.0;
+  few.fuel_kg = drag.fuel_kg + 9.0;
+  CHECK(against().note == "3 °C hotter, 21 s slower, 9 kg more fuel");
+  few.hottest_k = drag.hottest_k - 3.2;
+  few.time_s = drag.time_s - 21.0;
+  few.fuel_kg = drag.fuel_kg - 9.0;
+  CHECK(against().note == "3 °C cooler, 21 s quicker, 9 kg less fuel");
+  // Nothing is compared with what is not known, nor with brakes that nobody drags.
+  few.hottest_k = std::nan("");
+  CHECK(against().value.empty());
+  few.hottest_k = drag.hottest_k;
+  drag.hottest_k = std::nan("");
+  CHECK(against().value.empty());
+  drag.hottest_k = few.hottest_k;
+  drag.on_s = 0.0;
+  CHECK(against().value.empty());
+  few.energy_j = few.most_wear_j = 0.0;
+  CHECK(row(taxi.sheet().heat, "Where carbon wears most").value.empty());
 }
 
 TEST_CASE("steel wears by energy, and no money is said") {
@@ -116,7 +152,9 @@ TEST_CASE("steel wears by energy, and no money is said") {
   for (TechniqueCost& cost : taxi.card->heat.techniques) cost.wear_by_energy = true;
   const Sheet sheet = taxi.sheet();
   CHECK(row(sheet.heat, "Few long applications").note ==
-        "your technique; 9.0 min, 640 kg of fuel, wear by energy: 45 MJ");
+        "your technique; 9.0 min, brakes on for 100 s of it, 640 kg of fuel, wear by energy: 45 "
+        "MJ");
+  CHECK(row(sheet.heat, "Where carbon wears most").value.empty());
   CHECK(row(sheet.heat, "Wear of one application").value.empty());
   for (const SheetRow& each : sheet.heat.rows) CHECK(each.value.find("money") == std::string::npos);
 }

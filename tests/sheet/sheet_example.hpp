@@ -160,6 +160,8 @@ inline void fill_heat(HeatAnswer& heat) {
     cost.hottest_k = celsius(121.4);
     cost.time_s = 540.0;
     cost.fuel_kg = 640.0;
+    cost.on_s = 100.0 + 20.0 * i;
+    cost.most_wear_j = 27e6;
     cost.wear_cost = 40.0 * counts[i];
   }
 }

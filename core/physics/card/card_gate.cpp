@@ -222,7 +222,8 @@ void gate_heat(Gate& gate, HeatAnswer& h) {
   gate.follows("brakes", hottest.highest_k, h.wait_s);
   for (TechniqueCost& t : h.techniques) {
     gate.brakes("brake temperature", -1, {&t.peak_k, &t.end_k, &t.hottest_k});
-    gate.finite("brakes", -1, {&t.energy_j, &t.time_s, &t.fuel_kg, &t.wear_cost});
+    gate.finite("brakes", -1,
+                {&t.energy_j, &t.time_s, &t.fuel_kg, &t.on_s, &t.most_wear_j, &t.wear_cost});
   }
 }
 

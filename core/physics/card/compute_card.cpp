@@ -4,6 +4,7 @@
 
 #include "physics/card/card_gate.hpp"
 #include "physics/card/cautions.hpp"
+#include "physics/run/brake_use.hpp"
 #include "physics/run/hottest_brake.hpp"
 #include "physics/run/legs.hpp"
 #include "physics/run/make_today.hpp"
@@ -59,9 +60,12 @@ TechniqueCost technique_cost(const Today& today, BrakeTechnique technique, const
   cost.hottest_k = hottest_brake(today, today.worst_brake, run).highest_k;
   cost.time_s = run.duration_s;
   cost.fuel_kg = run.fuel_kg;
+  const BrakeUse use = brake_use(run, today.probe);
+  cost.on_s = use.on_s;
+  cost.most_wear_j = use.most_wear_j;
   cost.wear_by_energy = today.aircraft.brake_material == BrakeMaterial::Steel;
-  cost.wear_cost =
-      cost.wear_by_energy ? 0.0 : run.applications * today.technique.cost_per_application;
+  const bool by_count = !cost.wear_by_energy && technique != BrakeTechnique::Dragging;
+  cost.wear_cost = by_count ? run.applications * today.technique.cost_per_application : 0.0;
   return cost;
 }
 

@@ -86,7 +86,9 @@ struct TechniqueCost {
   double hottest_k = 0.0;
   double time_s = 0.0;
   double fuel_kg = 0.0;
-  double wear_cost = 0.0;       // carbon: applications x cost; steel: see wear_by_energy
+  double on_s = 0.0;            // brakes applied or dragging (brake_use.hpp)
+  double most_wear_j = 0.0;     // of the energy, taken where carbon wears most
+  double wear_cost = 0.0;       // carbon: applications x cost, of dragging not known, 0; steel: 0
   bool wear_by_energy = false;  // steel wears by the energy: the cost counts energy instead
 };
 
