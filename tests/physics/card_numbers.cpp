@@ -75,7 +75,7 @@ TEST_CASE("card: what each braking technique costs, number by number") {
       CHECK(cost.end_k == run.end_brake_k);
       CHECK(cost.time_s == run.duration_s);
       CHECK(cost.fuel_kg == run.fuel_kg);
-      const BrakeUse use = brake_use(run, made.today.probe);
+      const BrakeUse use = brake_use(run, make_today(brief).probe);
       CHECK(cost.on_s == use.on_s);
       CHECK(cost.most_wear_j == use.most_wear_j);
       // Steel wears by the energy, and what dragging wears is not known: no money is counted there.
