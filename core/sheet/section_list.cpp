@@ -81,6 +81,7 @@ std::vector<PlacedSection> sections_in_order(const Sheet& sheet) {
 bool draws_something(PictureKind picture, const Card& card) {
   if (picture == PictureKind::Room) return card.half_turn.wanted;
   if (picture == PictureKind::AfterLanding) return card.after_landing.points.size() > 1;
+  if (picture == PictureKind::Restart) return !card.restart.points.empty();
   return true;
 }
 

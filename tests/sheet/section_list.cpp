@@ -117,10 +117,12 @@ TEST_CASE("wall: every picture that draws something has its page, and so has the
   // What has nothing to show has no page.
   made.card->half_turn.wanted = false;
   made.card->after_landing.points.clear();
+  made.card->restart.points.clear();
   CHECK(!draws_something(PictureKind::Room, *made.card));
   CHECK(!draws_something(PictureKind::AfterLanding, *made.card));
+  CHECK(!draws_something(PictureKind::Restart, *made.card));
   CHECK(draws_something(PictureKind::Blast, *made.card));
-  CHECK(wall_pages(made.sheet, *made.card).size() == pages.size() - 2);
+  CHECK(wall_pages(made.sheet, *made.card).size() == pages.size() - 3);
 }
 
 TEST_CASE("groups: one name each, and the page is told of every group that it has inputs in") {

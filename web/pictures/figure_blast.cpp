@@ -39,14 +39,19 @@ void draw_bar(const Canvas& canvas, const Scale& x, float y, float height, const
   }
 }
 
+// In snow and slush what a restart takes is not computed.
+bool restart_is_known(const BlastAnswer& blast) { return std::isfinite(blast.restart_n); }
+
 void draw_way(const Canvas& canvas, const BlastAnswer& blast, const Scale& x, float y,
               const Way& way) {
   const theme::Palette& c = canvas.colours();
   canvas.pen.text(Type::Small, {x.from, y}, c.ink, way.name);
-  draw_bar(canvas, x, y + 22.0f, kBar, blast.restart, way.reach_m, 1.0f);
+  const bool known = restart_is_known(blast);
+  if (known) draw_bar(canvas, x, y + 22.0f, kBar, blast.restart, way.reach_m, 1.0f);
   draw_bar(canvas, x, y + 24.0f + kBar, kIdleBar, blast.idle, way.reach_m, 0.6f);
+  const BlastReach& people = known ? blast.restart[1] : blast.idle[1];
   canvas.pen.text_right(Type::SmallBold, {x.to, y}, c.ink,
-                        canvas.tied().length(blast.restart[1].*way.reach_m) + ", 48\u00a0km/h");
+                        canvas.tied().length(people.*way.reach_m) + ", 48\u00a0km/h");
 }
 
 void draw_manual(const Canvas& canvas, double contour, const Scale& x, float top, float bottom) {
@@ -114,11 +119,10 @@ float figure_blast(Canvas& canvas, const BlastAnswer& blast, ImVec2 at, float wi
   for (const Way& way : kWays) far = std::max(far, blast.idle[0].*way.reach_m);
   if (!(far > 0.0)) return height;
   std::array<char, 96> text;
-  const int length =
-      std::snprintf(text.data(), text.size(), "thick: %.0f\u00a0kN, the worst restart%s",
-                    blast.restart_n / 1000.0, blast.restart_leg < 0 ? "" : " of the route");
+  std::snprintf(text.data(), text.size(), "thick: %.0f\u00a0kN, the worst restart%s",
+                blast.restart_n / 1000.0, blast.restart_leg < 0 ? "" : " of the route");
   pen.text(Type::Small, {at.x, at.y + 28.0f}, c.muted,
-           {text.data(), static_cast<std::size_t>(length)});
+           restart_is_known(blast) ? text.data() : "at idle; a restart is not computed here");
 
   const Scale x{0.0, far * 1.12, at.x, at.x + width - 6.0f};
   const float top = at.y + kHead;

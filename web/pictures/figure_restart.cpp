@@ -148,12 +148,13 @@ float figure_restart(Canvas& canvas, const RestartAnswer& restart, const Brief& 
   constexpr float kPicture = 230.0f;
   constexpr float kAbove = 78.0f;  // reading, legs' numbers and the axis' name
   constexpr float kHeight = kAbove + kPicture + 52.0f;
+  if (restart.points.empty()) return 0.0f;
   const Box whole{at.x, at.y, width, kHeight};
   canvas.mark("figure:", "restart", whole);
   if (!canvas.in_sight(whole)) return kHeight;
   const TaxiRoute& route = brief.route;
   const double length = route_length_m(route);
-  if (restart.points.empty() || length <= 0.0) return kHeight;
+  if (length <= 0.0) return kHeight;
 
   const Levels levels = levels_of(brief, idle_thrust_n);
   double most = levels.idle_kn;
