@@ -30,7 +30,7 @@ BriefDocument observed(double thrust, double rolling) {
       seen.given = 40.0;
       seen.error = 0.05;
       seen.place = seen.taxi = 1 + static_cast<int>(document.observations.size());
-      seen.slope_error_rad = 0.0001;
+      seen.slope_error_rad = 0.00005;
       seen.seen = predicted(true_one, seen);
       document.observations.push(seen);
     }
