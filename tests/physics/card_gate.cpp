@@ -15,7 +15,9 @@
 #include "every_number.hpp"
 #include "made_card.hpp"
 #include "physics/card/compute_card.hpp"
+#include "physics/run/legs.hpp"
 #include "physics/run/make_today.hpp"
+#include "physics/run/roll_answer.hpp"
 #include "physics/uncertainty/heat_band.hpp"
 #include "scenarios.hpp"
 
@@ -438,4 +440,24 @@ TEST_CASE("gate: what a start takes in snow or slush is not computed, and the ca
     CHECK(water.card->withheld.empty());
     CHECK(!says(*water.card, CautionKind::StartNotKnown));
   }
+}
+
+TEST_CASE("gate: the map of the roll in slush starts wherever it then keeps rolling") {
+  Brief brief = one_turn();
+  brief.day.surface = Surface::Slush;
+  brief.day.contaminant_depth_m = 0.02;
+  const Today today = make_today(brief);
+  const RollMap map = roll_map(today, make_legs(today, brief.route), units::mps_from_knots(5.0));
+  brief.day.surface = Surface::StandingWater;
+  const Today water = make_today(brief);
+  const RollMap with_start =
+      roll_map(water, make_legs(water, brief.route), units::mps_from_knots(5.0));
+  int only_once_moving = 0;
+  for (int column = 0; column < kMapColumns; ++column) {
+    CHECK(map.restarts_slope_rad[column] == map.keeps_rolling_slope_rad[column]);
+    CHECK(with_start.restarts_slope_rad[column] < with_start.keeps_rolling_slope_rad[column]);
+    for (int row = 0; row < kMapRows; ++row)
+      if (map.time_s[row][column] > 0.0 && with_start.time_s[row][column] < 0.0) ++only_once_moving;
+  }
+  CHECK(only_once_moving > 0);
 }
