@@ -108,14 +108,14 @@ SheetTable table(const Source& source) {
     table.rows.push_back(std::move(row));
     table.tones.push_back(tone);
   };
-  const bool indicated = source.card.heat.reading == BrakeReading::Indicated;
   const auto decides = [&](bool read) {
     return read && !brakes.within_limit ? Tone::Exceeded : Tone::Plain;
   };
   add(cells(source, "Mean, heat pack", brakes.mean), Tone::Plain);
-  add(cells(source, "Hottest, heat pack", brakes.worst), decides(!indicated));
+  add(cells(source, "Hottest, heat pack", brakes.worst), decides(!reads_indicated(source)));
   add(indicated_cells(source, "Mean, indicated", brakes.mean), Tone::Plain);
-  add(indicated_cells(source, "Hottest, indicated", brakes.worst), decides(indicated));
+  add(indicated_cells(source, "Hottest, indicated", brakes.worst),
+      decides(reads_indicated(source)));
   return table;
 }
 

@@ -107,8 +107,7 @@ Tone tone(const Source& source, const EngineChoice& row) {
 }
 
 std::string hottest_column(const Source& source) {
-  const bool indicated = source.card.heat.reading == BrakeReading::Indicated;
-  return indicated ? "Hottest brake, indicated" : "Hottest heat pack";
+  return reads_indicated(source) ? "Hottest brake, indicated" : "Hottest heat pack";
 }
 
 SheetTable table(const Source& source) {

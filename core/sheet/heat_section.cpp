@@ -52,9 +52,9 @@ std::string cooling_words(const HeatAnswer& heat) {
 
 // "121 °C indicated by the hottest brake 9 min after the stop (112 to 133 °C)"
 std::string hottest_words(const Source& source, const std::string& temperature) {
-  const bool indicated = source.card.heat.reading == BrakeReading::Indicated;
   return temperature +
-         (indicated ? " indicated by the hottest brake " : " in the hottest heat pack ") +
+         (reads_indicated(source) ? " indicated by the hottest brake "
+                                  : " in the hottest heat pack ") +
          when_hottest(source) + in_brackets(source);
 }
 
@@ -135,11 +135,11 @@ SheetRow technique_row(const Source& source, const TechniqueCost& cost) {
   return row;
 }
 
-// "3 °C cooler", or "as hot" where both read the same.
-std::string difference_words(const std::string& size, bool none, bool more, const char* more_word,
-                             const char* less_word, const char* same_words) {
-  if (none) return same_words;
-  return size + (more ? more_word : less_word);
+// "3 °C cooler", or "as hot" where less than half of the unit is between them.
+std::string compared(double more, const std::string& size, const char* more_word,
+                     const char* less_word, const char* same_words) {
+  if (std::abs(more) < 0.5) return same_words;
+  return size + (more > 0.0 ? more_word : less_word);
 }
 
 // What few long applications buy on this route against dragging, and what not.
@@ -150,21 +150,16 @@ SheetRow against_dragging_row(const Source& source) {
   const double hotter_k = few.hottest_k - drag.hottest_k;
   const double later_s = few.time_s - drag.time_s;
   const double thirstier_kg = few.fuel_kg - drag.fuel_kg;
-  constexpr double kSame_k = 0.5;
-  constexpr double kSame_s = 0.5;
-  constexpr double kSame_kg = 0.5;
   SheetRow row;
   row.label = "Few long against dragging";
   row.value = "brakes on for " + words::duration(few.on_s) + ", not " + words::duration(drag.on_s);
   row.note =
-      difference_words(source.say.rise(std::abs(hotter_k)), std::abs(hotter_k) < kSame_k,
-                       hotter_k > 0.0, " hotter", " cooler", "as hot") +
+      compared(hotter_k, source.say.rise(std::abs(hotter_k)), " hotter", " cooler", "as hot") +
       ", " +
-      difference_words(words::duration(std::abs(later_s)), std::abs(later_s) < kSame_s,
-                       later_s > 0.0, " slower", " quicker", "as quick") +
+      compared(later_s, words::duration(std::abs(later_s)), " slower", " quicker", "as quick") +
       ", " +
-      difference_words(source.say.amount(std::abs(thirstier_kg)), std::abs(thirstier_kg) < kSame_kg,
-                       thirstier_kg > 0.0, " more fuel", " less fuel", "as much fuel");
+      compared(thirstier_kg, source.say.amount(std::abs(thirstier_kg)), " more fuel", " less fuel",
+               "as much fuel");
   return row;
 }
 
@@ -196,7 +191,7 @@ SheetRow state_row(const Source& source, const std::string& label, const BrakeSt
   SheetRow row;
   row.label = label;
   row.value = as_read(source, source.say.temperature(brake.read_k(heat.reading)));
-  if (heat.reading == BrakeReading::Indicated)
+  if (reads_indicated(source))
     row.note = "heat pack " + source.say.temperature(brake.pack_k) + ", ";
   row.note += note;
   return row;
@@ -227,9 +222,12 @@ void add_temperatures(const Source& source, SheetSection& section) {
 
 }  // namespace
 
+bool reads_indicated(const Source& source) {
+  return source.card.heat.reading == BrakeReading::Indicated;
+}
+
 std::string as_read(const Source& source, const std::string& temperature) {
-  const bool indicated = source.card.heat.reading == BrakeReading::Indicated;
-  return temperature + (indicated ? " indicated" : " in the heat pack");
+  return temperature + (reads_indicated(source) ? " indicated" : " in the heat pack");
 }
 
 std::string when_hottest(const Source& source) {
@@ -266,7 +264,7 @@ SheetSection heat_section(const Source& source) {
   } else {
     section.why = kWhySteel;
   }
-  section.why += heat.reading == BrakeReading::Indicated ? kWhyIndicated : kWhyHeatPack;
+  section.why += reads_indicated(source) ? kWhyIndicated : kWhyHeatPack;
   return section;
 }
 

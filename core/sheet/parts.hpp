@@ -89,6 +89,7 @@ std::string time_to_target_band(const Source& source, double target_mps);
 std::string hottest_band(const Source& source);  // of the hottest brake, as it is read
 
 // heat_section.cpp: which of the two a brake temperature is, and when the highest comes.
+bool reads_indicated(const Source& source);
 std::string as_read(const Source& source, const std::string& temperature);  // "121 °C indicated"
 std::string when_hottest(const Source& source);  // "9 min after the stop", "at line-up"
 

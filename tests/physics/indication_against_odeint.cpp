@@ -7,6 +7,7 @@
 
 #include "draws.hpp"
 #include "odeint.hpp"
+#include "pack_and_probe_ode.hpp"
 #include "physics/heat/heat.hpp"
 #include "physics/heat/indication.hpp"
 #include "worst.hpp"
@@ -67,16 +68,7 @@ TEST_CASE("indication: beside a cooling pack, in steps of half a minute, within 
     const double from = draws.between(pack.air_k, 800.0);
     const double start = draws.between(pack.air_k, from);
     const int steps = 1 + draws.below(120);
-    // Both together, the cooling written down again.
-    auto system = [&](const std::array<double, 2>& x, std::array<double, 2>& d, double) {
-      const double out = pack.convection_wpm2k * pack.area_m2 * (x[0] - pack.air_k) +
-                         pack.emissivity * 5.670374419e-8 * pack.area_m2 *
-                             (std::pow(x[0], 4) - std::pow(pack.air_k, 4));
-      const double goal = pack.air_k + probe.share * (x[0] - pack.air_k);
-      d = {-out / (pack.mass_kg * specific_heat_jpkgk(pack.material, x[0])),
-           (goal - x[1]) / probe.lag_s};
-    };
-    const auto expected = integrate_ode<2>(system, {from, start}, 0.0, 30.0 * steps);
+    const auto expected = pack_and_probe(pack, probe, {from, start}, 30.0 * steps);
     double now = from;
     double shown = start;
     for (int k = 0; k < steps; ++k) {

@@ -7,30 +7,12 @@
 #include <cmath>
 
 #include "draws.hpp"
-#include "odeint.hpp"
+#include "pack_and_probe_ode.hpp"
 #include "physics/heat/indication_to_come.hpp"
 #include "worst.hpp"
 
 using namespace tillerline;
 using namespace tillerline::tests;
-
-namespace {
-
-// Pack and probe together, the cooling written down again.
-std::array<double, 2> solved(const HeatPack& pack, const Probe& probe, const BrakeState& from,
-                             double time_s) {
-  auto system = [&](const std::array<double, 2>& x, std::array<double, 2>& d, double) {
-    const double out = pack.convection_wpm2k * pack.area_m2 * (x[0] - pack.air_k) +
-                       pack.emissivity * 5.670374419e-8 * pack.area_m2 *
-                           (std::pow(x[0], 4) - std::pow(pack.air_k, 4));
-    const double goal = pack.air_k + probe.share * (x[0] - pack.air_k);
-    d = {-out / (pack.mass_kg * specific_heat_jpkgk(pack.material, x[0])),
-         (goal - x[1]) / probe.lag_s};
-  };
-  return integrate_ode<2>(system, {from.pack_k, from.indicated_k}, 0.0, time_s);
-}
-
-}  // namespace
 
 TEST_CASE("indication to come: it agrees with the ODE solver") {
   Draws draws(20261205);
@@ -52,19 +34,20 @@ TEST_CASE("indication to come: it agrees with the ODE solver") {
                            draws.between(pack.air_k, pack.air_k + 30.0)};
       const double time_s = draws.by_size(1.0, 10000.0);
       left.note(brake_left_alone(pack, probe, now, time_s).indicated_k -
-                    solved(pack, probe, now, time_s)[1],
+                    pack_and_probe(pack, probe, now, time_s)[1],
                 i);
       const HighestReading highest = highest_indication(pack, probe, now);
-      highest_k.note(highest.read_k - solved(pack, probe, now, highest.after_s)[1], i);
+      highest_k.note(highest.read_k - pack_and_probe(pack, probe, now, highest.after_s)[1], i);
       for (int k = 1; k < 20; ++k)
         higher_k.note(
-            std::max(0.0, solved(pack, probe, now, 0.15 * k * highest.after_s)[1] - highest.read_k),
+            std::max(0.0, pack_and_probe(pack, probe, now, 0.15 * k * highest.after_s)[1] -
+                              highest.read_k),
             i);
       const double limit_k = pack.air_k + draws.between(0.05, 0.95) * (highest.read_k - pack.air_k);
       const CoolingTime down = time_to_indication(pack, probe, now, limit_k);
       REQUIRE(down.reached);
       if (limit_k > now.indicated_k)
-        down_k.note(solved(pack, probe, now, down.time_s)[1] - limit_k, i);
+        down_k.note(pack_and_probe(pack, probe, now, down.time_s)[1] - limit_k, i);
     }
     MESSAGE("indication to come, ", stratum, ": ", left.error, " ", highest_k.error, " ",
             down_k.error, " K");

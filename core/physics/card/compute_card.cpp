@@ -79,16 +79,15 @@ void fill_heat(const Today& today, Card& card) {
   heat.energy_j = card.run.brake_energy_j;
   heat.reading = today.limits.brake_reading;
   heat.hottest = hottest_brake(today, today.worst_brake, card.run);
-  const bool indicated = heat.reading == BrakeReading::Indicated;
   heat.limit_k = today.departure_limit_k;
-  heat.limit_pack_k =
-      indicated ? pack_behind_indication_k(today.probe, heat.limit_k) : heat.limit_k;
+  heat.limit_pack_k = brake_as_read(today.probe, heat.reading, heat.limit_k).pack_k;
   heat.within_limit = heat.hottest.highest_k <= heat.limit_k;
   if (heat.within_limit) return;
   const BrakeState& at_stop = heat.hottest.at_stop;
   const CoolingTime wait =
-      indicated ? time_to_indication(today.pack, today.probe, at_stop, heat.limit_k)
-                : time_between_temperatures(today.pack, at_stop.pack_k, heat.limit_k, 0.0);
+      heat.reading == BrakeReading::Indicated
+          ? time_to_indication(today.pack, today.probe, at_stop, heat.limit_k)
+          : time_between_temperatures(today.pack, at_stop.pack_k, heat.limit_k, 0.0);
   heat.wait_s = wait.time_s;
   heat.wait_reaches_limit = wait.reached;
 }

@@ -1,5 +1,6 @@
 #include "physics/world/tyre.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "physics/numerics/elementary.hpp"

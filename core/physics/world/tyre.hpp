@@ -11,10 +11,9 @@
 // memory; the branches meet to 0.1 %). That is level about x = 0.068, where such tyres work: so N
 // hardly changes with the load and C goes about with 1 / F_z. There x = 0.012 + 0.060 F_z / F_m
 // (the report's vertical load, (x d / w - 0.03) in proportion, on a tyre whose width w is 0.4 of
-// its diameter d; from memory). In slow towing the
-// side force per load fell with the load and did not depend on the pressure (measured, abstract
-// read; NASA, free-swivelling nose gear). The aircraft's C is taken as that at the load F_m
-// which it has at the middle of its taxi masses.
+// its diameter d; from memory). In slow towing the side force per load fell with the load and did
+// not depend on the pressure (measured, abstract read; NASA, free-swivelling nose gear). The
+// aircraft's C is taken as that at the load F_m which it has at the middle of its taxi masses.
 //
 // A bogie whose middle runs on a circle of radius R forces its axles, at distances x_i before and
 // behind the middle, to slip by atan(x_i / R). Their side forces resist the turn with the moment
