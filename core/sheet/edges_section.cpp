@@ -77,7 +77,7 @@ SheetSection edges_section(const Source& source) {
       "where two of three passes lie, the line where 19 of 20 lie; the grey stroke is what is "
       "wanted.";
   section.rows.push_back({"Wander off the line", source.say.length_tenth(sigma_m),
-                          "standard deviation; an input", Tone::Plain});
+                          "standard deviation; the only unknown counted here", Tone::Plain});
   section.rows.push_back(
       {"Wanted", source.say.length_tenth(limits.edge_clearance_m),
        "main wheels to the edge; nose wheels " + source.say.length_tenth(limits.nose_clearance_m),

@@ -17,7 +17,11 @@ const char* const kWhy =
     "above the second. The ranking is by variance (Sobol's indices): the first share is what the "
     "spread would lose if that unknown alone were known, the share with others counts what it does "
     "together with them too. The bands are inputs, each with its reason beside it; they are taken "
-    "as independent of each other. What the model leaves out is not in the bands.";
+    "as independent of each other. Edge margins are not ranked: wander off the line is the only "
+    "unknown that moves them, and it moves nothing else. What the model leaves out is not in the "
+    "bands.";
+
+const char* const kWander = "Wander off the line";
 
 // A band that is not as wide below as above has a field for each side; one that has one side only
 // has no field for the other.
@@ -175,6 +179,11 @@ std::string roll_column(const Say& say, const UncertaintyAnswer& sure) {
   return "Explains of the time to " + say.speed(sure.target_mps);
 }
 
+// "standard deviation 0.775 m": what it is told by is no half width.
+std::string wander_band(const Source& source) {
+  return "standard deviation " + side_words(source, "wander_m");
+}
+
 SheetTable table(const Source& source) {
   const UncertaintyAnswer& sure = source.card.uncertainty;
   SheetTable table;
@@ -195,6 +204,10 @@ SheetTable table(const Source& source) {
     table.rows.push_back({unknown_words(line.unknown).name, band_words(source, line.unknown),
                           explained(find_importance(sure.roll_ranking, line.unknown)),
                           explained(find_importance(sure.heat_ranking, line.unknown))});
+    table.tones.push_back(Tone::Plain);
+  }
+  if (!source.card.wander.empty()) {
+    table.rows.push_back({kWander, wander_band(source), explained(nullptr), explained(nullptr)});
     table.tones.push_back(Tone::Plain);
   }
   return table;
@@ -298,6 +311,10 @@ SheetSection uncertainty_section(const Source& source) {
   }
   if (ranked(sure.heat_ranking)) {
     section.rows.push_back(first_row("Matters most for the brakes", sure.heat_ranking[0]));
+  }
+  if (!source.card.wander.empty()) {
+    section.rows.push_back({"Matters for the edge margins", kWander,
+                            "the only unknown counted there, " + wander_band(source), Tone::Plain});
   }
   add_calibration_row(section, source.document.aircraft.calibration);
   section.rows.push_back(

@@ -112,6 +112,36 @@ TEST_CASE("wander: the wheels of a turn are added, each against its own clearanc
   CHECK(wander_of(Aircraft{}, 1e3, 0.775).length_m == doctest::Approx(std::sqrt(20.0)));
 }
 
+TEST_CASE("wander: it is the only unknown of the margins' chances") {
+  Brief brief;
+  Leg straight;
+  straight.length_m = 400.0;
+  Leg arc;
+  arc.kind = LegKind::Arc;
+  arc.radius_m = 40.0;
+  arc.turn_rad = 1.4;
+  for (const Leg& leg : {straight, arc, straight}) brief.route.legs.push(leg);
+  const WanderChance given = MadeCard(brief).card->wander[0].gear_on_line;
+  REQUIRE(given.below_clearance > 0.0);
+  // All bands at once, and none at all: the chances stay to the bit.
+  const double widths[] = {0.0, 0.3};
+  for (const double width : widths) {
+    Brief other = brief;
+    Bands& bands = other.bands;
+    for (Band* band : {&bands.idle_thrust_share, &bands.rolling_share, &bands.breakaway_share,
+                       &bands.slope_rad, &bands.wind_mps, &bands.mass_share, &bands.brakes_now_k,
+                       &bands.heat_capacity_share, &bands.cooling_share, &bands.brake_heat_share,
+                       &bands.scrub_share, &bands.overtaken_thrust_share})
+      *band = width;
+    const WanderChance chance = MadeCard(other).card->wander[0].gear_on_line;
+    CHECK(chance.off_edge == given.off_edge);
+    CHECK(chance.below_clearance == given.below_clearance);
+  }
+  brief.bands.wander_sigma_m *= 1.2;
+  CHECK(MadeCard(brief).card->wander[0].gear_on_line.below_clearance >
+        1.02 * given.below_clearance);
+}
+
 TEST_CASE("wander: a margin's bend is that of ten metres about its narrowest place") {
   // A plain turn on an even width: from the poses of the plan itself.
   Brief brief;

@@ -536,6 +536,7 @@ TEST_CASE("how sure: ranges, chances and what matters most") {
   CHECK(section.table.rows[1] ==
         std::vector<std::string>{"Idle thrust", "± 15 %", "71 %, with others 74 %", "0 %"});
   CHECK(section.table.columns[2] == "Explains of the time to 10 kt");
+  for (const SheetRow& each : section.rows) CHECK(each.label != "Matters for the edge margins");
   const auto slope_band = [&] {
     for (const auto& line : taxi.sheet().uncertainty.table.rows)
       if (line[0] == "Slope") return line[1];
@@ -554,6 +555,20 @@ TEST_CASE("how sure: ranges, chances and what matters most") {
   CHECK(row(taxi.sheet().uncertainty, "Calibrated").note == "from 6 observations");
   taxi.card->uncertainty.ranked_at_rest = true;
   CHECK(taxi.sheet().uncertainty.table.columns[2] == "Explains of the acceleration at rest");
+}
+
+TEST_CASE("how sure: wander stands by itself, where there is a turn, and is given no share") {
+  Example taxi = drawn();
+  taxi.document.brief.bands.wander_sigma_m = 0.6;
+  taxi.card->wander.push({});
+  const SheetSection section = taxi.sheet().uncertainty;
+  CHECK(row(section, "Matters for the edge margins").value == "Wander off the line");
+  CHECK(row(section, "Matters for the edge margins").note ==
+        "the only unknown counted there, standard deviation 0.600 m");
+  REQUIRE(section.table.rows.size() == 13);
+  CHECK(section.table.rows[12] ==
+        std::vector<std::string>{"Wander off the line", "standard deviation 0.600 m", "–", "–"});
+  CHECK(section.table.tones.size() == 13);
 }
 
 TEST_CASE("how sure: some draws do not get there, some pass the limit") {

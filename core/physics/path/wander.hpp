@@ -21,6 +21,8 @@
 // A margin that hardly bends counts with a bend of 1/1000 m. Against simulated tracks within a
 // tenth for margins of 1 to 3.5 sigma, bends of 1/125 to 1/50 m and lengths of 10 to 40 m. The
 // wheels of one turn are added, which is on the safe side: those of one side go together.
+//
+// Wander is all that is uncertain here: no other band moves a planned margin (uncertainty.hpp).
 #pragma once
 
 #include "physics/given/aircraft.hpp"

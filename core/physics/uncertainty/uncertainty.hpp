@@ -24,6 +24,11 @@
 // the roll is for the mean acceleration up to the target, target / time, which is 0 for a draw that
 // never gets there; where fewer than nine draws of ten do, for the acceleration at rest. That of
 // the heat is for the line-up temperature.
+//
+// Edge margins are not among what is drawn and ranked. The planned tracks follow from the route,
+// the aircraft's dimensions and the planned entry of the nominal run, none of which has a band;
+// what is uncertain about a margin is the wander (wander.hpp), and an index over one unknown tells
+// nothing.
 #pragma once
 
 #include "physics/given/bands.hpp"
