@@ -19,8 +19,10 @@ const char* const kWhy =
     "constant, reads a share of the pack's excess over the air, and reads lower still with fans. "
     "The limit is compared with the hottest brake, read as you enter temperatures: the highest "
     "indication from the stop on, or its heat pack at the stop. "
-    "Probe lag and shares are inputs without a published value; heat that soaks into wheel and "
-    "tyre later is left out. Uncertain most of all: the share of reverse, the heat pack and its "
+    "Probe lag and shares are inputs without a published value. Heat that soaks on into wheel and "
+    "tyre is left out: after parking hot a wheel's fuse plug has melted up to 36 min later, when "
+    "the brake already read less (NASA Aviation Safety Reporting System, report 909113). Uncertain "
+    "most of all: the share of reverse, the heat pack and its "
     "cooling, each worth 10 % of the rise or more.";
 
 std::string place(const Source& source) {

@@ -434,7 +434,8 @@ Json after_landing_json(const AfterLanding& brakes) {
           {"wait_reaches_limit", brakes.wait_reaches_limit},
           {"longer_stand_s", optional_num(brakes.wait_reaches_limit, brakes.longer_stand_s)},
           {"applications_left", brakes.applications_left},
-          {"energy_per_application_j", num(brakes.energy_per_application_j)}};
+          {"energy_per_application_j", num(brakes.energy_per_application_j)},
+          {"wheels_heat_on_s", num(brakes.wheels_heat_on_s)}};
 }
 
 Json restart_point_json(const RestartPoint& point) {

@@ -392,6 +392,18 @@ constexpr KindWords kWords[kCautionKinds] = {
          },
      .phrase = "Dragging brake",
      .placed = false},
+    {.kind = CautionKind::WheelsHeatOn,
+     .section = SectionId::AfterLanding,
+     .sentence =
+         [](const Source&, const Caution& caution) {
+           return "Parked hot, the wheels heat on for up to " + words::duration(kWheelsHeatOn_s) +
+                  " while the brakes already read less: until " +
+                  words::duration_up(caution.value) + " into this taxi.";
+         },
+     .phrase = "Wheels heat on for ",
+     .details = [](const Source&,
+                   const Caution& caution) { return words::duration_up(caution.value); },
+     .placed = false},
     {.kind = CautionKind::ChanceOfHotBrakes,
      .section = SectionId::Uncertainty,
      .sentence =

@@ -289,6 +289,31 @@ TEST_CASE("after landing: with as much more time on the stand it just meets the 
   }
 }
 
+TEST_CASE("after landing: wheels heat on for 36 min where it parks over the limit, as it is read") {
+  Draws draws(20261127);
+  int heating = 0;
+  for (int i = 0; i < kCases; ++i) {
+    TurnaroundCase one = draw_turnaround(draws);
+    Brief& brief = one.brief;
+    brief.turnaround.included = draws.below(8) > 0;
+    brief.turnaround.stand_s = draws.between(1.0, 3000.0);
+    run_after_turnaround(one);
+    const AfterLanding got = answer_of(one);
+    const bool fans = brief.condition.fans_on && brief.aircraft.fan_convection_wpm2k > 0.0;
+    const double share = brief.limits.brake_reading == BrakeReading::HeatPack ? 1.0
+                         : fans ? brief.aircraft.probe_share_fans
+                                : brief.aircraft.probe_share;
+    const double air_k = one.air.temperature_k;
+    const bool hot = share * (got.worst.at_stand_k - air_k) > got.limit_k - air_k;
+    const double left_s = 2160.0 - brief.turnaround.stand_s;
+    const bool reaches = brief.turnaround.included && hot && left_s > 0.0;
+    CHECK(got.wheels_heat_on_s == (reaches ? left_s : 0.0));
+    heating += reaches ? 1 : 0;
+  }
+  CHECK(heating > kCases / 20);
+  CHECK(heating < kCases);
+}
+
 TEST_CASE("after landing: fans set the limit, where they are fitted and on") {
   TurnaroundCase one = plain_turnaround();
   one.brief.condition.fans_on = true;

@@ -456,6 +456,11 @@ TEST_CASE("caution rules: brakes that differ, and a turnaround") {
   drags.card().after_landing.worst.line_up_k = 480.0;
   drags.card().after_landing.mean.line_up_k = 400.0;
   drags.says({kCare, CautionKind::DraggingBrake, -1, 80.0, 0.0});
+  Quiet parked_hot;
+  parked_hot.card().after_landing.wheels_heat_on_s = 0.0;
+  parked_hot.silent();
+  parked_hot.card().after_landing.wheels_heat_on_s = kBit;
+  parked_hot.says({kCare, CautionKind::WheelsHeatOn, -1, kBit, 0.0});
 }
 
 TEST_CASE("caution rules: chances worth saying are above one in ten") {

@@ -171,6 +171,23 @@ TEST_CASE("brakes: how far a probe has come") {
                      (goal_k - 288.15)});
 }
 
+TEST_CASE("brakes: when an indication is highest after a hard stop") {
+  const Aircraft aircraft;
+  const double air_k = 288.15;
+  for (const double rise_k : {100.0, 250.0, 500.0})
+    check_band(
+        {.what = "min until a cold brake that is heated at once reads most, defaults",
+         .source = "Pilot on brake temperature monitors (post)",
+         .place = "not to be read until 10 to 15 minutes after landing",
+         .kind = Kind::Formula,
+         .lowest = 10.0,
+         .highest = 15.0,
+         .got = highest_indication(heat_pack(aircraft, air_k, false),
+                                   brake_probe(aircraft, air_k, false), {air_k + rise_k, air_k})
+                    .after_s /
+                60.0});
+}
+
 TEST_CASE("brakes: the pack behind an indication") {
   // 15 degC, the default probe: 185 K of excess divided by 0.85, and by 0.6 with fans running.
   Aircraft aircraft;

@@ -13,6 +13,7 @@
 #include "physics/given/bands.hpp"
 #include "physics/heat/heat.hpp"
 #include "physics/heat/indication.hpp"
+#include "physics/heat/indication_to_come.hpp"
 #include "physics/motion/roll.hpp"
 #include "physics/numerics/units.hpp"
 #include "physics/path/turn.hpp"
@@ -125,6 +126,56 @@ TEST_CASE("measured: cooling of parked brakes") {
        .band_high = Aircraft{}.brake_convection_wpm2k * p10_to_p90(bands.cooling_share).high,
        .band_is = "P10 to P90 of cooling",
        .sets_the_band = true});
+}
+
+TEST_CASE("measured: brakes and wheels of an aircraft that parked hot") {
+  // Four carbon brakes of a narrow twin: 400 and 420 degC indicated 12 min after parking, 320 and
+  // 340 when the plug in the first wheel let go, 33 to 36 min after parking. Air of 15 degC
+  // assumed: 10 K more or less change the rate by 3 %.
+  constexpr const char* kReport = "NASA Aviation Safety Reporting System, report 909113";
+  const double air_k = kelvin(15.0);
+  const Aircraft aircraft;
+  const Probe probe = brake_probe(aircraft, air_k, false);
+  const auto rate_pmin = [&](double cooling_factor) {
+    HeatPack pack = heat_pack(aircraft, air_k, false);
+    pack.area_m2 *= cooling_factor;
+    const BrakeState hot = brake_as_read(probe, BrakeReading::Indicated, kelvin(410.0));
+    const BrakeState later = brake_left_alone(pack, probe, hot, 22.5 * 60.0);
+    return std::log((hot.indicated_k - air_k) / (later.indicated_k - air_k)) / 22.5;
+  };
+  const Bands bands;
+  const Factors factor =
+      both(p10_to_p90(bands.cooling_share), p10_to_p90(bands.heat_capacity_share));
+  check_measured({.what = "rate of cooling from 410 degC indicated, carbon, per minute",
+                  .quantity = "brake cooling",
+                  .source = kReport,
+                  .place = "narrative: 400, 420 degC at 12 min; 320, 340 degC at 33 to 36 min",
+                  .value = 0.0101,
+                  .from = 0.0092,
+                  .to = 0.0111,
+                  .got = rate_pmin(1.0),
+                  .band_low = rate_pmin(factor.low),
+                  .band_high = rate_pmin(factor.high),
+                  .band_is = "P10 to P90 of cooling and heat capacity"});
+  // When the indication of a cold brake is highest, heated by so much at once.
+  const auto highest_min = [&](double rise_k) {
+    const HeatPack pack = heat_pack(aircraft, air_k, false);
+    return highest_indication(pack, probe, {air_k + rise_k, air_k}).after_s / 60.0;
+  };
+  check_measured({.what = "min from parking with hot brakes until a wheel's fuse plug melted",
+                  .quantity = "heat soak",
+                  .source = kReport,
+                  .place = "synopsis and narrative: 33 to 36 min",
+                  .value = 36.0,
+                  .from = 33.0,
+                  .to = 36.0,
+                  .got = highest_min(500.0),
+                  .band_low = highest_min(700.0),
+                  .band_high = highest_min(100.0),
+                  .band_is = "highest indication after a stop that heats by 700 to 100 K",
+                  .differs_because =
+                      "the plug is in the wheel, which heats on when its brake already reads "
+                      "less; the wheel is not computed, the card says how long to mind it"});
 }
 
 TEST_CASE("measured: rise of the brakes by a landing") {

@@ -635,6 +635,10 @@ TEST_CASE("every new caution is a sentence that leads with its level, with numbe
        "Stand time short by 23 min"},
       {CautionKind::DraggingBrake, 84.0, 0.0,
        "A dragging brake gets 84 °C hotter for it by the stop.", "Dragging brake"},
+      {CautionKind::WheelsHeatOn, 660.0, 0.0,
+       "Parked hot, the wheels heat on for up to 36 min while the brakes already read less: until "
+       "11 min into this taxi.",
+       "Wheels heat on for 11 min"},
       {CautionKind::ChanceOfHotBrakes, 0.24, 0.1,
        "Within the brake limit, but a chance of 24 % of passing it.",
        "Brakes perhaps too hot: 24 %"},

@@ -288,10 +288,10 @@ void gate_engines(Gate& gate, EngineChoices& engines) {
 }
 
 void gate_after_landing(Gate& gate, AfterLanding& a) {
-  gate.finite(
-      "brakes", -1,
-      {&a.landing_energy_j, &a.taxi_in_energy_j, &a.shares.mean_share, &a.shares.worst_share,
-       &a.shares.dragging_force_n, &a.limit_k, &a.energy_per_application_j, &a.taxi_out_from_s});
+  gate.finite("brakes", -1,
+              {&a.landing_energy_j, &a.taxi_in_energy_j, &a.shares.mean_share,
+               &a.shares.worst_share, &a.shares.dragging_force_n, &a.limit_k,
+               &a.energy_per_application_j, &a.taxi_out_from_s, &a.wheels_heat_on_s});
   for (BrakeTimes* b : {&a.mean, &a.worst})
     gate.brakes("brake temperature", -1,
                 {&b->after_stop_k, &b->at_stand_k, &b->off_stand_k, &b->line_up_k, &b->peak_k,

@@ -43,6 +43,7 @@ enum class CautionKind {
   EnginesNotWarm,        // value: wait at the stop
   TurnaroundTooShort,    // value: more time on the stand
   DraggingBrake,         // value: heat rise it adds
+  WheelsHeatOn,          // after parking hot. value: time of the taxi until they no longer do
   ChanceOfHotBrakes,     // within the limit, but perhaps not. value: chance; limit: 0.1
   ChanceOfRunaway,       // value: chance; limit: 0.1
   ChanceOfStall,         // value: chance; limit: 0.1
@@ -140,6 +141,8 @@ inline constexpr CautionTable kCautionFacts = {{
      .level = CautionLevel::Care, .unit = "s"},
     {.kind = CautionKind::DraggingBrake, .word = "dragging_brake",
      .level = CautionLevel::Care, .unit = "K"},
+    {.kind = CautionKind::WheelsHeatOn, .word = "wheels_heat_on",
+     .level = CautionLevel::Care, .unit = "s"},
     {.kind = CautionKind::ChanceOfHotBrakes, .word = "chance_of_hot_brakes",
      .level = CautionLevel::Care, .unit = ""},
     {.kind = CautionKind::ChanceOfRunaway, .word = "chance_of_runaway",

@@ -168,6 +168,8 @@ void uneven_brake_cautions(const Today& today, Card& card) {
     caution(card, CautionKind::TurnaroundTooShort, -1, brakes.longer_stand_s);
   if (today.condition.dragging_brake_n > 0.0)
     caution(card, CautionKind::DraggingBrake, -1, brakes.worst.line_up_k - brakes.mean.line_up_k);
+  if (brakes.wheels_heat_on_s > 0.0)
+    caution(card, CautionKind::WheelsHeatOn, -1, brakes.wheels_heat_on_s);
 }
 
 // Where the plan stays on the pavement and the steering gets it round.

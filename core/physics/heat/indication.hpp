@@ -5,8 +5,10 @@
 //   tau d(theta)/dt = T_air + k (T_pack - T_air) - theta
 // Fans blow on it, so with them k is smaller: the same indication then stands for a hotter pack,
 // which is why operators' limits with fans running are lower (about 150 against 300 degC indicated;
-// trade sources). An indication is taken as good some 15 minutes after a stop (trade sources):
-// three lags of 300 s leave 5 % of a jump. k and tau are inputs; no published values were found.
+// trade sources). An indication is taken as good 10 to 15 minutes after a stop (trade sources):
+// three lags of 300 s leave 5 % of a jump, and after a stop that heats a cold brake by 100 to 500 K
+// the indication is highest 12 to 15 minutes later; after a taxi, when the probe has followed most
+// of the way, 2 to 9. k and tau are inputs; no published values were found.
 //
 // An indication that is entered is taken as settled, so that it tells the pack:
 //   T_pack = T_air + (theta - T_air) / k
@@ -14,13 +16,20 @@
 // given off, and dividing by it would make cold brakes colder than anything about them.
 //
 // While the pack goes evenly from a to b in the time t the equation has a closed form, which
-// `indication_after_k` gives to rounding. Temperatures in K, k > 0, tau > 0. Heat that soaks from
-// the pack into wheel and tyre (fuse plugs peak tens of minutes later) is not modelled.
+// `indication_after_k` gives to rounding. Temperatures in K, k > 0, tau > 0.
+//
+// Heat that soaks from the pack into wheel and tyre is not modelled. It comes later than what is
+// indicated: crews are taught 20 to 30 min after a hard stop until rim and tyre are hot (a pilot's
+// post), and a fuse plug melted up to 36 min after parking, while its brake's indication had
+// already fallen from 400 to 320 degC (NASA Aviation Safety Reporting System, report 909113). So
+// kWheelsHeatOn_s is how long after parking a falling indication does not yet speak for the wheel.
 #pragma once
 
 #include "physics/given/brief.hpp"
 
 namespace tillerline {
+
+inline constexpr double kWheelsHeatOn_s = 36.0 * 60.0;
 
 struct Probe {
   double lag_s = 300.0;

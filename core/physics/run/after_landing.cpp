@@ -48,6 +48,13 @@ void walk_taxi_out(BrakeWalk walk, const BrakeSurroundings& around, const RouteR
   worst.line_up_indicated_k = walk.worst.now.indicated_k;
 }
 
+double wheels_heat_on_s(const Today& today, const Turnaround& turn, double parked_pack_k) {
+  const double limit_pack_k =
+      brake_as_read(today.probe, today.limits.brake_reading, today.departure_limit_k).pack_k;
+  if (!turn.included || !(parked_pack_k > limit_pack_k)) return 0.0;
+  return std::max(0.0, kWheelsHeatOn_s - turn.stand_s);
+}
+
 // --------------------------------------------------------------------------------- limits -------
 
 // How much longer the worst brake must cool on the stand for this taxi to end at the limit.
@@ -120,6 +127,7 @@ AfterLanding after_landing(const Today& today, const Turnaround& turn, const Rou
   answer.limit_k = today.departure_limit_k;
   const LandingToStand before = landing_to_stand(today, turn);
   take_over(before, answer);
+  answer.wheels_heat_on_s = wheels_heat_on_s(today, turn, answer.worst.at_stand_k);
   const BrakeState off_stand = before.walk.worst.now;
   walk_taxi_out(before.walk, {today.pack, today.probe}, run, answer);
   const BrakeState at_stop{answer.worst.line_up_k, answer.worst.line_up_indicated_k};

@@ -11,7 +11,10 @@
 // 45 to 70: on the slow, safe side.
 //
 // What is compared with the limit is the worst brake, read as the limit is (hottest_brake.hpp): its
-// highest indication from the stop of the taxi-out on, or its pack at that stop.
+// highest indication from the stop of the taxi-out on, or its pack at that stop. Neither tells of
+// the wheels: those of an aircraft that parks with its worst brake over the limit may go on getting
+// hotter until kWheelsHeatOn_s later (indication.hpp), which is said where it reaches into the
+// taxi.
 #pragma once
 
 #include "physics/heat/wheel_brakes.hpp"
@@ -46,6 +49,8 @@ struct AfterLanding {
   // More applications from the band's top to its bottom, at line-up, level and calm, before the
   // worst brake reads the limit: counted by heat content, at most 999, and no pack beyond 5000 K.
   int applications_left = 0;
+  // So much of the taxi-out the wheels may still get hotter; 0 too where it parks within the limit.
+  double wheels_heat_on_s = 0.0;
   double energy_per_application_j = 0.0;  // of that size, work of all brakes
   // Picture: temperatures from touchdown to line-up (or only the taxi-out), joined by straight
   // lines. The corners (landing, stand, line-up) are exact, between them thinned evenly in time.
