@@ -14,12 +14,15 @@ namespace tillerline {
 //   Dragging   hold the top of the band against the brakes
 enum class BrakeTechnique { FewLong, ManyShort, Dragging };
 
-// What is kept on the painted line in a turn.
-enum class TurnTechnique { EyeOnLine, MainGearOnLine };
+// What is kept on the painted line in a turn: the pilot's eye, the main gear, a point between them
+// that is given (`followed_ahead_m`), or the point between them that keeps the margins of that turn
+// best (followed_point.hpp).
+enum class TurnTechnique { EyeOnLine, MainGearOnLine, PointOnLine, BestPointOnLine };
 
 struct Technique {
   BrakeTechnique braking = BrakeTechnique::FewLong;
   TurnTechnique turning = TurnTechnique::MainGearOnLine;
+  double followed_ahead_m = 20.0;  // the point given, ahead of the main-gear axis
   double band_top_mps = units::mps_from_knots(20.0);
   double band_bottom_mps = units::mps_from_knots(10.0);
   double short_drop_mps = units::mps_from_knots(3.0);  // speed taken off by one short application

@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "physics/numerics/elementary.hpp"
-#include "physics/numerics/quadrature.hpp"
 #include "physics/path/crossing.hpp"
+#include "physics/path/steering_ramp.hpp"
 
 namespace tillerline {
 namespace {
@@ -14,37 +14,6 @@ using namespace elementary;
 
 // What the nose wheels do in the parts of a ramped turn.
 enum RampedPart : std::size_t { kBefore, kEntryRamp, kSteady, kExitRamp, kAfter };
-
-struct Ramp {
-  double heading_rad = 0.0;
-  Point gear;
-};
-
-// Entry ramp: nose wheels from 0 to `angle_rad`, `per_metre` radians per metre of nose-gear path.
-Ramp entry_ramp(double angle_rad, double per_metre, double wheelbase_m) {
-  const double turns = 1.0 / (per_metre * wheelbase_m);
-  Ramp ramp;
-  const double half_sine = sine(0.5 * angle_rad);
-  ramp.heading_rad = 2.0 * half_sine * half_sine * turns;
-  // 8 points, or twice 8 where it turns by more: the integrand is entire.
-  const int panels = angle_rad + ramp.heading_rad < 1.0 ? 1 : 2;
-  const double half_panel_rad = 0.5 * angle_rad / panels;
-  for (int panel = 0; panel < panels; ++panel) {
-    const double middle_rad = (2 * panel + 1) * half_panel_rad;
-    for (const GaussNode& node : kGauss8) {
-      for (const double side : {-1.0, 1.0}) {
-        const double along = cosine(middle_rad + side * half_panel_rad * node.x);
-        const double heading_rad = (1.0 - along) * turns;
-        const double weight = half_panel_rad * node.weight * along;
-        ramp.gear.x_m += weight * cosine(heading_rad);
-        ramp.gear.y_m += weight * sine(heading_rad);
-      }
-    }
-  }
-  ramp.gear.x_m /= per_metre;
-  ramp.gear.y_m /= per_metre;
-  return ramp;
-}
 
 }  // namespace
 
@@ -59,21 +28,21 @@ GearOnLineTurn gear_on_line_turn(double radius_m, double turn_rad, double wheelb
   double begin_to_crossing_m = radius_m * half_tangent;
   if (ramped) {
     const double per_metre = steering_rate_radps / nose_speed_mps;
-    Ramp ramp = entry_ramp(turn.steering_rad, per_metre, wheelbase_m);
+    SteeringRamp ramp = steering_ramp(0.0, turn.steering_rad, per_metre, wheelbase_m);
     if (2.0 * ramp.heading_rad > turn_rad) {
       // The turn is over before full deflection: two ramps make it.
       turn.full_deflection = false;
       turn.steering_rad = 2.0 * arcsine(square_root(0.25 * per_metre * wheelbase_m * turn_rad));
-      ramp = entry_ramp(turn.steering_rad, per_metre, wheelbase_m);
-      begin_to_crossing_m = ramp.gear.x_m + ramp.gear.y_m * half_tangent;
+      ramp = steering_ramp(0.0, turn.steering_rad, per_metre, wheelbase_m);
+      begin_to_crossing_m = ramp.axis.x_m + ramp.axis.y_m * half_tangent;
     } else {
-      turn.shift_m = ramp.gear.y_m - radius_m * (1.0 - cosine(ramp.heading_rad));
-      begin_to_crossing_m = ramp.gear.x_m - radius_m * sine(ramp.heading_rad) +
+      turn.shift_m = ramp.axis.y_m - radius_m * (1.0 - cosine(ramp.heading_rad));
+      begin_to_crossing_m = ramp.axis.x_m - radius_m * sine(ramp.heading_rad) +
                             (radius_m + turn.shift_m) * half_tangent;
     }
     turn.ramp_heading_rad = ramp.heading_rad;
     turn.ramp_nose_m = turn.steering_rad / per_metre;
-    turn.ramp_end = ramp.gear;
+    turn.ramp_end = ramp.axis;
   }
   const double nose_radius_m = hypotenuse(radius_m, wheelbase_m);
   const double steady_rad = std::max(0.0, turn_rad - 2.0 * turn.ramp_heading_rad);
@@ -101,8 +70,8 @@ Pose gear_on_line_pose(const GearOnLineTurn& turn, double radius_m, double turn_
   const double begin_x = -turn.start_before_arc_m;
   const auto ramp_pose = [&](double along_m) {  // relative to the manoeuvre's begin
     const double per_metre = turn.steering_rad / turn.ramp_nose_m;
-    const Ramp ramp = entry_ramp(per_metre * along_m, per_metre, wheelbase_m);
-    return Pose{ramp.gear, ramp.heading_rad};
+    const SteeringRamp ramp = steering_ramp(0.0, per_metre * along_m, per_metre, wheelbase_m);
+    return Pose{ramp.axis, ramp.heading_rad};
   };
   const double clamped = std::clamp(nose_m, 0.0, turn.nose_path_m);
   if (clamped < turn.ramp_nose_m) {

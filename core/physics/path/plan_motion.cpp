@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "physics/numerics/elementary.hpp"
+#include "physics/numerics/root_finding.hpp"
 
 namespace tillerline {
 
@@ -27,6 +28,37 @@ double CarriedLag::on_piece_rad(const PaintedLine& line, std::size_t piece_index
   if (piece.growth_pm2 == 0.0) return lag_after_m(begin_rad, ahead_m, piece.curvature_pm, into_m);
   return lag_after_clothoid_m(begin_rad, ahead_m, piece.curvature_pm,
                               piece.curvature_pm + piece.growth_pm2 * into_m, into_m);
+}
+
+double CarriedLag::at_rad(const PaintedLine& line, double distance_m) const {
+  if (distance_m <= line.pieces[0].begin_m) return 0.0;
+  std::size_t i = 0;
+  while (i + 1 < line.pieces.size() && distance_m > line.pieces[i + 1].begin_m) ++i;
+  return on_piece_rad(line, i, distance_m - line.pieces[i].begin_m);
+}
+
+// Within a plain arc the lag goes one way, so it is largest at its end, or at its begin when it
+// comes from a tighter arc just before. Easing out the curvature falls, and it is largest where the
+// lag ceases to grow; where it does not grow even before, it was largest at the begin.
+double CarriedLag::largest_rad(const PaintedLine& line, const Leg& arc) const {
+  const double at_start_rad = std::abs(at_begin_rad[line.turn]);
+  const double length_m = leg_length_m(arc);
+  const double easing_m = leg_easing_m(arc);
+  if (easing_m <= 0.0) return std::max(at_start_rad, std::abs(at_begin_rad[line.turn + 1]));
+  const double side = arc.turn_rad < 0.0 ? -1.0 : 1.0;
+  const auto growth_pm = [&](double at_m) {
+    const double lag_rad = at_rad(line, at_m);
+    return side * (leg_curvature_pm(arc, at_m) - sine(lag_rad) / ahead_m);
+  };
+  const double eases_out_m = length_m - easing_m;
+  if (growth_pm(eases_out_m) <= 0.0 || growth_pm(length_m) >= 0.0) return at_start_rad;
+  const double peaks_m = find_zero(eases_out_m, length_m, growth_pm);
+  return std::max(at_start_rad, std::abs(at_rad(line, peaks_m)));
+}
+
+bool CarriedLag::none_at_turn(const PaintedLine& line) const {
+  constexpr double kNone_rad = 0.00175;
+  return std::abs(at_begin_rad[line.turn]) < kNone_rad;
 }
 
 MotionPhases phases_along_line(const PaintedLine& line, double begin_m, double end_m) {

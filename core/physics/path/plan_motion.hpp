@@ -20,6 +20,12 @@ struct CarriedLag {
   HalfLag half_at_begin[PaintedLine::kMost + 1] = {};
 
   double on_piece_rad(const PaintedLine& line, std::size_t piece, double into_m) const;
+  // At a distance along the line, 0 at the turn's begin.
+  double at_rad(const PaintedLine& line, double distance_m) const;
+  // The largest, to either side, in the arc that begins at 0.
+  double largest_rad(const PaintedLine& line, const Leg& arc) const;
+  // Whether the turn is entered with no lag left of an earlier one, to a tenth of a degree.
+  bool none_at_turn(const PaintedLine& line) const;
 };
 CarriedLag carried_lag(const PaintedLine& line, double ahead_m);
 

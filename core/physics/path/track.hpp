@@ -8,8 +8,10 @@
 // (exact; Sayers, Vehicle System Dynamics 20(5), 1991). With u = tan(beta/2) this is linear in
 // projective coordinates and has one closed form for every R against L (lag_after_m below).
 //
-// Two techniques over the same painted line, any chain of straights and arcs:
+// Techniques over the same painted line, any chain of straights and arcs:
 //   EyeOnLine        the eye follows the line, the main gear cuts the corner;
+//   PointOnLine      a point between eye and main gear follows it (point_on_line.hpp), given or
+//                    the best of the turn (followed_point.hpp);
 //   MainGearOnLine   the main-gear axis follows the line, the nose goes past it. Steering moves at
 //   a
 //                    limited rate, so the turn is started a little early: with c = rate / speed the
@@ -96,7 +98,8 @@ struct EdgeMargins {
 // One technique flown through one turn of the route, sampled for a picture and its margins.
 struct TrackPlan {
   TurnTechnique technique = TurnTechnique::MainGearOnLine;
-  bool possible = false;  // the steering limit allows it
+  double followed_ahead_m = 0.0;  // what is kept on the line, ahead of the turn axis
+  bool possible = false;          // the steering limit allows it
   bool ramps_fit = true;
   double steering_rad = 0.0;         // greatest nose-wheel angle
   double steering_rate_radps = 0.0;  // greatest, at the planned speed
@@ -149,6 +152,11 @@ struct TrackAnswer {
 // straights cross without an arc (crossing.hpp).
 TrackAnswer track_answer(const Aircraft& aircraft, const TaxiRoute& route, double nose_clearance_m,
                          int leg, double speed_mps);
+
+// The same turn with the point `ahead_m` before the turn axis kept on the line, 0 <= ahead_m <= the
+// eye's place (point_way.hpp).
+TrackPlan plan_with_point(const Aircraft& aircraft, const TaxiRoute& route, int leg,
+                          double speed_mps, double ahead_m);
 
 // The painted line and both edges as polylines for the picture of the turn at `leg`.
 inline constexpr int kEdgeSamples = 97;
