@@ -136,7 +136,7 @@ bool take_ramps(const TurnSetting& setting, double speed_mps, PointWay& way) {
 }  // namespace
 
 PointWay point_way(const TurnSetting& setting, double ahead_m, double speed_mps, NoseRate rate) {
-  if (ahead_m <= kNoPoint * setting.wheelbase_m) return gear_way(setting, speed_mps);
+  if (ahead_m <= std::max(0.0, kNoPoint * setting.wheelbase_m)) return gear_way(setting, speed_mps);
   PointWay way;
   way.ahead_m = ahead_m;
   way.carried = carried_lag(setting.line, ahead_m);
