@@ -34,6 +34,33 @@ test('nothing is drawn while nothing happens', async ({open}) => {
   assert.ok(await sheet.frames() > before, 'a moved mouse draws no frame');
 });
 
+test('a frame that would look like the last one is not painted', async ({open}) => {
+  const sheet = await open();
+  await sheet.page.evaluate(() => {
+    const gl = document.getElementById('canvas').getContext('webgl2');
+    const draw = gl.drawElements.bind(gl);
+    window.painted = 0;
+    gl.drawElements = (...all) => (window.painted += 1, draw(...all));
+  });
+  const painted = () => sheet.page.evaluate(() => window.painted);
+  await sheet.page.mouse.move(300, 300);
+  await sheet.settle();
+  const frames = await sheet.frames();
+  await sheet.page.evaluate(() => (window.painted = 0));
+  await sheet.page.mouse.move(301, 300);
+  await sheet.settle();
+  assert.ok(await sheet.frames() > frames, 'the mouse came to no frame');
+  assert.equal(await painted(), 0, 'the same picture was painted again');
+  await sheet.tap('tile:mass_t');
+  assert.ok(await painted() > 0, 'the keypad that opens is not painted');
+  await sheet.page.evaluate(() => (window.painted = 0));
+  await sheet.page.setViewportSize({width: 1180, height: 822});
+  await sheet.page.setViewportSize({width: 1180, height: 820});
+  await sheet.settle();
+  assert.ok(await painted() > 0, 'a canvas made blank by its new size is not painted');
+  assert.ok(await sheet.colours() > 10, 'nothing is on the canvas');
+});
+
 test('the text page is in the accessibility tree beside the drawn sheet', async ({open}) => {
   const sheet = await open();
   const tree = await sheet.accessibilityTree();

@@ -80,6 +80,7 @@ EM_BOOL on_context_restored(int, const void*, void*) {
   ImGui_ImplOpenGL3_Init("#version 300 es");
   window().context_ready = true;
   browser().frame_scheduled = false;
+  forget_picture();
   request_frames(kFramesPerEvent);
   return EM_TRUE;
 }
@@ -110,7 +111,8 @@ void host::measure(FrameInfo& frame) {
   frame.dark_scheme = page_dark() != 0;
 }
 
-void host::present(const std::string& marks) { page_frame_drawn(marks.c_str()); }
+// The browser goes on showing a canvas on which nothing was painted.
+void host::present(const std::string& marks, bool) { page_frame_drawn(marks.c_str()); }
 
 SDL_Window* host::open_window() {
   EmscriptenWebGLContextAttributes attributes;
@@ -198,6 +200,7 @@ EMSCRIPTEN_KEEPALIVE void tillerline_wake() { tillerline::platform::request_fram
 // The canvas was resized and is blank now: draw before the browser shows it.
 EMSCRIPTEN_KEEPALIVE void tillerline_redraw() {
   using namespace tillerline::platform;
+  forget_picture();
   if (window().context_ready) draw_frame();
 }
 

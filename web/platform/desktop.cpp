@@ -62,7 +62,9 @@ void host::measure(FrameInfo& frame) {
       width > 0 ? zoom * static_cast<float>(pixel_width) / static_cast<float>(width) : zoom;
 }
 
-void host::present(const std::string&) { SDL_GL_SwapWindow(window().handle); }
+void host::present(const std::string&, bool painted) {
+  if (painted) SDL_GL_SwapWindow(window().handle);
+}
 
 SDL_Window* host::open_window() {
   SDL_GL_SetAttribute(SDL_GL_CONTEXT_PROFILE_MASK, SDL_GL_CONTEXT_PROFILE_CORE);

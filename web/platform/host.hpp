@@ -25,9 +25,9 @@ void schedule();
 // Size, resolution and what lies over the sheet.
 void measure(FrameInfo& frame);
 
-// The frame is drawn: shows it, and says what was marked in it (mark in platform.hpp), one line a
-// rectangle.
-void present(const std::string& marks);
+// The frame is drawn: shows it if it was painted, and says what was marked in it (mark in
+// platform.hpp), one line a rectangle.
+void present(const std::string& marks, bool painted);
 
 // How far a wheel was turned, in steps to the right and up.
 ImVec2 wheel_steps(const SDL_MouseWheelEvent& wheel);

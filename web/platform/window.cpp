@@ -19,6 +19,7 @@ double now_s() {
 // Called by SDL for each event as it arrives. The sentinel is SDL's own mark in its queue: taking
 // it for an event would keep the app drawing for ever.
 int watch_event(void*, SDL_Event* event) {
+  if (event->type == SDL_WINDOWEVENT) forget_picture();
   if (event->type != SDL_POLLSENTINEL) request_frames(kFramesPerEvent);
   return 0;
 }
@@ -67,9 +68,12 @@ void draw_frame() {
   begin_frame();
   w.app.frame(w.frame);
   ImGui::Render();
-  ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
-  host::present(w.marks);
+  const bool painted = is_new(w.last_picture, *ImGui::GetDrawData());
+  if (painted) ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+  host::present(w.marks, painted);
 }
+
+void forget_picture() { window().last_picture.known = false; }
 
 void watch_events() {
   SDL_AddEventWatch(watch_event, nullptr);

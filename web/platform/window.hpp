@@ -7,6 +7,7 @@
 
 #include "platform/events.hpp"
 #include "platform/fonts.hpp"
+#include "platform/last_picture.hpp"
 #include "platform/platform.hpp"
 #include "platform/run.hpp"
 
@@ -25,13 +26,18 @@ struct Window {
   float zoom = 1.0f;
   int frames_wanted = 0;
   bool context_ready = false;  // there is something to draw on
+  LastPicture last_picture;
   double last_frame_s = 0.0;
   std::string marks;
 };
 
 Window& window();
 
+// Paints it, too, unless it looks like the last one.
 void draw_frame();
+
+// The canvas may be blank or someone else's: the next frame is painted, whatever it looks like.
+void forget_picture();
 
 // From here on every event asks for frames.
 void watch_events();
