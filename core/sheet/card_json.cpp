@@ -367,6 +367,7 @@ Json surface_json(const PavementState& pavement, const SurfaceLimits& limits) {
           {"tyre_pressure_pa", num(pavement.tyre_pressure_pa)},
           {"displacement_drag_nspm2", num(pavement.displacement_drag_nspm2)},
           {"snow_drag_nspm", num(pavement.snow_drag_nspm)},
+          {"rear_rows_share", num(pavement.rear_rows_share)},
           {"start_modelled", pavement.start_modelled},
           {"side_grip_standing", num(side_grip(pavement, 0.0))},
           {"aquaplaning_speed_mps", num(aquaplaning_speed_mps(pavement.tyre_pressure_pa))},

@@ -40,7 +40,10 @@ const char* const kWhy =
     "the best there is. Braking by code is that of FAA AC 25-31 and AMC 25.1592, on a wet surface "
     "that of 14 CFR 25.109(c), side grip the cornering form of AGARD-AG-333 or the braking value, "
     "whichever is lower. Water, slush and snow deeper than 3 mm are thrown aside, which takes a "
-    "force that grows with the square of the speed (EASA AMC 25.1591; from memory). All of this "
+    "force that grows with the square of the speed (EASA AMC 25.1591; from memory), in dry snow "
+    "with the speed. By the same rule, from memory too, a bogie of four wheels takes 4 times the "
+    "force of one wheel and one of six 4.2 times; in a clear track behind the first row it would "
+    "be 2. All of this "
     "is what rules assume, not a measurement of today's surface. The winter speeds are yours; "
     "FAA SAFO 09004 has a fast walking speed for winter surfaces.";
 
@@ -137,12 +140,16 @@ SheetRow drag_row(const Source& source) {
   if (!pavement.loose) return {"Drag of the surface", "none", "nothing loose on it", Tone::Plain};
   const double speed_mps = source.card.surface_limits.straight_speed_mps;
   const std::string at = "at " + source.say.speed(speed_mps) + "; ";
+  const std::string behind =
+      pavement.rear_rows_share > 0.0
+          ? "; " + words::percent(pavement.rear_rows_share) + " from wheels behind the first row"
+          : "";
   if (pavement.snow_drag_nspm > 0.0)
     return {"Drag of the surface", words::thrust(pavement.snow_drag_nspm * speed_mps),
-            at + "twice that at twice the speed", Tone::Care};
+            at + "twice that at twice the speed" + behind, Tone::Care};
   return {"Drag of the surface",
           words::thrust(pavement.displacement_drag_nspm2 * speed_mps * speed_mps),
-          at + "four times that at twice the speed", Tone::Care};
+          at + "four times that at twice the speed" + behind, Tone::Care};
 }
 
 bool is_liquid(Surface surface) {

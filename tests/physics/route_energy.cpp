@@ -66,8 +66,8 @@ struct Forces {
   }
 };
 
-// Slush and its like, written down again: 1/2 rho C_D S v^2 on every wheel of the first row and on
-// two nose wheels.
+// Slush and its like, written down again: 1/2 rho C_D S v^2 on every wheel of the first row, as
+// much on the second, a tenth of it on the third, and on two nose wheels.
 double displacement_nps2pm2(const Brief& brief) {
   const Aircraft& aircraft = brief.aircraft;
   const double depth = brief.day.contaminant_depth_m;
@@ -79,7 +79,10 @@ double displacement_nps2pm2(const Brief& brief) {
   if (brief.day.surface == Surface::DrySnow) density = 80.0;
   const double sunk = (aircraft.tyre_deflection_m + depth) / aircraft.tyre_width_m;
   const double chord = 2.0 * aircraft.tyre_width_m * std::sqrt(sunk * (1.0 - sunk));
-  const double wheels = 1.0 * aircraft.main_wheel_count / aircraft.bogie_axles + 2.0;
+  const double of_first_row[] = {1.0, 2.0, 2.1, 2.1};
+  const double wheels = 1.0 * aircraft.main_wheel_count / aircraft.bogie_axles *
+                            of_first_row[aircraft.bogie_axles - 1] +
+                        2.0;
   return wheels * 0.5 * density * 0.75 * chord * depth;
 }
 

@@ -3,7 +3,6 @@
 
 #include <cmath>
 #include <initializer_list>
-#include <tuple>
 #include <utility>
 
 #include "physics/world/surface.hpp"
@@ -170,23 +169,39 @@ TEST_CASE("surface: displacement drag scales as its formula says") {
           doctest::Approx(0.5 * 850.0 * 0.48 * depth * 0.75));
 }
 
-TEST_CASE("surface: one row of main wheels and the nose wheels meet the contaminant") {
+TEST_CASE("surface: all rows of main wheels and the nose wheels meet the contaminant") {
   Aircraft aircraft;
   const Day day = day_of(Surface::Slush, 0.01);
   const double one =
       tyre_displacement_drag_nspm2(aircraft.tyre_width_m, aircraft.tyre_deflection_m, 0.01, 850.0);
-  for (const auto& [wheels, axles, count] : {std::tuple{12, 2, 8.0}, std::tuple{12, 3, 6.0},
-                                             std::tuple{4, 1, 6.0}, std::tuple{20, 2, 12.0}}) {
-    aircraft.main_wheel_count = wheels;
+  struct Row {
+    int wheels, axles;
+    double count, behind;
+  };
+  for (const Row& row : {Row{12, 2, 14.0, 6.0}, Row{12, 3, 10.4, 4.4}, Row{4, 1, 6.0, 0.0},
+                         Row{20, 2, 22.0, 10.0}, Row{16, 4, 10.4, 4.4}}) {
+    aircraft.main_wheel_count = row.wheels;
+    aircraft.bogie_axles = row.axles;
+    const PavementState state = pavement_state(aircraft, day);
+    CHECK(state.displacement_drag_nspm2 == doctest::Approx(row.count * one));
+    CHECK(state.rear_rows_share == doctest::Approx(row.behind / row.count));
+    CHECK(pavement_state(aircraft, day_of(Surface::Slush, 0.003)).rear_rows_share == 0.0);
+  }
+  // More wheels on as many legs never take less.
+  double last = 0.0;
+  for (int axles = 1; axles <= 4; ++axles) {
     aircraft.bogie_axles = axles;
-    CHECK(pavement_state(aircraft, day).displacement_drag_nspm2 == doctest::Approx(count * one));
+    aircraft.main_wheel_count = 4 * axles;
+    const double now = pavement_state(aircraft, day).displacement_drag_nspm2;
+    CHECK(now >= last);
+    last = now;
   }
 }
 
 TEST_CASE("surface: dry snow drags as its displacement would in the middle of its tests") {
   const Aircraft aircraft;
-  const double square = 8.0 * tyre_displacement_drag_nspm2(aircraft.tyre_width_m,
-                                                           aircraft.tyre_deflection_m, 0.03, 80.0);
+  const double square = 14.0 * tyre_displacement_drag_nspm2(aircraft.tyre_width_m,
+                                                            aircraft.tyre_deflection_m, 0.03, 80.0);
   const double middle_mps = 65.0 / 3.6;
   CHECK(pavement_state(aircraft, day_of(Surface::DrySnow, 0.03)).snow_drag_nspm * middle_mps ==
         doctest::Approx(square * middle_mps * middle_mps));

@@ -314,7 +314,35 @@ TEST_CASE("surface: displacement drag of slush on one tyre") {
            .got = drag * row.speed_mps * row.speed_mps,
            .tolerance = row.tolerance});
   }
-  // Fourteen of these tyres in the front row would still be a tenth of what 250 t roll against.
+  // One leg's drag over that of one wheel: of two aircraft with as many nose wheels, what the legs
+  // take that one has more.
+  struct Leg {
+    const char* what;
+    int axles;
+    double times;
+  };
+  for (const Leg& leg : {Leg{"drag of a pair of wheels over that of one", 1, 2.0},
+                         Leg{"drag of a bogie of four wheels over that of one", 2, 4.0},
+                         Leg{"drag of a bogie of six wheels over that of one", 3, 4.2}}) {
+    const auto of_legs = [&](int legs) {
+      Aircraft aircraft;
+      aircraft.tyre_width_m = 0.50;
+      aircraft.tyre_deflection_m = 0.10;
+      aircraft.bogie_axles = leg.axles;
+      aircraft.main_wheel_count = 2 * leg.axles * legs;
+      Day day;
+      day.surface = Surface::Slush;
+      day.contaminant_depth_m = 0.012;
+      return pavement_state(aircraft, day).displacement_drag_nspm2;
+    };
+    check({.what = leg.what,
+           .source = kAmc1591,
+           .place = "7.1.2, interference included (from memory: the text could not be read)",
+           .kind = Kind::Own,
+           .expected = leg.times,
+           .got = (of_legs(4) - of_legs(2)) / 2.0 / drag,
+           .tolerance = 1e-9});
+  }
 }
 
 TEST_CASE("surface: holding against one engine at take-off thrust") {

@@ -216,6 +216,9 @@ TEST_CASE("surface: a worse report, depth and drag") {
   const SheetSection loose = taxi.sheet().surface;
   CHECK(row(loose, "Drag of the surface").value == "4.2 kN");
   CHECK(row(loose, "Drag of the surface").note == "at 20 kt; four times that at twice the speed");
+  pavement.rear_rows_share = 6.6 / 14.6;
+  CHECK(row(taxi.sheet().surface, "Drag of the surface").note ==
+        "at 20 kt; four times that at twice the speed; 45 % from wheels behind the first row");
   CHECK(row(loose, "Tyres float from").value == "128 kt");
   taxi.caution(CautionLevel::Care, CautionKind::SurfaceTightens, -1, 0.0);
   CHECK(taxi.sheet().surface.caution ==

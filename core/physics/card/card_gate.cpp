@@ -270,9 +270,9 @@ void gate_day(Gate& gate, Card& c) {
   gate.finite("surface", -1,
               {&c.pavement.depth_m, &c.pavement.density_kgpm3, &c.pavement.tyre_pressure_pa,
                &c.pavement.displacement_drag_nspm2, &c.pavement.snow_drag_nspm,
-               &s.planned_deceleration_mps2, &s.braking_friction, &s.most_deceleration_mps2,
-               &s.straight_speed_mps, &s.sharp_turn_speed_mps, &s.gentle_turn_speed_mps,
-               &s.deceleration_mps2});
+               &c.pavement.rear_rows_share, &s.planned_deceleration_mps2, &s.braking_friction,
+               &s.most_deceleration_mps2, &s.straight_speed_mps, &s.sharp_turn_speed_mps,
+               &s.gentle_turn_speed_mps, &s.deceleration_mps2});
   gate.finite("uneven thrust", -1,
               {&c.yaw.arm_m, &c.yaw.moment_nm, &c.yaw.nose_side_force_n, &c.yaw.nose_grip_needed,
                &c.yaw.steering_rad});

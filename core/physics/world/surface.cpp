@@ -49,6 +49,12 @@ double density_of_kgpm3(Surface surface) {
   }
 }
 
+// Drag of the rows of a bogie behind its first, over that of the first.
+double rear_rows(int axles) {
+  if (axles <= 1) return 0.0;
+  return axles == 2 ? 1.0 : 1.1;
+}
+
 double dry_friction(double pressure_psi, double speed_kt) {
   return 0.912 * (1.0 - 0.0011 * pressure_psi) - 0.00079 * speed_kt;
 }
@@ -160,12 +166,13 @@ PavementState pavement_state(const Aircraft& aircraft, const Day& day) {
   state.depth_m = day.contaminant_depth_m;
   state.loose = state.depth_m > kLooseAbove_m;
   if (!state.loose) return state;
-  const double leading_wheels =
-      static_cast<double>(aircraft.main_wheel_count) / aircraft.bogie_axles + kNoseWheels;
+  const double first_row = static_cast<double>(aircraft.main_wheel_count) / aircraft.bogie_axles;
+  const double behind = first_row * rear_rows(aircraft.bogie_axles);
+  const double wheels = first_row + behind + kNoseWheels;
+  state.rear_rows_share = behind / wheels;
   const double square_nspm2 =
-      leading_wheels * tyre_displacement_drag_nspm2(aircraft.tyre_width_m,
-                                                    aircraft.tyre_deflection_m, state.depth_m,
-                                                    state.density_kgpm3);
+      wheels * tyre_displacement_drag_nspm2(aircraft.tyre_width_m, aircraft.tyre_deflection_m,
+                                            state.depth_m, state.density_kgpm3);
   if (day.surface == Surface::DrySnow)
     state.snow_drag_nspm = square_nspm2 * kSnowTests_mps;
   else

@@ -30,11 +30,14 @@
 //
 // Displacement drag. Contaminants deeper than 3 mm: D = 1/2 rho b d C_D v^2 a tyre, C_D 0.75,
 // density rho and depth d of the contaminant, chord b = 2 W sqrt(k - k^2), k = (deflection + d)/W,
-// W the tyre's width (EASA AMC 25.1591 7.1; formula from memory); b = W once k passes 0.5. A pair
-// side by side counts double, rear axles run in the cleared track. Counted are the main wheels of
-// one axle row and two nose wheels, all as main tyres. A lower bound in slush: spray that strikes
-// the airframe is not in it, and with it a jet transport was measured to have much more (full-scale
-// tests of 1962).
+// W the tyre's width (EASA AMC 25.1591 7.1; formula from memory); b = W once k passes 0.5. Against
+// one such wheel a pair side by side has 2, a bogie of four wheels 4 and one of six 4.2 times its
+// drag, interference included (the same, 7.1.2; from memory, the text could not be read). So the
+// rows behind the first drag as one row more, or 1.1 for three axles; for four, of which nothing is
+// known to be published, it is left at that. Were their track clear, a bogie's drag would be half:
+// `rear_rows_share` says how much of the whole hangs on it. The nose wheels count as a pair of main
+// wheels. A lower bound in slush: spray that strikes the airframe is not in it, and with it a jet
+// transport was measured to have much more (full-scale tests of 1962).
 //
 // Dry snow. Density 80 kg/m^3 (30 to 130 in 180 runs; Lidstrom, VTI Rapport 173 A, 1979). For snow
 // van Es (NLR-TP-99240, 1999) found the v^2 law unsatisfactory; in tests from 50 to 80 km/h the
@@ -67,6 +70,7 @@ struct PavementState {
   double tyre_pressure_pa = 1.4e6;
   double displacement_drag_nspm2 = 0.0;  // N per (m/s)^2 of ground speed, whole aircraft
   double snow_drag_nspm = 0.0;           // N per m/s of ground speed, in loose dry snow
+  double rear_rows_share = 0.0;          // of either, from the wheels behind the first row
   bool start_modelled = true;            // false: what the start from rest takes is not known
 };
 PavementState pavement_state(const Aircraft& aircraft, const Day& day);
