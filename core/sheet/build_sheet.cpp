@@ -74,27 +74,15 @@ std::string day_words(const Source& source) {
          engines_words(source) + " · brakes " + brakes_words(source);
 }
 
-std::string impossible_headline(const Source& source) {
-  std::string text = "This taxi cannot be made as briefed.";
-  const std::string stuck = sheet_parts::stuck_sentence(source);
-  if (!stuck.empty()) return text + " " + stuck;
-  for (const Caution& caution : source.card.cautions) {
-    if (caution.level != CautionLevel::Exceeded) continue;
-    const SheetRow row = sheet_parts::caution_row(source, caution);
-    return text + " " + row.label + ": " + row.value.substr(std::string("Limit: ").size());
-  }
-  return text;
-}
-
-std::string card_headline(const Source& source) {
+// The worst thing first, then the taxi in one sentence.
+std::string card_headline(const Source& source, const FrontPage& front) {
   const RouteRun& run = source.card.run;
-  if (!source.card.possible || run.status != RunStatus::Complete) {
-    return impossible_headline(source);
-  }
+  if (!source.card.possible || run.status != RunStatus::Complete) return front.headline;
   const HeatAnswer& heat = source.card.heat;
-  return words::upper_first(from_to(source)) + ": " + source.say.distance(run.length_m) + " in " +
-         about(run.duration_s) + " with " + source.say.amount(run.fuel_kg) + " of fuel and " +
-         words::count(run.applications, "application") + ", hottest brake " +
+  const std::string worst = front.tone == Tone::Exceeded ? front.headline + " " : "";
+  return worst + words::upper_first(from_to(source)) + ": " + source.say.distance(run.length_m) +
+         " in " + about(run.duration_s) + " with " + source.say.amount(run.fuel_kg) +
+         " of fuel and " + words::count(run.applications, "application") + ", hottest brake " +
          sheet_parts::as_read(
              source, source.say.temperature_against(heat.hottest.highest_k, heat.limit_k).value) +
          ".";
@@ -180,7 +168,8 @@ Sheet build_sheet(const BriefDocument& document, const Card& card, const ShownUn
   for (const SectionRow& row : section_list()) {
     if (row.build != nullptr) sheet.*row.whole = of_whole(source, row);
   }
-  sheet.card_headline = card_headline(source);
+  sheet.front = sheet_parts::front_page(source, sheet);
+  sheet.card_headline = card_headline(source, sheet.front);
   for (int leg = 0; leg < source.leg_count(); ++leg) {
     sheet.legs.push_back(sheet_parts::leg_line(source, leg));
   }

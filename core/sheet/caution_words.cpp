@@ -524,6 +524,32 @@ bool worse(const Caution& a, const Caution& b) {
   return kCautionFacts[a.kind].worse_when_less ? a.value < b.value : a.value > b.value;
 }
 
+// Cautions of one kind and level are said once, with the worst of them and all their places.
+struct Group {
+  Caution worst;
+  std::vector<int> legs;
+};
+
+// Cautions come most serious first; a limit that is exceeded before everything else.
+std::vector<Group> by_kind(const Source& source) {
+  std::vector<Group> groups;
+  for (const Caution& caution : source.card.cautions) {
+    const auto same = std::find_if(groups.begin(), groups.end(), [&](const Group& group) {
+      return group.worst.kind == caution.kind && group.worst.level == caution.level;
+    });
+    if (same == groups.end()) {
+      groups.push_back({caution, {caution.leg}});
+      continue;
+    }
+    same->legs.push_back(caution.leg);
+    if (worse(caution, same->worst)) same->worst = caution;
+  }
+  std::stable_sort(groups.begin(), groups.end(), [](const Group& a, const Group& b) {
+    return a.worst.level == CautionLevel::Exceeded && b.worst.level == CautionLevel::Care;
+  });
+  return groups;
+}
+
 }  // namespace
 
 Tone tone_of(CautionLevel level) {
@@ -541,32 +567,39 @@ SheetRow caution_row(const Source& source, const Caution& caution) {
 }
 
 std::vector<std::string> watch_phrases(const Source& source, std::size_t most) {
-  // Cautions come most serious first; those of one kind and level are said once.
-  struct Group {
-    Caution worst;
-    std::vector<int> legs;
-  };
-  std::vector<Group> groups;
-  for (const Caution& caution : source.card.cautions) {
-    const auto same = std::find_if(groups.begin(), groups.end(), [&](const Group& group) {
-      return group.worst.kind == caution.kind && group.worst.level == caution.level;
-    });
-    if (same == groups.end()) {
-      groups.push_back({caution, {caution.leg}});
-      continue;
-    }
-    same->legs.push_back(caution.leg);
-    if (worse(caution, same->worst)) same->worst = caution;
-  }
-  std::stable_sort(groups.begin(), groups.end(), [](const Group& a, const Group& b) {
-    return a.worst.level == CautionLevel::Exceeded && b.worst.level == CautionLevel::Care;
-  });
   std::vector<std::string> phrases;
-  for (const Group& group : groups) {
+  for (const Group& group : by_kind(source)) {
     if (phrases.size() == most) break;
     phrases.push_back(phrase(source, group.worst, where_words(source, group.legs)));
   }
   return phrases;
+}
+
+std::vector<std::string> caution_phrases(const Source& source, std::size_t most) {
+  std::vector<std::string> phrases;
+  for (const Group& group : by_kind(source)) {
+    if (phrases.size() == most) break;
+    if (group.worst.level == CautionLevel::Exceeded) continue;
+    phrases.push_back(phrase(source, group.worst, where_words(source, group.legs)));
+  }
+  return phrases;
+}
+
+std::vector<std::string> exceeded_sentences(const Source& source) {
+  std::vector<std::string> sentences;
+  for (Group& group : by_kind(source)) {
+    if (group.worst.level != CautionLevel::Exceeded) continue;
+    const KindWords& said = words_of(group.worst.kind);
+    std::string text = said.sentence(source, group.worst);
+    if (text.ends_with('.')) text.pop_back();
+    if (said.placed) {
+      std::erase(group.legs, group.worst.leg);
+      const std::string others = where_words(source, group.legs);
+      text += where_words(source, {group.worst.leg}) + (others.empty() ? "" : ", also" + others);
+    }
+    sentences.push_back(text);
+  }
+  return sentences;
 }
 
 void attach_caution(SheetSection& section, const Source& source, SectionId id, int leg) {

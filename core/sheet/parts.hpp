@@ -47,6 +47,12 @@ Tone tone_of(CautionLevel level);
 std::string caution_sentence(const Source& source, const Caution& caution);
 SheetRow caution_row(const Source& source, const Caution& caution);
 std::vector<std::string> watch_phrases(const Source& source, std::size_t most);
+std::vector<std::string> caution_phrases(const Source& source, std::size_t most);  // within limits
+// Of each kind of limit that is exceeded the worst, with its places; without full stop.
+std::vector<std::string> exceeded_sentences(const Source& source);
+
+// front_page.cpp, from the sections that are made already.
+FrontPage front_page(const Source& source, const Sheet& sheet);
 
 // Put the most serious of the cautions that belong there and are of this leg (-1: of any) or of the
 // whole taxi into the section, and set its tone.

@@ -82,7 +82,40 @@ struct SheetLeg {
   std::string caution;
 };
 
+// One of the five answers, as a row of the front page.
+struct FrontRow {
+  SectionId section = SectionId::Roll;  // where all of it stands
+  std::string name;                     // "Roll"
+  std::string value;                    // "10 kt after 79 s, 214 m"
+  std::string note;                     // what is left to the limit, or which limit is exceeded
+  Tone tone = Tone::Plain;
+};
+
+enum class FrontPlace { Start, Turn, Braking, Stop, Straight };
+
+// What stands at its place on the plan of the route.
+struct FrontLabel {
+  FrontPlace place = FrontPlace::Straight;
+  int leg = 0;            // index into the route
+  double at_m = 0.0;      // along the route, of the main-gear axis
+  double length_m = 0.0;  // of what is marked there: a turn, a brake application
+  std::string head;       // "3 to 9 kt"
+  std::vector<std::string> lines;
+  Tone tone = Tone::Plain;
+};
+
+// The taxi at a glance: the worst thing first, the five answers, the plan's labels.
+struct FrontPage {
+  Tone tone = Tone::Plain;
+  std::string headline;  // a limit that is exceeded, with what to do; or that none is
+  std::string least;     // the smallest margin; "" where a limit is exceeded
+  std::string cautions;  // "Caution: tailwind on legs 5 and 7 · …", "" without
+  std::vector<FrontRow> rows;
+  std::vector<FrontLabel> labels;  // in the order of the taxi
+};
+
 struct Sheet {
+  FrontPage front;
   std::string title;     // aircraft and mass
   std::string subtitle;  // from, to, length, time, fuel
   std::string day;       // air, wind, brakes now

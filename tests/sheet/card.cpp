@@ -116,7 +116,7 @@ TEST_CASE("a taxi that gets stuck says where, and the rest is not reached") {
   taxi.caution(CautionLevel::Exceeded, CautionKind::CannotMove, 1, 310e3, 240e3);
   const Sheet sheet = taxi.sheet();
   CHECK(sheet.card_headline ==
-        "This taxi cannot be made as briefed. It stops on leg 2: even the thrust limit for taxiing "
+        "Limit exceeded. It stops on leg 2: even the thrust limit for taxiing "
         "does not move it.");
   CHECK(sheet.legs[1].text ==
         "It stops on leg 2: even the thrust limit for taxiing does not move it.");
@@ -136,8 +136,8 @@ TEST_CASE("an impossible taxi says why") {
   taxi.caution(CautionLevel::Care, CautionKind::NoRestartInTurn, 1, 25e3);
   taxi.caution(CautionLevel::Exceeded, CautionKind::TurnTooTight, 1, degrees(78.0), degrees(70.0));
   CHECK(taxi.sheet().card_headline ==
-        "This taxi cannot be made as briefed. Turn 2: Tighter than the steering: it takes 78° of "
-        "effective steering, the limit is 70°.");
+        "Limit exceeded: tighter than the steering: it takes 78° of "
+        "effective steering, the limit is 70° in turn 2.");
 }
 
 TEST_CASE("every caution is a sentence that leads with its level, with number and limit") {

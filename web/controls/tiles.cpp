@@ -80,8 +80,10 @@ void draw_tile(Ui& ui, const Box& box, const TileLook& look, std::string_view nu
   const float room = box.width - kPad - 4.0f;
   pen.text_fitted(Type::Small, {box.x + kPad, box.y + 9.0f}, room, c.muted, look.label);
   const ImU32 colour = look.entered ? c.accent : c.ink;
-  const Type type = look.entered ? Type::ResultBold : Type::Result;
-  const float y = box.y + 9.0f + pen.height(Type::Small) + 6.0f;
+  const bool low = box.height <= kLowTile;
+  const Type tall = look.entered ? Type::ResultBold : Type::Result;
+  const Type type = low ? Type::BodyBold : tall;
+  const float y = box.y + 9.0f + pen.height(Type::Small) + (low ? 1.0f : 6.0f);
   pen.text(type, {box.x + kPad, y}, colour, number);
   const float w = pen.width(type, number);
   const float gap = look.unit == "°" ? 1.0f : 6.0f;
@@ -90,7 +92,7 @@ void draw_tile(Ui& ui, const Box& box, const TileLook& look, std::string_view nu
                   box.right() - 6.0f - (box.x + kPad + w + gap), c.muted, look.unit);
   // What the user entered is underlined and dotted; a default stands plain.
   if (look.entered) {
-    pen.fill({box.x + kPad, box.bottom() - 11.0f, w, 2.0f}, c.accent);
+    pen.fill({box.x + kPad, box.bottom() - (low ? 7.0f : 11.0f), w, 2.0f}, c.accent);
     pen.draw->AddCircleFilled({box.right() - kPad - 1.0f, box.bottom() - 10.0f}, 3.5f, c.accent,
                               16);
   }

@@ -9,6 +9,7 @@
 namespace tillerline {
 
 inline constexpr float kTileHeight = 88.0f;
+inline constexpr float kLowTile = 62.0f;     // where several rows of them leave room for the answer
 inline constexpr float kLineHeight = 56.0f;  // a tile this low sets its number beside its name
 
 struct TileKind {

@@ -73,7 +73,6 @@ struct View {
   std::string look = "system";  // "system", "light", "dark", "night"
   Purpose purpose = Purpose::Brief;
   int wall_page = 0;
-  float foot = 0.0f;         // height of what stands at the foot of the screen
   int tour = kNoTour;        // the step of the first start's tour
   bool tour_moves = false;   // what the step speaks of is to be brought up
   bool place_taken = false;  // a place of the sheet was gone to, for the tour

@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "physics/given/taxi_route.hpp"
+#include "physics/run/route_trace.hpp"
 #include "pictures/figure.hpp"
 
 namespace tillerline {
@@ -12,6 +13,9 @@ namespace tillerline {
 // Turns shaded from `top` to `bottom`; the legs' numbers above, right of `free_from`.
 void leg_strips(const Canvas& canvas, const TaxiRoute& route, const Scale& distance, float top,
                 float bottom, float free_from);
+
+// The trace between its points, at a distance.
+TracePoint trace_at(const RouteTrace& trace, double distance_m);
 
 // The leg at a distance along the route.
 std::size_t leg_at_distance(const TaxiRoute& route, double distance_m);

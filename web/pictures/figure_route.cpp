@@ -19,30 +19,6 @@ struct Panels {
   float right;
 };
 
-// The trace between its points, at a distance.
-TracePoint trace_at(const RouteTrace& trace, double distance_m) {
-  const auto& points = trace.points;
-  const TracePoint* after =
-      std::lower_bound(points.begin(), points.end(), distance_m,
-                       [](const TracePoint& p, double d) { return p.distance_m < d; });
-  if (after == points.begin()) return points[0];
-  if (after == points.end()) return points.back();
-  const TracePoint& a = *(after - 1);
-  const TracePoint& b = *after;
-  const double span = b.distance_m - a.distance_m;
-  const double t = span > 0.0 ? (distance_m - a.distance_m) / span : 1.0;
-  const auto mix = [t](double u, double v) { return u + t * (v - u); };
-  TracePoint at;
-  at.distance_m = distance_m;
-  at.time_s = mix(a.time_s, b.time_s);
-  // Between two points the square of the speed is what grows evenly with distance.
-  at.speed_mps =
-      std::sqrt(std::max(0.0, mix(a.speed_mps * a.speed_mps, b.speed_mps * b.speed_mps)));
-  at.brake_k = mix(a.brake_k, b.brake_k);
-  at.elevation_m = mix(a.elevation_m, b.elevation_m);
-  return at;
-}
-
 template <class Value>
 void draw_trace(const Canvas& canvas, const RoutePicture& of, std::vector<ImVec2>& points,
                 const Panels& p, const Scale& y, ImU32 colour, float thickness, Value value) {

@@ -16,11 +16,13 @@
 #include "controls/canvas.hpp"
 #include "editing/cached.hpp"
 #include "physics/card/card.hpp"
+#include "physics/path/drawn_route.hpp"
 #include "physics/path/eye_view.hpp"
 #include "physics/run/roll_answer.hpp"
 #include "physics/run/route_trace.hpp"
 #include "physics/uncertainty/heat_band.hpp"
 #include "pictures/plan_view.hpp"
+#include "sheet/sheet.hpp"
 
 namespace tillerline {
 
@@ -145,6 +147,32 @@ float figure_route(Canvas& canvas, const RoutePicture& of, RouteState& state, Ro
 float figure_restart(Canvas& canvas, const RestartAnswer& restart, const Brief& brief,
                      double idle_thrust_n, RouteReading& reading, ImVec2 at, float width);
 
+// A place of the way on the ground.
+struct RoutePoint {
+  PlanePoint at;
+  double heading_rad = 0.0;
+  double distance_m = 0.0;  // along the route
+};
+
+// The taxi at a glance: the route to scale with its answers, speed and brakes below.
+struct FrontPicture {
+  const FrontPage& front;
+  const RouteTrace& trace;
+  const RouteRun& run;
+  const Brief& brief;
+  double limit_pack_k;
+  std::uint32_t revision;
+  Box box;  // its height is what there is room for
+};
+
+struct FrontState {
+  Cached<std::vector<RoutePoint>> points;
+  std::vector<ImVec2> way;
+};
+
+float figure_front(Canvas& canvas, const FrontPicture& of, FrontState& state, RouteReading& reading,
+                   float height);
+
 // ------------------------------------------------------------------------------------ the stop
 // ----
 
@@ -189,6 +217,7 @@ struct PictureStates {
   RollMapState roll_map;
   TurnState turn;
   RouteState route;
+  FrontState front;
   RouteReading along_route;
   EyeStopReading eye_stop;
   AfterLandingReading after_landing;

@@ -38,7 +38,7 @@ bool shown(const Field& field, const Brief& brief) {
 }
 
 // Tiles side by side. The first takes the columns that would be left empty at the end.
-void tiles(Ui& ui, Flow& flow, std::initializer_list<FieldGroup> groups) {
+void tiles(Ui& ui, Flow& flow, std::initializer_list<FieldGroup> groups, float height) {
   const Brief& brief = ui.session.document().brief;
   const auto wanted = [&](const Field& field) {
     return std::find(groups.begin(), groups.end(), field.spec.group) != groups.end() &&
@@ -55,15 +55,15 @@ void tiles(Ui& ui, Flow& flow, std::initializer_list<FieldGroup> groups) {
       const auto span = static_cast<float>(first_spans);
       value_tile(ui, field,
                  {flow.x + static_cast<float>(column) * (w + kGap), flow.y,
-                  span * w + (span - 1.0f) * kGap, kTileHeight});
+                  span * w + (span - 1.0f) * kGap, height});
       column += first_spans;
       first_spans = 1;
       if (column < flow.columns) continue;
       column = 0;
-      flow.y += kTileHeight + kGap;
+      flow.y += height + kGap;
     }
   }
-  if (column != 0) flow.y += kTileHeight + kGap;
+  if (column != 0) flow.y += height + kGap;
 }
 
 template <class Wanted>
@@ -209,24 +209,29 @@ void draw_openers(Ui& ui, Flow& flow) {
 
 }  // namespace
 
-float draw_inputs(Ui& ui, ImVec2 at, float width) {
+float draw_today(Ui& ui, ImVec2 at, float width, float tile_height) {
   const BriefDocument& document = ui.session.document();
-  Flow flow{at.x, at.y, width, std::clamp(static_cast<int>(width / 168.0f), 2, 4)};
-  constexpr float kPicker = 68.0f;
-  const bool side_by_side = width >= 640.0f;
+  const int columns = std::clamp(static_cast<int>(width / 110.0f), 2, 4);
+  Flow flow{at.x, at.y, width, ui.frame.width < theme::kWideScreen ? columns : 2};
+  const float picker = std::min(tile_height, 68.0f);
+  const bool side_by_side = flow.columns > 2;
   const float w = side_by_side ? (width - kGap) / 2.0f : width;
-  if (picker_tile(ui, "pick:aircraft", {flow.x, flow.y, w, kPicker}, "Aircraft",
+  if (picker_tile(ui, "pick:aircraft", {flow.x, flow.y, w, picker}, "Aircraft",
                   document.aircraft.name)) {
     ui.view.panel = Panel::Aircraft;
   }
-  if (!side_by_side) flow.y += kPicker + kGap;
-  if (picker_tile(ui, "pick:route", {side_by_side ? flow.x + w + kGap : flow.x, flow.y, w, kPicker},
+  if (!side_by_side) flow.y += picker + kGap;
+  if (picker_tile(ui, "pick:route", {side_by_side ? flow.x + w + kGap : flow.x, flow.y, w, picker},
                   "Route", document.route.name)) {
     ui.view.panel = Panel::Route;
   }
-  flow.y += kPicker + kGap;
-  tiles(ui, flow, {FieldGroup::Condition, FieldGroup::Day});
-  flow.y += 4.0f;
+  flow.y += picker + kGap;
+  tiles(ui, flow, {FieldGroup::Condition, FieldGroup::Day}, tile_height);
+  return flow.y - kGap - at.y;
+}
+
+float draw_more_inputs(Ui& ui, ImVec2 at, float width) {
+  Flow flow{at.x, at.y, width, 2};
   choices(ui, flow, [&](const Choice& choice) {
     const bool open = choice.group == FieldGroup::Day || choice.group == FieldGroup::Condition;
     return open && choice.applies(ui.session.document().brief);

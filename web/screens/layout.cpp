@@ -3,6 +3,8 @@
 #include <algorithm>
 
 #include "controls/column.hpp"
+#include "controls/tiles.hpp"
+#include "screens/front_view.hpp"
 #include "screens/inputs_view.hpp"
 #include "screens/sheet_view.hpp"
 #include "screens/study.hpp"
@@ -12,6 +14,7 @@ namespace tillerline {
 namespace {
 
 constexpr float kButtonClear = 8.0f;
+constexpr float kFrontGap = 28.0f;
 constexpr float kTitleGone = 90.0f;  // scrolled this far, the sheet's title is out of sight
 
 // The name of the program.
@@ -21,7 +24,7 @@ float draw_name(const Ui& ui, ImVec2 at) {
 }
 
 // A strip above what scrolls, as high as the page's own button needs. Once the title has gone, it
-// says what the sheet is about, and a tap leads back to it.
+// says what the sheet is about, or which limit is exceeded, and a tap leads back to it.
 void draw_strip(Ui& ui, const Box& strip, float x, bool title_gone) {
   const Pen& pen = ui.pen;
   const theme::Palette& c = ui.colours();
@@ -34,6 +37,14 @@ void draw_strip(Ui& ui, const Box& strip, float x, bool title_gone) {
       platform::request_frames(3);
     }
     ui.mark("to-top", strip);
+    const FrontPage& front = ui.session.sheet().front;
+    if (front.tone == Tone::Exceeded) {
+      draw_mark(ui, front.tone, {x + 7.0f, y + pen.line_height(Type::Body) / 2.0f - 1.0f});
+      pen.text_fitted(Type::BodyBold, {x + 24.0f, y}, right - x - 24.0f, c.exceeded,
+                      front.headline);
+      pen.hairline({strip.x, strip.bottom()}, {strip.right(), strip.bottom()}, c.rule);
+      return;
+    }
     const std::string& title = ui.session.sheet().title;
     const float w = pen.width(Type::BodyBold, title) + 14.0f;
     pen.text_fitted(Type::BodyBold, {x, y}, right - x, c.ink, title);
@@ -43,6 +54,14 @@ void draw_strip(Ui& ui, const Box& strip, float x, bool title_gone) {
     }
     pen.hairline({strip.x, strip.bottom()}, {strip.right(), strip.bottom()}, c.rule);
   }
+}
+
+// What was just done, where it was done.
+float draw_notice(const Ui& ui, ImVec2 at, float width) {
+  if (ui.session.notice().empty()) return 0.0f;
+  Column col{at.x, at.y, width};
+  set_text(ui, col, Type::BodyBold, ui.colours().accent, ui.session.notice());
+  return col.y - at.y + 10.0f;
 }
 
 // The page's button lies over the canvas; content that would be under it ends above.
@@ -75,7 +94,8 @@ void draw_wide(Ui& ui) {
   const float x = left + 24.0f;
   y += draw_name(ui, {x, y}) + 16.0f;
   y += draw_actions(ui, {x, y}, theme::kInputColumn) + 16.0f;
-  y += draw_inputs(ui, {x, y}, theme::kInputColumn);
+  y += draw_today(ui, {x, y}, theme::kInputColumn, kTileHeight) + 14.0f;
+  y += draw_more_inputs(ui, {x, y}, theme::kInputColumn);
   ui.touch.end_scroll(ui.view.input_scroll, y + offset + 24.0f + f.safe_insets.bottom, pen);
 
   const float strip = clear_top(ui);
@@ -84,71 +104,37 @@ void draw_wide(Ui& ui) {
   const float sheet_x = view.x + (view.width - width) / 2.0f;
   offset = ui.touch.begin_scroll(ui.view.sheet_scroll, view, pen);
   const float from = view.y + (strip > 20.0f ? 0.0f : 28.0f) - offset;
-  const float height = draw_sheet(ui, {sheet_x, from}, width);
+  float height = draw_notice(ui, {sheet_x, from}, width);
+  height += draw_front(ui, {sheet_x, from + height}, width, view.bottom() - from - offset - 8.0f);
+  height += kFrontGap;
+  height += draw_sheet(ui, {sheet_x, from + height}, width);
   ui.touch.end_scroll(ui.view.sheet_scroll, from + offset - view.y + height + clear_bottom(ui),
                       pen);
   draw_strip(ui, {view.x, 0.0f, view.width, strip}, sheet_x, offset > kTitleGone);
 }
 
-// In one column the inputs come before the sheet. While they fill the screen, the first answer
-// stands at its foot; a tap leads down to it.
-void draw_answer(Ui& ui, const Box& view, float x, float width, float sheet_y) {
-  constexpr float kPad = 12.0f;
-  constexpr float kChevron = 30.0f;
-  ui.view.foot = 0.0f;
-  const Pen& pen = ui.pen;
-  const theme::Palette& c = ui.colours();
-  const Sheet& sheet = ui.session.sheet();
-  const bool possible = ui.session.card().possible;
-  const std::string& words = possible ? sheet.roll.headline : sheet.card_headline;
-  const Tone tone = possible ? sheet.roll.tone : Tone::Exceeded;
-  const float mark = tone == Tone::Plain ? 0.0f : 24.0f;
-  const float room = width - mark - kChevron;
-  const float insets = ui.frame.safe_insets.bottom;
-  const float text = pen.paragraph_height(Type::BodyBold, room, words);
-  const float safety = pen.paragraph_height(Type::Small, room, sheet.safety);
-  const float height = text + safety + 2.0f * kPad + insets;
-  const Box box{view.x, view.bottom() - height, view.width, height};
-  if (sheet_y < box.y - 60.0f) return;
-  ui.view.foot = height;
-  if (ui.touch.use(make_id("to-answer"), box, pen).tapped) {
-    scroll_by(ui.view.sheet_scroll, sheet_y - view.y - 6.0f);
-    platform::request_frames(3);
-  }
-  ui.mark("to-answer", box);
-  pen.fill(box, c.raised);
-  pen.hairline(box.min(), {box.right(), box.y}, c.rule);
-  const float y = box.y + kPad;
-  if (mark > 0.0f) draw_mark(ui, tone, {x + 7.0f, y + pen.line_height(Type::Body) / 2.0f - 1.0f});
-  pen.paragraph(Type::BodyBold, {x + mark, y}, room, c.ink, words);
-  pen.paragraph(Type::Small, {x, y + text}, room, c.muted, sheet.safety);
-  pen.chevron({x + width - 8.0f, box.y + (height - insets) / 2.0f}, 12.0f, c.accent, false);
-}
-
+// Today's numbers, the front page as high as what is left of the screen, then everything else.
 void draw_narrow(Ui& ui) {
   const platform::FrameInfo& f = ui.frame;
   const Pen& pen = ui.pen;
   const float strip = std::max(clear_top(ui), 56.0f + f.safe_insets.top);
-  const Box whole{f.safe_insets.left, strip, f.width - f.safe_insets.left - f.safe_insets.right,
-                  f.height - strip};
-  // What scrolls ends above the answer, so that nothing the keys go to lies under it.
-  Box view = whole;
-  view.height -= ui.view.foot;
-  const float margin = ui.canvas.narrow ? 16.0f : 32.0f;
+  const Box view{f.safe_insets.left, strip, f.width - f.safe_insets.left - f.safe_insets.right,
+                 f.height - strip};
+  const float margin = ui.canvas.narrow ? 12.0f : 24.0f;
   const float width = std::min(theme::kTextWidth, view.width - 2.0f * margin);
   const float x = view.x + (view.width - width) / 2.0f;
   const float offset = ui.touch.begin_scroll(ui.view.sheet_scroll, view, pen);
   const float from = view.y + 6.0f - offset;
   float y = from;
-  y += draw_actions(ui, {x, y}, std::min(width, 420.0f)) + 14.0f;
-  y += draw_inputs(ui, {x, y}, width) + 20.0f;
-  const float title_y = y;
+  y += draw_actions(ui, {x, y}, std::min(width, 420.0f)) + 10.0f;
+  y += draw_today(ui, {x, y}, width, kLowTile) + 12.0f;
+  const float front_y = y;
+  y += draw_notice(ui, {x, y}, width);
+  y += draw_front(ui, {x, y}, width, view.bottom() - clear_bottom(ui) - (y + offset)) + kFrontGap;
+  y += draw_more_inputs(ui, {x, y}, width) + kFrontGap;
   y += draw_sheet(ui, {x, y}, width);
   ui.touch.end_scroll(ui.view.sheet_scroll, y + offset - view.y + clear_bottom(ui), pen);
-  const bool gone = title_y < view.y - 40.0f;
-  const float foot = ui.view.foot;
-  draw_answer(ui, whole, x, width, title_y);
-  if (foot != ui.view.foot) platform::request_frames(2);
+  const bool gone = front_y < view.y - 40.0f;
   draw_strip(ui, {view.x, 0.0f, view.width, strip}, x, gone);
   if (!gone) draw_name(ui, {x, strip - 8.0f - pen.height(Type::ResultBold)});
 }
@@ -161,7 +147,6 @@ void draw_screen(Ui& ui) {
   if (ui.view.purpose == Purpose::Wall) return draw_wall(ui);
   if (ui.view.purpose == Purpose::Study) return draw_study(ui, clear_top(ui), clear_bottom(ui));
   if (f.width >= theme::kWideScreen) {
-    ui.view.foot = 0.0f;
     draw_wide(ui);
   } else {
     draw_narrow(ui);

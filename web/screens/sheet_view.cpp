@@ -8,6 +8,7 @@
 #include "controls/table.hpp"
 #include "pictures/pictures.hpp"
 #include "screens/about.hpp"
+#include "screens/front_view.hpp"
 #include "screens/shown_pictures.hpp"
 #include "sheet/section_list.hpp"
 
@@ -35,10 +36,7 @@ void draw_contents(Ui& ui, Column& col) {
       col.y += theme::kTarget + kGap;
     }
     if (button(ui, "go:", kPlaceNames[i], {x, col.y, w, theme::kTarget}, kPlaceNames[i])) {
-      ui.view.place_taken = true;
-      ui.view.sheet_scroll.velocity = 0.0f;
-      ui.view.sheet_scroll.offset = ui.view.places[i];
-      platform::request_frames(3);
+      go_to_place(ui, static_cast<Place>(i));
     }
     x += w + kGap;
   }
@@ -54,29 +52,9 @@ void draw_title(Ui& ui, Column& col) {
   set_text(ui, col, Type::Body, c.muted, sheet.day);
   col.y += 6.0f;
   set_text(ui, col, Type::Small, c.muted, sheet.safety);
-  if (!ui.session.notice().empty()) {
-    col.y += 12.0f;
-    set_text(ui, col, Type::BodyBold, c.accent, ui.session.notice());
-  }
   col.y += 12.0f;
   draw_contents(ui, col);
   col.y += 20.0f;
-}
-
-// The sentence that the taxi can't be made, ruled off, before anything else.
-void draw_impossible(Ui& ui, Column& col) {
-  if (ui.session.card().possible) return;
-  const Sheet& sheet = ui.session.sheet();
-  const theme::Palette& c = ui.colours();
-  const float width = col.width - 40.0f;
-  const float text = ui.pen.paragraph_height(Type::Head, width - 28.0f, sheet.card_headline);
-  const Box box{col.x, col.y, col.width, text + 36.0f};
-  ui.pen.fill(box, c.raised);
-  ui.pen.frame(box, c.exceeded, 2.0f);
-  ui.pen.mark(Mark::Exceeded, {box.x + 27.0f, box.y + 32.0f}, 16.0f);
-  ui.pen.paragraph(Type::Head, {box.x + 48.0f, box.y + 18.0f}, width - 28.0f, c.ink,
-                   sheet.card_headline);
-  col.y += box.height + 28.0f;
 }
 
 // One question of the card: title, answer, picture, numbers, table, why. A section that the sheet
@@ -389,7 +367,6 @@ float draw_sheet(Ui& ui, ImVec2 at, float width) {
   const bool dry = ui.session.document().brief.day.surface == Surface::Dry &&
                    ui.session.card().pavement.condition_code >= 6;
   draw_title(ui, col);
-  draw_impossible(ui, col);
   if (!dry) draw_section(ui, col, section_row(SectionId::Surface));
   for (const SectionRow& row : section_list()) {
     if (dry || row.id != SectionId::Surface) draw_section(ui, col, row);

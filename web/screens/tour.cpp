@@ -96,7 +96,7 @@ Box place(const Ui& ui, float height) {
   const platform::FrameInfo& f = ui.frame;
   const float width = card_width(ui);
   const float right = f.width - f.safe_insets.right - 16.0f;
-  float bottom = f.height - std::max(f.safe_insets.bottom, ui.view.foot) - 16.0f;
+  float bottom = f.height - f.safe_insets.bottom - 16.0f;
   const platform::Rect& button = f.page_button;
   if (button.height > 0.0f && button.y > f.height / 2.0f) bottom = button.y - 12.0f;
   return {right - width, bottom - height, width, height};

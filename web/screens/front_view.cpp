@@ -1,0 +1,140 @@
+#include "screens/front_view.hpp"
+
+#include <algorithm>
+
+#include "controls/column.hpp"
+#include "pictures/pictures.hpp"
+
+namespace tillerline {
+namespace {
+
+constexpr float kRow = 50.0f;
+constexpr float kTallRow = 62.0f;  // with its note below the answer
+constexpr float kLeastPlan = 380.0f;
+constexpr float kMostPlan = 720.0f;
+
+Place place_of_row(SectionId id) {
+  switch (id) {
+    case SectionId::Entry:
+      return Place::Turn;
+    case SectionId::Oversteer:
+      return Place::Oversteer;
+    case SectionId::Heat:
+      return Place::Heat;
+    case SectionId::Stop:
+      return Place::Stop;
+    default:
+      return Place::Roll;
+  }
+}
+
+// A tick; what is not within its limits has the sign of its tone.
+void draw_sign(const Ui& ui, Tone tone, ImVec2 centre) {
+  if (tone != Tone::Plain) {
+    draw_mark(ui, tone, centre);
+    return;
+  }
+  const ImVec2 tick[] = {{centre.x - 6.0f, centre.y},
+                         {centre.x - 2.0f, centre.y + 5.0f},
+                         {centre.x + 7.0f, centre.y - 6.0f}};
+  ui.pen.curve(tick, 3, ui.colours().accent, 2.4f);
+}
+
+// Sign and sentence; nothing is cut.
+void set_signed(const Ui& ui, Column& col, Tone tone, Type type, ImU32 colour,
+                std::string_view text) {
+  draw_sign(ui, tone, {col.x + 8.0f, col.y + ui.pen.line_height(type) / 2.0f});
+  Column inner{col.x + 28.0f, col.y, col.width - 28.0f};
+  set_text(ui, inner, type, colour, text);
+  col.y = inner.y;
+}
+
+void draw_headline(const Ui& ui, Column& col, const FrontPage& front) {
+  const theme::Palette& c = ui.colours();
+  const bool limit = front.tone == Tone::Exceeded;
+  const Type type = ui.canvas.narrow ? Type::BodyBold : Type::Head;
+  set_signed(ui, col, limit ? Tone::Exceeded : Tone::Plain, type, limit ? c.exceeded : c.ink,
+             front.headline);
+  if (!front.least.empty()) {
+    Column inner{col.x + 28.0f, col.y, col.width - 28.0f};
+    set_text(ui, inner, Type::Body, c.ink, front.least);
+    col.y = inner.y;
+  }
+  if (!front.cautions.empty()) set_signed(ui, col, Tone::Care, Type::Small, c.care, front.cautions);
+}
+
+void draw_row(Ui& ui, const FrontRow& row, const Box& box) {
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  if (ui.touch.use(part_id("answer:", row.name), box, pen).tapped)
+    go_to_place(ui, place_of_row(row.section));
+  ui.mark("answer:", row.name, box);
+  pen.hairline(box.min(), {box.right(), box.y}, c.rule);
+  const bool tall = box.height > kRow;
+  const float line = pen.line_height(Type::BodyBold);
+  const float y = tall ? box.y + 6.0f : box.y + (box.height - line) / 2.0f;
+  draw_sign(ui, row.tone, {box.x + 8.0f, y + line / 2.0f - 1.0f});
+  pen.text(Type::Body, {box.x + 28.0f, y}, c.muted, row.name);
+  const float value_x = box.x + (tall ? 142.0f : 158.0f);
+  const float right = box.right() - 28.0f;
+  const ImU32 note = tone_colour(ui, row.tone);
+  const ImU32 note_colour = row.tone == Tone::Plain ? c.muted : note;
+  const Type note_type = row.tone == Tone::Plain ? Type::Small : Type::SmallBold;
+  const float note_width = pen.width(note_type, row.note);
+  const float note_y = y + (line - pen.line_height(note_type)) / 2.0f;
+  pen.text_fitted(Type::BodyBold, {value_x, y},
+                  (tall ? right : right - note_width - 14.0f) - value_x, c.ink, row.value);
+  if (tall) {
+    pen.text_fitted(note_type, {value_x, y + line}, right - value_x, note_colour, row.note);
+  } else {
+    pen.text_right(note_type, {right, note_y}, note_colour, row.note);
+  }
+  pen.chevron({box.right() - 10.0f, box.y + box.height / 2.0f}, 10.0f, c.accent, false);
+}
+
+// Whether every row can be said in one line.
+bool in_one_line(const Ui& ui, const FrontPage& front, float width) {
+  return std::all_of(front.rows.begin(), front.rows.end(), [&](const FrontRow& row) {
+    return 158.0f + ui.pen.width(Type::BodyBold, row.value) + 14.0f +
+               ui.pen.width(Type::SmallBold, row.note) + 28.0f <=
+           width;
+  });
+}
+
+}  // namespace
+
+void go_to_place(Ui& ui, Place place) {
+  ui.view.place_taken = true;
+  ui.view.sheet_scroll.velocity = 0.0f;
+  ui.view.sheet_scroll.offset = ui.view.places[static_cast<std::size_t>(place)];
+  platform::request_frames(3);
+}
+
+float draw_front(Ui& ui, ImVec2 at, float width, float room) {
+  const FrontPage& front = ui.session.sheet().front;
+  const Card& card = ui.session.card();
+  Column col{at.x, at.y, width};
+  draw_headline(ui, col, front);
+  col.y += 8.0f;
+  const float row_height = in_one_line(ui, front, width) ? kRow : kTallRow;
+  const float foot = ui.pen.paragraph_height(Type::Small, width, ui.session.sheet().safety);
+  const float rows = static_cast<float>(front.rows.size()) * row_height + foot;
+  const float plan = std::clamp(room - (col.y - at.y) - rows - 8.0f, kLeastPlan, kMostPlan);
+  const FrontPicture picture{front,
+                             ui.session.trace(),
+                             card.run,
+                             ui.session.document().brief,
+                             card.heat.limit_pack_k,
+                             ui.session.revision(),
+                             {col.x, col.y, width, plan}};
+  col.y += figure_front(ui, picture, ui.pictures.front, ui.pictures.along_route, plan) + 8.0f;
+  for (const FrontRow& row : front.rows) {
+    draw_row(ui, row, {col.x, col.y, width, row_height});
+    col.y += row_height;
+  }
+  ui.pen.hairline(col.at(), {col.x + width, col.y}, ui.colours().rule);
+  set_text(ui, col, Type::Small, ui.colours().muted, ui.session.sheet().safety);
+  return col.y - at.y;
+}
+
+}  // namespace tillerline
