@@ -47,7 +47,8 @@ const Choice kChoices[] = {
    [](Brief& b, int i) { b.technique.braking = static_cast<BrakeTechnique>(i); }},
   {"turning", "Turning", FieldGroup::Technique, false, options_of(TurnTechnique{}),
    LeftOut::Usual,
-   "What is kept on the painted line in a turn.",
+   "What is kept on the painted line in a turn. Between eye and main gear the best point, found turn "
+   "by turn, keeps the smallest margin largest; another brings the nose outside least.",
    [](const Brief& b) { return static_cast<int>(b.technique.turning); },
    [](Brief& b, int i) { b.technique.turning = static_cast<TurnTechnique>(i); }},
   {"brake_material", "Brake material", FieldGroup::Aircraft, false, options_of(BrakeMaterial{}),

@@ -6,6 +6,10 @@
 namespace tillerline::field_tables {
 namespace {
 
+constexpr bool point_is_given(const Brief& brief) {
+  return brief.technique.turning == TurnTechnique::PointOnLine;
+}
+
 // clang-format off
 constexpr Field kTechnique[] = {
   {{.key = "band_top_kt", .label = "Speed band, top", .unit = "kt", .group = FieldGroup::Technique,
@@ -67,6 +71,13 @@ constexpr Field kTechnique[] = {
     .help = "Carbon wear of all brakes in one application, in your own money."},
    [](const Brief& b) { return b.technique.cost_per_application; },
    [](Brief& b, double v) { b.technique.cost_per_application = v; }},
+  {{.key = "followed_ahead_m", .label = "Point on the line, ahead of main gear", .unit = "m",
+    .group = FieldGroup::Technique,
+    .range = {0, 60}, .fine_step = 0.5, .coarse_step = 5, .decimals = 1, .left_out = LeftOut::Usual,
+    .origin = kCommon,
+    .help = "0 is the main gear; further ahead than the eye counts as the eye."},
+   [](const Brief& b) { return b.technique.followed_ahead_m; },
+   [](Brief& b, double v) { b.technique.followed_ahead_m = v; }, point_is_given},
 };
 
 constexpr Field kLimits[] = {

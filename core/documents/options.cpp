@@ -18,7 +18,10 @@ constexpr ChoiceOption kBrakings[] = {
   {"many_short", "Many short applications"},
   {"dragging", "Dragging the brakes"}};
 constexpr ChoiceOption kTurnings[] = {
-  {"eye_on_line", "Eye on the line"}, {"main_gear_on_line", "Main gear on the line"}};
+  {"eye_on_line", "Eye on the line"}, {"main_gear_on_line", "Main gear on the line"},
+  {"point_on_line", "A given point on the line"},
+  {"best_point_on_line", "Best point on the line"},
+  {"least_outside", "Nose outside least"}};
 constexpr ChoiceOption kMaterials[] = {{"carbon", "Carbon"}, {"steel", "Steel"}};
 constexpr ChoiceOption kEnds[] = {
   {"holding_line", "Holding line"}, {"stand_mark", "Mark on the stand"}};

@@ -198,25 +198,39 @@ Json plan_json(const TrackPlan& plan) {
           {"new_line_from_right_seat", cue_json(plan.from_right)}};
 }
 
+// The point kept on the line and those that would keep every margin, ahead of the turn axis.
+Json followed_json(const FollowedPoint& point) {
+  return {{"ahead_m", num(point.ahead_m)}, {"best_m", num(point.best_m)},
+          {"eye_m", num(point.eye_m)},     {"surplus_m", num(point.surplus_m)},
+          {"keeps_all", point.keeps_all},  {"low_m", num(point.low_m)},
+          {"high_m", num(point.high_m)},   {"reached", point.reached}};
+}
+
 Json track_json(const TrackAnswer& track) {
-  return {{"leg", track.leg},
-          {"radius_m", num(track.radius_m)},
-          {"turn_rad", num(track.turn_rad)},
-          {"eye_side_m", num(track.eye_side_m)},
-          {"steering_limit_rad", num(track.steering_limit_rad)},
-          {"radius_reachable", track.radius_reachable},
-          {"eye_on_line", plan_json(track.eye_on_line)},
-          {"main_gear_on_line", plan_json(track.gear_on_line)}};
+  Json json{{"leg", track.leg},
+            {"radius_m", num(track.radius_m)},
+            {"turn_rad", num(track.turn_rad)},
+            {"eye_side_m", num(track.eye_side_m)},
+            {"steering_limit_rad", num(track.steering_limit_rad)},
+            {"radius_reachable", track.radius_reachable},
+            {"eye_on_line", plan_json(track.eye_on_line)},
+            {"main_gear_on_line", plan_json(track.gear_on_line)}};
+  if (track.point_on_line.samples == 0) return json;
+  json["point_on_line"] = plan_json(track.point_on_line);
+  json["point_on_line"]["followed_ahead_m"] = num(track.point_on_line.followed_ahead_m);
+  json["point_on_line"]["followed_behind_eye_m"] = num(track.point_on_line.followed_behind_eye_m);
+  json["followed"] = followed_json(track.followed);
+  return json;
+}
+
+Json chances_json(const WanderChance& chance) {
+  return {{"off_edge", num(chance.off_edge)}, {"below_clearance", num(chance.below_clearance)}};
 }
 
 Json wander_json(const TurnWander& turn) {
-  const auto chances = [](const WanderChance& chance) {
-    return Json{{"off_edge", num(chance.off_edge)},
-                {"below_clearance", num(chance.below_clearance)}};
-  };
   return {{"leg", turn.leg},
-          {"eye_on_line", chances(turn.eye_on_line)},
-          {"main_gear_on_line", chances(turn.gear_on_line)}};
+          {"eye_on_line", chances_json(turn.eye_on_line)},
+          {"main_gear_on_line", chances_json(turn.gear_on_line)}};
 }
 
 Json brake_state_json(const BrakeState& brake) {
@@ -583,6 +597,9 @@ std::string card_json(const BriefDocument& document, const Card& card, bool one_
   json["turns"] = array_of(card.turns, turn_json);
   json["tracks"] = array_of(card.tracks, track_json);
   json["wander"] = array_of(card.wander, wander_json);
+  for (std::size_t i = 0; i < card.wander.size(); ++i)
+    if (card.tracks[i].point_on_line.samples > 0)
+      json["wander"][i]["point_on_line"] = chances_json(card.wander[i].point_on_line);
   json["heat"] = heat_json(card.heat);
   json["stop"] = stop_json(card.stop);
   json["run"] = run_json(card.run);

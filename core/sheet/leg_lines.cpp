@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "physics/numerics/units.hpp"
+#include "sheet/kept_words.hpp"
 #include "sheet/parts.hpp"
 #include "words/words.hpp"
 
@@ -163,9 +164,8 @@ std::string entry_sentence(const Say& say, const TurnAnswer& turn) {
 
 std::string track_sentence(const Source& source, const TrackAnswer& track) {
   const TrackPlan& plan = chosen_plan(source, track);
-  const bool eye = plan.technique == TurnTechnique::EyeOnLine;
   if (!plan.possible) return " Tighter than the steering.";
-  return std::string(eye ? " Eye" : " Main gear") +
+  return " " + words::upper_first(kept_words(source.say, plan)) +
          " on the line: " + cue_words(source.say, plan, track.turn_rad) + "; " +
          margin_words(source.say, plan, track.turn_rad) + ".";
 }

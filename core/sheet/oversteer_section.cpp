@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "physics/numerics/units.hpp"
+#include "sheet/kept_words.hpp"
 #include "sheet/parts.hpp"
 #include "words/words.hpp"
 
@@ -34,7 +35,7 @@ std::string overshoot_words(const Say& say, const TrackPlan& plan) {
 
 std::string headline(const Say& say, const TrackAnswer& track, const TrackPlan& plan) {
   const bool eye = plan.technique == TurnTechnique::EyeOnLine;
-  const std::string lead = eye ? "Eye on the line: " : "Main gear on the line: ";
+  const std::string lead = words::upper_first(kept_words(say, plan)) + " on the line: ";
   if (!plan.possible) {
     const auto said = words::against(units::degrees_from_radians(plan.steering_rad),
                                      units::degrees_from_radians(track.steering_limit_rad), 0, "°");
@@ -88,8 +89,7 @@ SheetRow reach_row(const Say& say, const std::string& label, const TrackPlan& pl
 // The rows of one technique. Their labels start with its name, since both are listed.
 void add_rows(SheetSection& section, const Source& source, const TrackAnswer& track,
               const TrackPlan& plan, bool chosen) {
-  const bool eye = plan.technique == TurnTechnique::EyeOnLine;
-  const std::string name = eye ? "Eye on line" : "Main gear on line";
+  const std::string name = words::upper_first(kept_words(source.say, plan)) + " on line";
   section.rows.push_back({name, chosen ? "your technique" : "the other technique",
                           plan.possible ? "" : "not possible here",
                           plan.possible ? Tone::Plain : Tone::Exceeded});
@@ -111,6 +111,17 @@ void add_rows(SheetSection& section, const Source& source, const TrackAnswer& tr
   section.rows.push_back(reach_row(source.say, name + ": wing tips reach", plan));
 }
 
+// All points that keep what is wanted, as far behind the eye.
+SheetRow band_row(const Say& say, const TrackAnswer& track) {
+  const FollowedPoint& point = track.followed;
+  const std::string label = "Points that keep every margin";
+  if (!point.keeps_all) return {label, "none", "between eye and main gear", Tone::Care};
+  const std::string nearest = say.length(point.eye_m - point.high_m);
+  const std::string furthest = say.length(point.eye_m - point.low_m);
+  return {label, nearest == furthest ? nearest : nearest + " to " + furthest, "behind your eye",
+          Tone::Plain};
+}
+
 void add_own_rows(SheetSection& section, const Source& source, const TrackAnswer& track) {
   const TightestTurn tightest =
       tightest_turn(source.brief().aircraft, source.brief().aircraft.steering_limit_rad);
@@ -126,14 +137,15 @@ void add_own_rows(SheetSection& section, const Source& source, const TrackAnswer
 
 SheetSection oversteer_section(const Source& source, const TrackAnswer& track) {
   const TrackPlan& chosen = chosen_plan(source, track);
-  const bool eye = chosen.technique == TurnTechnique::EyeOnLine;
-  const TrackPlan& other = eye ? track.gear_on_line : track.eye_on_line;
+  const bool gear = chosen.technique == TurnTechnique::MainGearOnLine;
+  const TrackPlan& other = gear ? track.eye_on_line : track.gear_on_line;
   SheetSection section;
   section.headline = headline(source.say, track, chosen);
   section.caption = "Paths of the eye, the nose gear, the main wheels and the wing tips through " +
                     std::string("turn ") + leg_number(track.leg) + ", between both pavement edges.";
   section.view = turn_view(source.say, chosen);
   add_rows(section, source, track, chosen, true);
+  if (track.point_on_line.samples > 0) section.rows.push_back(band_row(source.say, track));
   add_rows(section, source, track, other, false);
   add_own_rows(section, source, track);
   section.why = kWhy;

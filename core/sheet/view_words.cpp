@@ -4,6 +4,7 @@
 
 #include "physics/numerics/elementary.hpp"
 #include "physics/numerics/units.hpp"
+#include "sheet/kept_words.hpp"
 #include "sheet/parts.hpp"
 #include "words/words.hpp"
 
@@ -69,11 +70,12 @@ std::string below(double eye_height_m, double ahead_m) {
 
 std::string turn_view(const Say& say, const TrackPlan& plan) {
   if (!plan.possible) return "";
-  const bool eye = plan.technique == TurnTechnique::EyeOnLine;
+  const std::string kept = kept_words(say, plan);
+  const std::string article = kept.starts_with("point") ? "a " : "the ";
   const TurnCue& left = plan.from_left;
   const TurnCue& right = plan.from_right;
-  const std::string text = std::string("With the ") + (eye ? "eye" : "main gear") +
-                           " on the line you begin to steer when the new centreline ";
+  const std::string text =
+      "With " + article + kept + " on the line you begin to steer when the new centreline ";
   if (standing(say, left) != standing(say, right)) {
     return text + standing(say, left) + ", " + through(left) +
            ", from the left seat; from the right it " + standing(say, right) + ", " +

@@ -152,6 +152,34 @@ TEST_CASE("every aircraft stays on every ordinary route by one of the two techni
   }
 }
 
+// The tight turns of the cargo route as they are paved.
+TEST_CASE("the first aircraft keeps every margin on the cargo route with a point on the line") {
+  const auto card = std::make_unique<Card>();
+  Brief brief = make_brief(aircraft_named("long-four"), route_named("cargo-apron-to-d2")).brief;
+  const auto taxied = [&](TurnTechnique turning) {
+    brief.technique.turning = turning;
+    compute_card(brief, *card);
+    double nose_outside_m = 0.0;
+    for (const TrackAnswer& track : card->tracks)
+      nose_outside_m = std::max(nose_outside_m, track.plan(turning).nose_overshoot_m);
+    return nose_outside_m;
+  };
+  const double by_gear_m = taxied(TurnTechnique::MainGearOnLine);
+  CHECK_FALSE(card->possible);  // the nose wheels leave the pavement
+  const double best_m = taxied(TurnTechnique::BestPointOnLine);
+  CHECK(card->possible);
+  const double least_m = taxied(TurnTechnique::LeastOutside);
+  CHECK(card->possible);
+  CHECK(card->run.status == RunStatus::Complete);
+  CHECK(least_m < best_m);
+  CHECK(best_m < by_gear_m);
+  for (const TrackAnswer& track : card->tracks) {
+    CHECK(track.followed.keeps_all);
+    CHECK(track.point_on_line.margins.least_main_m() >= brief.limits.edge_clearance_m);
+    CHECK(track.point_on_line.margins.nose.margin_m >= brief.limits.nose_clearance_m);
+  }
+}
+
 TEST_CASE("the narrow route is for the regional twin alone: no heavy stays on it") {
   const auto card = std::make_unique<Card>();
   const RouteDocument& route = route_named(kNarrow);

@@ -45,18 +45,37 @@ void every_number(const Card& c, F f) {
       f("turn", x);
   for (const TurnWander& w : c.wander)
     for (double x : {w.eye_on_line.off_edge, w.eye_on_line.below_clearance, w.gear_on_line.off_edge,
-                     w.gear_on_line.below_clearance})
+                     w.gear_on_line.below_clearance, w.point_on_line.off_edge,
+                     w.point_on_line.below_clearance})
       f("wander", x);
   for (const TrackAnswer& t : c.tracks) {
     for (double x : {t.radius_m, t.turn_rad, t.eye_side_m, t.steering_limit_rad}) f("track", x);
-    for (const TrackPlan* p : {&t.eye_on_line, &t.gear_on_line}) {
-      for (double x :
-           {p->steering_rad, p->steering_rate_radps, p->shift_m, p->start_before_arc_m,
-            p->eye_past_arc_begin_m, p->eye_past_crossing_m, p->nose_overshoot_m,
-            p->eye_overshoot_m, p->nose_off_line_m, p->gear_off_line_m, p->smallest_gear_radius_m,
-            p->wing_reach_m, p->tail_reach_m, p->margins.left_main.margin_m,
-            p->margins.right_main.margin_m, p->margins.nose.margin_m, p->margins.left_main.bend_pm,
-            p->margins.right_main.bend_pm, p->margins.nose.bend_pm})
+    for (double x : {t.followed.ahead_m, t.followed.best_m, t.followed.eye_m, t.followed.surplus_m,
+                     t.followed.low_m, t.followed.high_m})
+      f("followed point", x);
+    for (const TrackPlan* p : {&t.eye_on_line, &t.gear_on_line, &t.point_on_line}) {
+      if (p->samples == 0) continue;
+      for (double x : {p->followed_ahead_m,
+                       p->followed_behind_eye_m,
+                       p->steering_rad,
+                       p->steering_rate_radps,
+                       p->shift_m,
+                       p->start_before_arc_m,
+                       p->eye_past_arc_begin_m,
+                       p->eye_past_crossing_m,
+                       p->nose_overshoot_m,
+                       p->eye_overshoot_m,
+                       p->nose_off_line_m,
+                       p->gear_off_line_m,
+                       p->smallest_gear_radius_m,
+                       p->wing_reach_m,
+                       p->tail_reach_m,
+                       p->margins.left_main.margin_m,
+                       p->margins.right_main.margin_m,
+                       p->margins.nose.margin_m,
+                       p->margins.left_main.bend_pm,
+                       p->margins.right_main.bend_pm,
+                       p->margins.nose.bend_pm})
         f("track plan", x);
       for (int i = 0; i < p->samples; ++i)
         for (double x : {p->pose[i].gear.x_m, p->pose[i].gear.y_m, p->pose[i].heading_rad,

@@ -159,8 +159,10 @@ TEST_CASE("card: a mirrored taxi gives exactly the mirrored card") {
     for (std::size_t i = 0; i < a.tracks.size(); ++i) {
       CHECK(a.turns[i].window.lower_mps == b.turns[i].window.lower_mps);
       CHECK(a.turns[i].window.upper_mps == b.turns[i].window.upper_mps);
-      for (const auto& [p, q] : {std::pair{&a.tracks[i].eye_on_line, &b.tracks[i].eye_on_line},
-                                 std::pair{&a.tracks[i].gear_on_line, &b.tracks[i].gear_on_line}}) {
+      for (const auto& [p, q] :
+           {std::pair{&a.tracks[i].eye_on_line, &b.tracks[i].eye_on_line},
+            std::pair{&a.tracks[i].gear_on_line, &b.tracks[i].gear_on_line},
+            std::pair{&a.tracks[i].point_on_line, &b.tracks[i].point_on_line}}) {
         differences += p->samples != q->samples;
         differences += p->margins.left_main.margin_m != q->margins.right_main.margin_m;
         differences += p->margins.right_main.margin_m != q->margins.left_main.margin_m;

@@ -14,6 +14,8 @@
 #include "physics/path/point_way.hpp"
 #include "physics/path/steering_ramp.hpp"
 #include "physics/path/track.hpp"
+#include "physics/run/make_today.hpp"
+#include "physics/run/turn_points.hpp"
 #include "published.hpp"
 
 using namespace tillerline;
@@ -233,5 +235,39 @@ TEST_CASE("followed point: the best one") {
            .got = degrees(best.steering_rad),
            .tolerance = 0.005 + 0.001});
     CHECK(point.keeps_all);
+  }
+}
+
+TEST_CASE("followed point: the band between two rows of the table, and the way out at its end") {
+  // R 45 m, 90 deg, 40 m wide: what the nose wheels have with the point 10 m ahead and the main
+  // wheels with it 20 m ahead is wanted, so the band is from 10 to 20 m.
+  Brief brief;
+  brief.aircraft = aircraft_at_rate(0.0);
+  brief.route = one_turn({45.0, 90.0, 40.0});
+  brief.limits.nose_clearance_m = 20.0 - 8.5043;
+  brief.limits.edge_clearance_m = 20.0 - 4.3834 - 6.3;
+  const Today today = make_today(brief);
+  const FollowedPoint band =
+      best_followed_point(brief.aircraft, brief.route, 1, 4.0, WantedMargins::of(brief.limits));
+  Turns turns;
+  turns.push(TurnAnswer{});
+  turns[0].leg = 1;
+  turns[0].planned_entry_mps = 4.0;
+  const TurnPoints points = least_outside_points(today, brief.route, turns);
+  REQUIRE(points.turns.size() == 1);
+  CHECK(points.all_keep);
+  for (const Part& part :
+       {Part{"band of points, from, m", 10.0, band.low_m},
+        Part{"band of points, to, m", 20.0, band.high_m},
+        Part{"point with the nose outside least, m", 20.0, points.turns[0].ahead_m},
+        Part{"eye past the new centreline with it, m", 6.8115, points.turns[0].eye_outside_m}}) {
+    check({.what = part.what,
+           .source = kSource,
+           .place = "R 45 m, 90 deg, points 10 and 20 m ahead",
+           .kind = Kind::Own,
+           .expected = part.expected,
+           .got = part.got,
+           // Found to a millimetre from inside; the printed margins are good to 0.3 mm of it.
+           .tolerance = 0.0015});
   }
 }

@@ -179,3 +179,36 @@ TEST_CASE("a turn that the run never reaches shows no planned speeds") {
   CHECK(entry(taxi).headline == "Enter at 6.5 to 8.5 kt.");
   CHECK(row(entry(taxi), "Planned entry").value.empty());
 }
+
+TEST_CASE("a point between eye and main gear is told as so far behind the eye") {
+  Example taxi = example();
+  TrackAnswer& track = taxi.card->tracks[0];
+  track.point_on_line = track.gear_on_line;
+  TrackPlan& plan = track.point_on_line;
+  plan.technique = TurnTechnique::BestPointOnLine;
+  plan.followed_ahead_m = 19.6;
+  plan.followed_behind_eye_m = 11.4;
+  plan.nose_overshoot_m = 3.1;
+  plan.samples = 1;
+  track.followed.keeps_all = true;
+  track.followed.eye_m = 31.0;
+  track.followed.low_m = 8.8;
+  track.followed.high_m = 26.9;
+  taxi.document.brief.technique.turning = TurnTechnique::BestPointOnLine;
+  const SheetSection section = oversteer(taxi);
+  CHECK(section.headline.starts_with("Point 11 m behind your eye on the line: "));
+  CHECK(section.headline.find("3.1 m past the new centreline") != std::string::npos);
+  CHECK(section.view.starts_with("With a point 11 m behind your eye on the line you begin"));
+  CHECK(row(section, "Point 11 m behind your eye on line").value == "your technique");
+  CHECK(row(section, "Main gear on line").value == "the other technique");
+  CHECK(row(section, "Points that keep every margin").value == "4 m to 22 m");
+  track.followed.keeps_all = false;
+  CHECK(row(oversteer(taxi), "Points that keep every margin").value == "none");
+  CHECK(row(oversteer(taxi), "Points that keep every margin").tone == Tone::Care);
+  // At either end it is what it is there.
+  plan.followed_behind_eye_m = 0.3;
+  CHECK(oversteer(taxi).headline.starts_with("Eye on the line: "));
+  plan.followed_behind_eye_m = 30.8;
+  plan.followed_ahead_m = 0.2;
+  CHECK(oversteer(taxi).headline.starts_with("Main gear on the line: "));
+}

@@ -97,8 +97,7 @@ void move_along(Canvas& canvas, const TrackPlan& plan, const Box& whole,
 float figure_eye(Canvas& canvas, const TurnPicture& turn, TurnState& state, Seat& seat, ImVec2 at,
                  float width) {
   const TrackAnswer& answer = turn.track;
-  const bool on_line = turn.technique == TurnTechnique::EyeOnLine;
-  const TrackPlan& plan = on_line ? answer.eye_on_line : answer.gear_on_line;
+  const TrackPlan& plan = answer.plan(turn.technique);
   if (plan.samples < 2) return 0.0f;
   const Aircraft& aircraft = turn.brief.aircraft;
   const Seat from = seat;  // the chips may change it, from the next frame on

@@ -17,7 +17,7 @@ namespace {
 TurnOutlineAndExtent outline_of(const TrackAnswer& track, const Brief& brief) {
   TurnOutlineAndExtent made;
   made.outline = turn_outline(brief.aircraft, brief.route, track.leg);
-  for (const TrackPlan* plan : {&track.eye_on_line, &track.gear_on_line}) {
+  for (const TrackPlan* plan : {&track.eye_on_line, &track.gear_on_line, &track.point_on_line}) {
     for (int i = 0; i < plan->samples; ++i) {
       made.extent.take(plan->pose[i].gear);
       for (const BodyPlace& place : outermost_places(brief.aircraft)) {
@@ -156,9 +156,9 @@ float figure_turn(Canvas& canvas, const TurnPicture& turn, TurnState& state, ImV
                   float width) {
   const TrackAnswer& answer = turn.track;
   const Aircraft& aircraft = turn.brief.aircraft;
-  const bool eye = turn.technique == TurnTechnique::EyeOnLine;
-  const TrackPlan& shown = eye ? answer.eye_on_line : answer.gear_on_line;
-  const TrackPlan& other = eye ? answer.gear_on_line : answer.eye_on_line;
+  const bool gear = turn.technique == TurnTechnique::MainGearOnLine;
+  const TrackPlan& shown = answer.plan(turn.technique);
+  const TrackPlan& other = gear ? answer.eye_on_line : answer.gear_on_line;
   const float picture = std::min(
       std::clamp(width * (canvas.narrow ? 1.15f : 0.78f), 320.0f, 600.0f), canvas.picture_most);
   const Box box{at.x, at.y, width, picture};

@@ -124,19 +124,22 @@ void draw_turn_chips(Ui& ui, Column& col) {
 void draw_technique_chips(Ui& ui, Column& col) {
   const Choice& choice = *find_choice("turning");
   const int shown = static_cast<int>(shown_technique(ui));
-  constexpr std::string_view kNames[] = {"eye", "gear"};
-  const bool stacked = col.width < 480.0f;
+  const int own = static_cast<int>(ui.session.document().brief.technique.turning);
+  constexpr std::string_view kNames[] = {"eye", "gear", "point", "best", "least"};
+  const bool point = own >= 2;  // the other two have no plan
+  const bool stacked = col.width < (point ? 740.0f : 480.0f);
   const float w = stacked ? col.width : 240.0f;
-  for (int i = 0; i < 2; ++i) {
+  for (int k = 0; k < (point ? 3 : 2); ++k) {
+    const int i = k < 2 ? k : own;
     const auto n = static_cast<std::size_t>(i);
-    const float step = static_cast<float>(i);
+    const float step = static_cast<float>(k);
     const Box box{stacked ? col.x : col.x + step * (w + 8.0f),
                   stacked ? col.y + step * (theme::kTarget - 1.0f) : col.y, w, theme::kTarget};
     if (chip(ui, "technique:", kNames[n], box, choice.options[n].label, i == shown)) {
       ui.view.technique = static_cast<TurnTechnique>(i);
     }
   }
-  col.y += (stacked ? 2.0f : 1.0f) * theme::kTarget + 12.0f;
+  col.y += (stacked ? (point ? 3.0f : 2.0f) : 1.0f) * theme::kTarget + 12.0f;
 }
 
 // The turn that is chosen; null on a route without turns.

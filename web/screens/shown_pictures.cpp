@@ -86,7 +86,11 @@ float show_rankings(Ui& ui, ImVec2 at, float width) {
 }
 
 TurnTechnique shown_technique(const Ui& ui) {
-  return ui.view.technique.value_or(brief_of(ui).technique.turning);
+  const TurnTechnique own = brief_of(ui).technique.turning;
+  const TurnTechnique shown = ui.view.technique.value_or(own);
+  // A point between them has a plan only where the brief asks for it.
+  const bool always = shown == TurnTechnique::EyeOnLine || shown == TurnTechnique::MainGearOnLine;
+  return always ? shown : own;
 }
 
 float show_window(Ui& ui, ImVec2 at, float width) {

@@ -45,9 +45,20 @@ struct TurnWander {
   int leg = 0;
   WanderChance eye_on_line;
   WanderChance gear_on_line;
+  WanderChance point_on_line;  // where the technique keeps a point between them there
 
   const WanderChance& chance(TurnTechnique technique) const {
-    return technique == TurnTechnique::EyeOnLine ? eye_on_line : gear_on_line;
+    switch (technique) {
+      case TurnTechnique::EyeOnLine:
+        return eye_on_line;
+      case TurnTechnique::MainGearOnLine:
+        return gear_on_line;
+      case TurnTechnique::PointOnLine:
+      case TurnTechnique::BestPointOnLine:
+      case TurnTechnique::LeastOutside:
+        break;
+    }
+    return point_on_line;
   }
 };
 

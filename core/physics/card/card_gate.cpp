@@ -140,7 +140,9 @@ void gate_turn(Gate& gate, TurnAnswer& t) {
 
 void gate_plan(Gate& gate, int leg, TrackPlan& p) {
   gate.finite("track", leg,
-              {&p.steering_rad,
+              {&p.followed_ahead_m,
+               &p.followed_behind_eye_m,
+               &p.steering_rad,
                &p.steering_rate_radps,
                &p.shift_m,
                &p.start_before_arc_m,
@@ -180,9 +182,9 @@ void gate_track(Gate& gate, TrackAnswer& t) {
        &t.crossing.radius_m, &t.crossing.steering_rad, &t.crossing.allowed_excursion_m,
        &t.crossing.nose_excursion_m, &t.crossing.eye_excursion_m, &t.crossing.equal_split_m});
   const std::initializer_list<double*> past_crossing = {
-      &t.eye_on_line.eye_past_crossing_m, &t.gear_on_line.eye_past_crossing_m,
-      &t.crossing.gear_before_crossing_m, &t.crossing.nose_past_crossing_m,
-      &t.crossing.eye_past_crossing_m};
+      &t.eye_on_line.eye_past_crossing_m,   &t.gear_on_line.eye_past_crossing_m,
+      &t.point_on_line.eye_past_crossing_m, &t.crossing.gear_before_crossing_m,
+      &t.crossing.nose_past_crossing_m,     &t.crossing.eye_past_crossing_m};
   if (std::abs(t.turn_rad) > kLargestThatCrosses_rad) {
     for (double* value : past_crossing) *value = kNone;
     gate.note("crossing of the lines", t.leg, WithheldReason::NoCrossing);
@@ -191,6 +193,11 @@ void gate_track(Gate& gate, TrackAnswer& t) {
   }
   gate_plan(gate, t.leg, t.eye_on_line);
   gate_plan(gate, t.leg, t.gear_on_line);
+  if (t.point_on_line.samples == 0) return;
+  gate_plan(gate, t.leg, t.point_on_line);
+  gate.finite("track", t.leg,
+              {&t.followed.ahead_m, &t.followed.best_m, &t.followed.eye_m, &t.followed.surplus_m,
+               &t.followed.low_m, &t.followed.high_m});
 }
 
 // Margins that are none have been named already; chances from them are none, too.
@@ -208,6 +215,7 @@ void gate_wander(Gate& gate, const TrackAnswer& track, TurnWander& turn) {
   };
   chances(track.eye_on_line.margins, turn.eye_on_line);
   chances(track.gear_on_line.margins, turn.gear_on_line);
+  chances(track.point_on_line.margins, turn.point_on_line);
 }
 
 void gate_heat(Gate& gate, HeatAnswer& h) {

@@ -114,19 +114,41 @@ void fill_restart(const Today& today, const Legs& legs, Card& card) {
   card.blast = blast_answer(today, thrust_n, leg);
 }
 
+// The plan with a point between eye and main gear on the line, where the technique asks for one.
+void fill_point(const Today& today, const TaxiRoute& route, double speed_mps, TrackAnswer& track) {
+  const TurnTechnique technique = today.technique.turning;
+  if (technique == TurnTechnique::EyeOnLine || technique == TurnTechnique::MainGearOnLine) return;
+  track.followed = best_followed_point(today.aircraft, route, track.leg, speed_mps,
+                                       WantedMargins::of(today.limits));
+  double ahead_m = track.followed.ahead_m;
+  if (technique == TurnTechnique::LeastOutside) ahead_m = track.followed.high_m;
+  if (technique == TurnTechnique::PointOnLine)
+    ahead_m = std::clamp(today.technique.followed_ahead_m - track.turn_axis_ahead_m, 0.0,
+                         std::max(0.0, track.followed.eye_m));
+  track.point_on_line = plan_with_point(today.aircraft, route, track.leg, speed_mps, ahead_m);
+  track.point_on_line.technique = technique;
+}
+
 void fill_turns(const Today& today, const Legs& legs, const RoutePlan& plan, Card& card) {
   for (TurnAnswer& turn : card.turns) {
     fill_turn_from_run(today, plan.legs[static_cast<std::size_t>(turn.leg)], card, turn);
+    const double speed_mps = std::max(turn.planned_entry_mps, 1.0);
     card.tracks.push(track_answer(today.aircraft, legs.route, today.limits.nose_clearance_m,
-                                  turn.leg, std::max(turn.planned_entry_mps, 1.0)));
+                                  turn.leg, speed_mps));
+    fill_point(today, legs.route, speed_mps, card.tracks.back());
   }
 }
 
 void fill_wander(const Today& today, double sigma_m, Card& card) {
   for (const TrackAnswer& track : card.tracks) {
     const Wander wander = wander_of(today.aircraft, track.turn_axis_ahead_m, sigma_m);
-    card.wander.push({track.leg, wander_in_turn(wander, track.eye_on_line.margins, today.limits),
-                      wander_in_turn(wander, track.gear_on_line.margins, today.limits)});
+    card.wander.push({track.leg,
+                      wander_in_turn(wander, track.eye_on_line.margins, today.limits),
+                      wander_in_turn(wander, track.gear_on_line.margins, today.limits),
+                      {}});
+    if (track.point_on_line.samples > 0)
+      card.wander.back().point_on_line =
+          wander_in_turn(wander, track.point_on_line.margins, today.limits);
   }
 }
 

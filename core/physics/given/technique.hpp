@@ -14,10 +14,14 @@ namespace tillerline {
 //   Dragging   hold the top of the band against the brakes
 enum class BrakeTechnique { FewLong, ManyShort, Dragging };
 
-// What is kept on the painted line in a turn: the pilot's eye, the main gear, a point between them
-// that is given (`followed_ahead_m`), or the point between them that keeps the margins of that turn
-// best (followed_point.hpp).
-enum class TurnTechnique { EyeOnLine, MainGearOnLine, PointOnLine, BestPointOnLine };
+// What is kept on the painted line in a turn (followed_point.hpp tells the last two).
+//   EyeOnLine        the pilot's eye
+//   MainGearOnLine   the main gear
+//   PointOnLine      a point between them that is given, `followed_ahead_m`
+//   BestPointOnLine  turn by turn the point between them that keeps the margins best
+//   LeastOutside     turn by turn the one that brings the nose outside least while every wanted
+//                    margin is kept; the best one where none keeps them
+enum class TurnTechnique { EyeOnLine, MainGearOnLine, PointOnLine, BestPointOnLine, LeastOutside };
 
 struct Technique {
   BrakeTechnique braking = BrakeTechnique::FewLong;

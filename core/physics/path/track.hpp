@@ -41,6 +41,7 @@
 #include "physics/numerics/fixed_list.hpp"
 #include "physics/path/crossing.hpp"
 #include "physics/path/eye_view.hpp"
+#include "physics/path/followed_point.hpp"
 #include "physics/path/gear_on_line.hpp"
 #include "physics/path/lag.hpp"
 #include "physics/path/painted_line.hpp"
@@ -99,7 +100,8 @@ struct EdgeMargins {
 struct TrackPlan {
   TurnTechnique technique = TurnTechnique::MainGearOnLine;
   double followed_ahead_m = 0.0;  // what is kept on the line, ahead of the turn axis
-  bool possible = false;          // the steering limit allows it
+  double followed_behind_eye_m = 0.0;
+  bool possible = false;  // the steering limit allows it
   bool ramps_fit = true;
   double steering_rad = 0.0;         // greatest nose-wheel angle
   double steering_rate_radps = 0.0;  // greatest, at the planned speed
@@ -141,9 +143,23 @@ struct TrackAnswer {
   CrossingTurn crossing;           // as if no arc were painted where the two straights cross
   TrackPlan eye_on_line;
   TrackPlan gear_on_line;
+  // Where the technique keeps a point between them on the line: that plan, and what the turn would
+  // have with others. No samples otherwise.
+  TrackPlan point_on_line;
+  FollowedPoint followed;
 
   const TrackPlan& plan(TurnTechnique technique) const {
-    return technique == TurnTechnique::EyeOnLine ? eye_on_line : gear_on_line;
+    switch (technique) {
+      case TurnTechnique::EyeOnLine:
+        return eye_on_line;
+      case TurnTechnique::MainGearOnLine:
+        return gear_on_line;
+      case TurnTechnique::PointOnLine:
+      case TurnTechnique::BestPointOnLine:
+      case TurnTechnique::LeastOutside:
+        break;
+    }
+    return point_on_line;
   }
 };
 

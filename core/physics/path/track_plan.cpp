@@ -187,6 +187,7 @@ TrackPlan plan_of_point(const TurnSetting& setting, TurnTechnique technique, dou
   TrackPlan plan;
   plan.technique = technique;
   plan.followed_ahead_m = way.ahead_m;
+  plan.followed_behind_eye_m = setting.eye_m - way.ahead_m;
   plan.ramps_fit = way.ramps_fit;
   plan.steering_rad = way.steering_rad;
   plan.possible = way.steering_rad <= setting.aircraft.steering_limit_rad;
