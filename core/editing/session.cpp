@@ -70,6 +70,8 @@ void forget_group(BriefDocument& document, FieldGroup group) {
   }
 }
 
+const std::vector<FrontWay> kNoWays;
+
 Leg new_leg(LegKind kind, const Leg& like) {
   Leg leg;
   leg.kind = kind;
@@ -138,6 +140,39 @@ const RouteTrace& Session::trace() const {
   return trace_.of(revision_, [this] {
     return route_trace(document_.brief.route, document_.brief.technique, card_->run);
   });
+}
+
+const std::vector<FrontWay>& Session::ways_out() const {
+  constexpr std::size_t kMost = 3;
+  if (dragging_) return kNoWays;
+  return ways_out_.of(revision_, [this] {
+    const auto scratch = std::make_unique<Card>();
+    return front_ways(document_, *card_, tillerline::ways_out(document_.brief, *card_, *scratch),
+                      kMost, units_);
+  });
+}
+
+std::string Session::take_way_out(const WayOut& way) {
+  BriefDocument changed = document_;
+  changed.brief = brief_with(document_.brief, way);
+  const auto key = [&]() -> std::string_view {
+    switch (way.change) {
+      case WayOutChange::OtherPoint:
+        return "turning";
+      case WayOutChange::OtherBraking:
+        return "braking";
+      case WayOutChange::OtherEngines:
+        return "engines_running";
+      case WayOutChange::LowerBand:
+        return "band_top_kt";
+      case WayOutChange::Fans:
+        return "fans_on";
+      case WayOutChange::WaitOnStand:
+        return "brake_temperature_c";
+    }
+    return {};
+  };
+  return try_change(std::move(changed), key());
 }
 
 const HeatBand& Session::heat_band() const {

@@ -51,6 +51,8 @@ class Session {
   const RollMap& map() const;
   const HeatBand& heat_band() const;
   const Calibration& calibration() const;
+  // What clears that which is exceeded or narrow; none while a value is dragged.
+  const std::vector<FrontWay>& ways_out() const;
   // Another one after every change, and never that of another session; pictures keep their geometry
   // until then. 0: nothing is shown yet.
   std::uint32_t revision() const { return revision_; }
@@ -80,6 +82,7 @@ class Session {
   // The brief becomes this, if the documents' own checks take it. `entered` is the field or the
   // choice that the user set with it, if it was one.
   std::string try_change(BriefDocument changed, std::string_view entered = {});
+  std::string take_way_out(const WayOut& way);
 
   bool was_entered(std::string_view key) const;
 
@@ -134,6 +137,7 @@ class Session {
   mutable Cached<RollMap> map_;
   mutable Cached<HeatBand> heat_band_;
   mutable Cached<Calibration> calibration_;
+  mutable Cached<std::vector<FrontWay>> ways_out_;
 };
 
 }  // namespace tillerline

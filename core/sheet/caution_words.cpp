@@ -602,6 +602,19 @@ std::vector<std::string> exceeded_sentences(const Source& source) {
   return sentences;
 }
 
+std::string kinds_words(std::uint64_t kinds) {
+  std::vector<std::string> said;
+  for (const KindWords& words : kWords) {
+    if ((kinds & bit_of(words.kind)) == 0) continue;
+    std::string text = words.phrase;
+    if (words.kind == CautionKind::BrakesTooHot) text = "brakes too hot";
+    if (words.kind == CautionKind::EdgeMarginSmall || words.kind == CautionKind::NoseMarginSmall)
+      text = "small edge margin";
+    said.push_back(words::lower_first(text));
+  }
+  return words::list(said);
+}
+
 void attach_caution(SheetSection& section, const Source& source, SectionId id, int leg) {
   const Caution* first = nullptr;
   for (const Caution& caution : source.card.cautions) {

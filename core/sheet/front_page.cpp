@@ -119,9 +119,10 @@ FrontRow roll_row(const Source& source, const Sheet& sheet) {
   switch (roll.verdict) {
     case RollVerdict::RollsByItself:
       row.value = reach(source);
-      row.note = start_is_nearly_certain(source)
-                     ? words::thrust(roll.breakaway_margin_n) + " to spare"
-                     : "chance " + words::chance(source.card.uncertainty.rolls_by_itself);
+      row.note = words::thrust(roll.breakaway_margin_n) + " to spare";
+      if (start_is_nearly_certain(source)) break;
+      row.note = "rolls in " + words::chance(source.card.uncertainty.rolls_by_itself);
+      row.tone = std::max(row.tone, Tone::Care);
       break;
     case RollVerdict::KeepsRolling:
       row.value = "then " + reach(source);
@@ -379,8 +380,9 @@ void add_brakings(const Source& source, int leg, std::vector<FrontLabel>& labels
     label.at_m = piece.start_m;
     label.length_m = piece.length_m;
     const double from_mps = piece.v0_mps;
-    // An application is made of several pieces: they are one to a crew.
-    while (i + 1 < pieces.size() && pieces[i + 1].kind == piece.kind && pieces[i + 1].leg == leg) {
+    // Each application is one piece; riding the brakes is a chain of them, which is one to a crew.
+    while (piece.kind == PieceKind::Drag && i + 1 < pieces.size() &&
+           pieces[i + 1].kind == PieceKind::Drag && pieces[i + 1].leg == leg) {
       ++i;
       label.length_m = pieces[i].start_m + pieces[i].length_m - label.at_m;
     }
@@ -433,13 +435,14 @@ FrontPage front_page(const Source& source, const Sheet& sheet) {
   front.cautions = caution_words(source);
   front.headline = limit ? exceeded_headline(source) : within_headline(source);
   if (!limit) front.least = least_words(source);
-  if (limit)
-    front.tone = Tone::Exceeded;
-  else if (!front.cautions.empty())
-    front.tone = Tone::Care;
+  if (limit) front.tone = Tone::Exceeded;
   front.rows = {roll_row(source, sheet), turn_row(source, sheet), oversteer_row(source, sheet),
                 brakes_row(source, sheet), stop_row(source, sheet)};
-  for (FrontRow& row : front.rows) name_level(row);
+  for (FrontRow& row : front.rows) {
+    if (!limit) front.tone = std::max(front.tone, row.tone);
+    name_level(row);
+  }
+  if (!limit && !front.cautions.empty()) front.tone = Tone::Care;
   front.labels = labels(source, sheet);
   return front;
 }

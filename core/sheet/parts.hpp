@@ -51,6 +51,9 @@ std::vector<std::string> caution_phrases(const Source& source, std::size_t most)
 // Of each kind of limit that is exceeded the worst, with its places; without full stop.
 std::vector<std::string> exceeded_sentences(const Source& source);
 
+// The kinds among those bits, in few words: "wheels off the pavement and brakes too hot".
+std::string kinds_words(std::uint64_t kinds);
+
 // front_page.cpp, from the sections that are made already.
 FrontPage front_page(const Source& source, const Sheet& sheet);
 

@@ -10,6 +10,7 @@
 
 #include "documents/documents.hpp"
 #include "physics/card/card.hpp"
+#include "physics/card/ways_out.hpp"
 #include "words/reader_units.hpp"
 
 namespace tillerline {
@@ -114,6 +115,14 @@ struct FrontPage {
   std::vector<FrontLabel> labels;  // in the order of the taxi
 };
 
+// A change that clears what is exceeded or narrow, as a row to tap.
+struct FrontWay {
+  std::string head;         // "Wait 23 min on the stand"
+  std::string result;       // "hottest brake 299 °C, limit 300 °C"
+  Tone tone = Tone::Plain;  // Care: leaves another one; Exceeded: exceeds another one instead
+  WayOut way;
+};
+
 struct Sheet {
   FrontPage front;
   std::string title;     // aircraft and mass
@@ -139,6 +148,11 @@ struct Sheet {
   std::string invented;  // says what is invented
   std::string safety;    // training and briefing aid …
 };
+
+// The ways out in words, at most that many.
+std::vector<FrontWay> front_ways(const BriefDocument& document, const Card& card,
+                                 const WaysOut& ways, std::size_t most,
+                                 const ShownUnits& units = {});
 
 // As the sheet calls it: "Rolling resistance".
 std::string_view name_of(Unknown unknown);

@@ -77,22 +77,23 @@ void draw_tile(Ui& ui, const Box& box, const TileLook& look, std::string_view nu
     draw_line_tile(ui, box, look, number);
     return;
   }
-  const float room = box.width - kPad - 4.0f;
-  pen.text_fitted(Type::Small, {box.x + kPad, box.y + 9.0f}, room, c.muted, look.label);
-  const ImU32 colour = look.entered ? c.accent : c.ink;
   const bool low = box.height <= kLowTile;
+  const float pad = low ? 8.0f : kPad;
+  const float room = box.width - pad - 4.0f;
+  pen.text_fitted(Type::Small, {box.x + pad, box.y + 9.0f}, room, c.muted, look.label);
+  const ImU32 colour = look.entered ? c.accent : c.ink;
   const Type tall = look.entered ? Type::ResultBold : Type::Result;
   const Type type = low ? Type::BodyBold : tall;
   const float y = box.y + 9.0f + pen.height(Type::Small) + (low ? 1.0f : 6.0f);
-  pen.text(type, {box.x + kPad, y}, colour, number);
+  pen.text(type, {box.x + pad, y}, colour, number);
   const float w = pen.width(type, number);
   const float gap = look.unit == "°" ? 1.0f : 6.0f;
   const float base = y + pen.height(type) * 0.8225f - pen.height(Type::Body) * 0.8225f;
-  pen.text_fitted(Type::Body, {box.x + kPad + w + gap, base},
-                  box.right() - 6.0f - (box.x + kPad + w + gap), c.muted, look.unit);
+  pen.text_fitted(Type::Body, {box.x + pad + w + gap, base},
+                  box.right() - 6.0f - (box.x + pad + w + gap), c.muted, look.unit);
   // What the user entered is underlined and dotted; a default stands plain.
   if (look.entered) {
-    pen.fill({box.x + kPad, box.bottom() - (low ? 7.0f : 11.0f), w, 2.0f}, c.accent);
+    pen.fill({box.x + pad, box.bottom() - (low ? 7.0f : 11.0f), w, 2.0f}, c.accent);
     pen.draw->AddCircleFilled({box.right() - kPad - 1.0f, box.bottom() - 10.0f}, 3.5f, c.accent,
                               16);
   }

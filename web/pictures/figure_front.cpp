@@ -444,6 +444,7 @@ Strip make_strip(const FrontPicture& of, const Box& box) {
     high = std::max(high, t.brake_k);
   }
   high = std::max(high, of.limit_pack_k);
+  low = std::min(low, of.limit_pack_k);
   const double spare = std::max(20.0, 0.08 * (high - low));
   const float top = box.y + kTile + 4.0f;
   const float bottom = box.bottom() - 22.0f;
@@ -495,13 +496,13 @@ void draw_strip(const Drawing& d, const Strip& s, const Box& box) {
   const TracePoint& last = d.of.trace.points.back();
   const float y = std::clamp(s.brake.at(units::celsius_from_kelvin(last.brake_k)) - half,
                              s.brake.to - half, s.brake.from - 2.0f * half);
-  pen.text(Type::SmallBold, {s.distance.to + 6.0f, y}, c.second, say.temperature(last.brake_k));
-  pen.text(Type::Small, {s.distance.to + 6.0f, s.speed.from - 2.0f * half}, c.muted, "speed");
+  pen.text(Type::Small, {s.distance.to + 6.0f, y}, c.second, "brakes");
+  pen.text(Type::Small, {s.distance.to + 6.0f, s.speed.from - 2.0f * half}, c.accent, "speed");
   pen.text(Type::Small, {s.distance.from, s.brake.from + 3.0f}, c.muted, "0");
   pen.text_right(Type::Small, {s.distance.to, s.brake.from + 3.0f}, c.muted,
                  say.length(d.of.run.length_m));
   pen.text_centre(Type::Small, {(s.distance.from + s.distance.to) / 2.0f, s.brake.from + 3.0f},
-                  c.muted, "mean heat pack below, speed above");
+                  c.muted, "brakes: mean heat pack");
 }
 
 // The values at the place that was read, on the plan and on the strip.
@@ -520,7 +521,8 @@ void draw_reading(const Drawing& d, const Strip& s, double at_m) {
                             20);
   const Say say = d.canvas.say();
   const std::string text = words::clock(t.time_s) + " · " + say.length(t.distance_m) + " · " +
-                           say.speed_tenth(t.speed_mps) + " · " + say.temperature(t.brake_k);
+                           say.speed_tenth(t.speed_mps) + " · heat pack " +
+                           say.temperature(t.brake_k);
   const float w = pen.width(Type::SmallBold, text);
   const bool left = x + 8.0f + w > s.distance.to;
   label(d.canvas, {left ? x - 8.0f - w : x + 8.0f, s.speed.from - 22.0f}, c.ink, text, true);

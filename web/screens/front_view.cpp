@@ -9,8 +9,7 @@ namespace tillerline {
 namespace {
 
 constexpr float kRow = 50.0f;
-constexpr float kTallRow = 62.0f;  // with its note below the answer
-constexpr float kLeastPlan = 380.0f;
+constexpr float kLeastPlan = 300.0f;
 constexpr float kMostPlan = 720.0f;
 
 Place place_of_row(SectionId id) {
@@ -40,6 +39,14 @@ void draw_sign(const Ui& ui, Tone tone, ImVec2 centre) {
   ui.pen.curve(tick, 3, ui.colours().accent, 2.4f);
 }
 
+// It leads to something.
+void draw_onward(const Ui& ui, ImVec2 centre) {
+  const ImVec2 bend[] = {{centre.x - 3.0f, centre.y - 6.0f},
+                         {centre.x + 3.0f, centre.y},
+                         {centre.x - 3.0f, centre.y + 6.0f}};
+  ui.pen.curve(bend, 3, ui.colours().accent, 2.2f);
+}
+
 // Sign and sentence; nothing is cut.
 void set_signed(const Ui& ui, Column& col, Tone tone, Type type, ImU32 colour,
                 std::string_view text) {
@@ -53,8 +60,11 @@ void draw_headline(const Ui& ui, Column& col, const FrontPage& front) {
   const theme::Palette& c = ui.colours();
   const bool limit = front.tone == Tone::Exceeded;
   const Type type = ui.canvas.narrow ? Type::BodyBold : Type::Head;
-  set_signed(ui, col, limit ? Tone::Exceeded : Tone::Plain, type, limit ? c.exceeded : c.ink,
-             front.headline);
+  set_signed(ui, col,
+             front.rows.front().tone == Tone::Care && !limit ? Tone::Care
+             : limit                                         ? Tone::Exceeded
+                                                             : Tone::Plain,
+             type, limit ? c.exceeded : c.ink, front.headline);
   if (!front.least.empty()) {
     Column inner{col.x + 28.0f, col.y, col.width - 28.0f};
     set_text(ui, inner, Type::Body, c.ink, front.least);
@@ -63,16 +73,45 @@ void draw_headline(const Ui& ui, Column& col, const FrontPage& front) {
   if (!front.cautions.empty()) set_signed(ui, col, Tone::Care, Type::Small, c.care, front.cautions);
 }
 
-void draw_row(Ui& ui, const FrontRow& row, const Box& box) {
+// What clears it, each a tap away: side by side where there is room.
+void draw_ways(Ui& ui, Column& col) {
+  constexpr float kWay = 58.0f;
+  constexpr float kGap = 6.0f;
+  const std::vector<FrontWay>& ways = ui.session.ways_out();
+  if (ways.empty()) return;
+  const Pen& pen = ui.pen;
+  const theme::Palette& c = ui.colours();
+  const bool beside = col.width >= 640.0f && ways.size() > 1;
+  const float width = beside ? (col.width - kGap) / 2.0f : col.width;
+  const std::size_t shown = std::min<std::size_t>(ways.size(), 2);
+  const WayOut* taken = nullptr;
+  for (std::size_t i = 0; i < shown; ++i) {
+    const FrontWay& way = ways[i];
+    const Box box{beside && i % 2 == 1 ? col.x + width + kGap : col.x, col.y, width, kWay};
+    const Digits number(static_cast<int>(i) + 1);
+    if (ui.touch.use(part_id("way:", number), box, pen).tapped) taken = &way.way;
+    ui.mark("way:", number, box);
+    pen.fill(box, c.raised);
+    pen.frame(box, way.tone == Tone::Plain ? c.accent : tone_colour(ui, way.tone), 1.5f);
+    const float room = box.width - 44.0f;
+    pen.text_fitted(Type::BodyBold, {box.x + 12.0f, box.y + 7.0f}, room, c.accent, way.head);
+    pen.text_fitted(Type::Small, {box.x + 12.0f, box.y + 7.0f + pen.line_height(Type::Body)}, room,
+                    way.tone == Tone::Plain ? c.ink : tone_colour(ui, way.tone), way.result);
+    draw_onward(ui, {box.right() - 16.0f, box.y + kWay / 2.0f});
+    if (!beside || i % 2 == 1 || i + 1 == shown) col.y += kWay + kGap;
+  }
+  if (taken != nullptr) ui.session.take_way_out(WayOut(*taken));
+}
+
+void draw_row(Ui& ui, const FrontRow& row, const Box& box, bool tall) {
   const Pen& pen = ui.pen;
   const theme::Palette& c = ui.colours();
   if (ui.touch.use(part_id("answer:", row.name), box, pen).tapped)
     go_to_place(ui, place_of_row(row.section));
   ui.mark("answer:", row.name, box);
   pen.hairline(box.min(), {box.right(), box.y}, c.rule);
-  const bool tall = box.height > kRow;
   const float line = pen.line_height(Type::BodyBold);
-  const float y = tall ? box.y + 6.0f : box.y + (box.height - line) / 2.0f;
+  const float y = tall ? box.y + 3.0f : box.y + (box.height - line) / 2.0f;
   draw_sign(ui, row.tone, {box.x + 8.0f, y + line / 2.0f - 1.0f});
   pen.text(Type::Body, {box.x + 28.0f, y}, c.muted, row.name);
   const float value_x = box.x + (tall ? 142.0f : 158.0f);
@@ -89,7 +128,7 @@ void draw_row(Ui& ui, const FrontRow& row, const Box& box) {
   } else {
     pen.text_right(note_type, {right, note_y}, note_colour, row.note);
   }
-  pen.chevron({box.right() - 10.0f, box.y + box.height / 2.0f}, 10.0f, c.accent, false);
+  draw_onward(ui, {box.right() - 10.0f, box.y + box.height / 2.0f});
 }
 
 // Whether every row can be said in one line.
@@ -116,9 +155,10 @@ float draw_front(Ui& ui, ImVec2 at, float width, float room) {
   Column col{at.x, at.y, width};
   draw_headline(ui, col, front);
   col.y += 8.0f;
-  const float row_height = in_one_line(ui, front, width) ? kRow : kTallRow;
+  draw_ways(ui, col);
+  const bool tall = !in_one_line(ui, front, width);
   const float foot = ui.pen.paragraph_height(Type::Small, width, ui.session.sheet().safety);
-  const float rows = static_cast<float>(front.rows.size()) * row_height + foot;
+  const float rows = static_cast<float>(front.rows.size()) * kRow + foot;
   const float plan = std::clamp(room - (col.y - at.y) - rows - 8.0f, kLeastPlan, kMostPlan);
   const FrontPicture picture{front,
                              ui.session.trace(),
@@ -129,8 +169,8 @@ float draw_front(Ui& ui, ImVec2 at, float width, float room) {
                              {col.x, col.y, width, plan}};
   col.y += figure_front(ui, picture, ui.pictures.front, ui.pictures.along_route, plan) + 8.0f;
   for (const FrontRow& row : front.rows) {
-    draw_row(ui, row, {col.x, col.y, width, row_height});
-    col.y += row_height;
+    draw_row(ui, row, {col.x, col.y, width, kRow}, tall);
+    col.y += kRow;
   }
   ui.pen.hairline(col.at(), {col.x + width, col.y}, ui.colours().rule);
   set_text(ui, col, Type::Small, ui.colours().muted, ui.session.sheet().safety);

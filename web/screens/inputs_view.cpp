@@ -19,10 +19,11 @@ struct Flow {
   float y;
   float width;
   int columns;
+  float gap = kGap;
 
   float column_width() const {
     const auto n = static_cast<float>(columns);
-    return (width - kGap * (n - 1.0f)) / n;
+    return (width - gap * (n - 1.0f)) / n;
   }
 };
 
@@ -54,16 +55,16 @@ void tiles(Ui& ui, Flow& flow, std::initializer_list<FieldGroup> groups, float h
       if (field.spec.group != group || !wanted(field)) continue;
       const auto span = static_cast<float>(first_spans);
       value_tile(ui, field,
-                 {flow.x + static_cast<float>(column) * (w + kGap), flow.y,
-                  span * w + (span - 1.0f) * kGap, height});
+                 {flow.x + static_cast<float>(column) * (w + flow.gap), flow.y,
+                  span * w + (span - 1.0f) * flow.gap, height});
       column += first_spans;
       first_spans = 1;
       if (column < flow.columns) continue;
       column = 0;
-      flow.y += height + kGap;
+      flow.y += height + flow.gap;
     }
   }
-  if (column != 0) flow.y += height + kGap;
+  if (column != 0) flow.y += height + flow.gap;
 }
 
 template <class Wanted>
@@ -212,22 +213,24 @@ void draw_openers(Ui& ui, Flow& flow) {
 float draw_today(Ui& ui, ImVec2 at, float width, float tile_height) {
   const BriefDocument& document = ui.session.document();
   const int columns = std::clamp(static_cast<int>(width / 110.0f), 2, 4);
-  Flow flow{at.x, at.y, width, ui.frame.width < theme::kWideScreen ? columns : 2};
+  Flow flow{at.x, at.y, width, ui.frame.width < theme::kWideScreen ? columns : 2,
+            tile_height <= kLowTile ? 6.0f : kGap};
   const float picker = std::min(tile_height, 68.0f);
   const bool side_by_side = flow.columns > 2;
-  const float w = side_by_side ? (width - kGap) / 2.0f : width;
+  const float w = side_by_side ? (width - flow.gap) / 2.0f : width;
   if (picker_tile(ui, "pick:aircraft", {flow.x, flow.y, w, picker}, "Aircraft",
                   document.aircraft.name)) {
     ui.view.panel = Panel::Aircraft;
   }
-  if (!side_by_side) flow.y += picker + kGap;
-  if (picker_tile(ui, "pick:route", {side_by_side ? flow.x + w + kGap : flow.x, flow.y, w, picker},
-                  "Route", document.route.name)) {
+  if (!side_by_side) flow.y += picker + flow.gap;
+  if (picker_tile(ui, "pick:route",
+                  {side_by_side ? flow.x + w + flow.gap : flow.x, flow.y, w, picker}, "Route",
+                  document.route.name)) {
     ui.view.panel = Panel::Route;
   }
-  flow.y += picker + kGap;
+  flow.y += picker + flow.gap;
   tiles(ui, flow, {FieldGroup::Condition, FieldGroup::Day}, tile_height);
-  return flow.y - kGap - at.y;
+  return flow.y - flow.gap - at.y;
 }
 
 float draw_more_inputs(Ui& ui, ImVec2 at, float width) {

@@ -1,0 +1,185 @@
+#include "physics/card/ways_out.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "physics/card/compute_card.hpp"
+#include "physics/heat/indication_to_come.hpp"
+#include "physics/numerics/units.hpp"
+#include "physics/run/make_today.hpp"
+
+namespace tillerline {
+namespace {
+
+constexpr double kMinute_s = 60.0;
+constexpr double kLongestWait_s = 4.0 * 3600.0;
+constexpr double kNarrowestBand_mps = units::mps_from_knots(2.0);
+
+bool is_sought(const Caution& caution) {
+  return caution.level == CautionLevel::Exceeded || caution.kind == CautionKind::EdgeMarginSmall ||
+         caution.kind == CautionKind::NoseMarginSmall;
+}
+
+std::uint64_t exceeded_kinds(const Card& card) {
+  std::uint64_t kinds = 0;
+  for (const Caution& caution : card.cautions)
+    if (caution.level == CautionLevel::Exceeded) kinds |= bit_of(caution.kind);
+  return kinds;
+}
+
+double least_margin_m(const Card& card, TurnTechnique turning) {
+  double least_m = std::numeric_limits<double>::quiet_NaN();
+  for (const TrackAnswer& track : card.tracks)
+    least_m = std::fmin(least_m, track.plan(turning).margins.least_m());
+  return least_m;
+}
+
+struct Search {
+  const Brief& brief;
+  std::uint64_t sought;
+  std::uint64_t exceeded;  // before
+  Card& scratch;
+  WaysOut found;
+
+  // The change with what it does; whether it clears anything.
+  bool judge(WayOut& way) {
+    const Brief changed = brief_with(brief, way);
+    compute_card(changed, scratch, Uncertainty::LeftOut);
+    const std::uint64_t now = sought_kinds(scratch);
+    way.clears = sought & ~now;
+    way.leaves = sought & now;
+    way.adds = exceeded_kinds(scratch) & ~exceeded;
+    way.least_margin_m = least_margin_m(scratch, changed.technique.turning);
+    way.hottest_k = scratch.heat.hottest.highest_k;
+    way.duration_s = scratch.run.duration_s;
+    return way.clears != 0;
+  }
+
+  void try_one(WayOutChange change, int option) {
+    WayOut way;
+    way.change = change;
+    way.option = option;
+    if (judge(way)) found.push(way);
+  }
+};
+
+void try_options(Search& search) {
+  const Brief& brief = search.brief;
+  for (const TurnTechnique point :
+       {TurnTechnique::BestPointOnLine, TurnTechnique::MainGearOnLine, TurnTechnique::EyeOnLine}) {
+    if (point != brief.technique.turning)
+      search.try_one(WayOutChange::OtherPoint, static_cast<int>(point));
+  }
+  for (const BrakeTechnique braking :
+       {BrakeTechnique::FewLong, BrakeTechnique::ManyShort, BrakeTechnique::Dragging}) {
+    if (braking != brief.technique.braking)
+      search.try_one(WayOutChange::OtherBraking, static_cast<int>(braking));
+  }
+  for (int engines = brief.aircraft.engine_count; engines > 0; --engines) {
+    if (engines != brief.condition.engines_running)
+      search.try_one(WayOutChange::OtherEngines, engines);
+  }
+  if (!brief.condition.fans_on && brief.aircraft.fan_convection_wpm2k > 0.0)
+    search.try_one(WayOutChange::Fans, 0);
+}
+
+void try_bands(Search& search) {
+  const Technique& technique = search.brief.technique;
+  const double step_mps = units::mps_from_knots(1.0);
+  const double least_mps = technique.band_bottom_mps + kNarrowestBand_mps;
+  double top_mps = units::mps_from_knots(std::ceil(units::knots_from_mps(technique.band_top_mps)));
+  for (top_mps -= step_mps; top_mps >= least_mps - 1e-9; top_mps -= step_mps) {
+    WayOut way;
+    way.change = WayOutChange::LowerBand;
+    way.amount = top_mps;
+    if (!search.judge(way)) continue;
+    search.found.push(way);
+    return;
+  }
+}
+
+// Until the brakes read so much less: on the stand, from what they read now.
+CoolingTime cooling_to(const Brief& brief, double reads_k) {
+  const Today today = make_today(brief);
+  const BrakeReading reading = brief.limits.brake_reading;
+  const BrakeState now = brake_as_read(today.probe, reading, brief.condition.brake_temperature_k);
+  return reading == BrakeReading::Indicated
+             ? time_to_indication(today.pack, today.probe, now, reads_k)
+             : time_between_temperatures(today.pack, now.pack_k, reads_k, 0.0);
+}
+
+void try_wait(Search& search) {
+  const Brief& brief = search.brief;
+  if (brief.turnaround.included || (search.sought & bit_of(CautionKind::BrakesTooHot)) == 0) return;
+  // Whole degrees: the warmest that helps lies between one that does and the present.
+  const double now_c = units::celsius_from_kelvin(brief.condition.brake_temperature_k);
+  double helps_c = std::ceil(units::celsius_from_kelvin(brief.day.temperature_k));
+  double too_warm_c = std::ceil(now_c);
+  WayOut way;
+  way.change = WayOutChange::WaitOnStand;
+  const auto helps = [&](double celsius) {
+    way.amount = units::kelvin_from_celsius(celsius);
+    return search.judge(way) && (way.clears & bit_of(CautionKind::BrakesTooHot)) != 0;
+  };
+  if (helps_c >= too_warm_c || !helps(helps_c)) return;
+  while (too_warm_c - helps_c > 1.0) {
+    const double middle_c = std::floor((helps_c + too_warm_c) / 2.0);
+    (helps(middle_c) ? helps_c : too_warm_c) = middle_c;
+  }
+  if (!helps(helps_c)) return;
+  const CoolingTime cooling = cooling_to(brief, way.amount);
+  if (!cooling.reached || cooling.time_s > kLongestWait_s) return;
+  way.wait_s = kMinute_s * std::ceil(cooling.time_s / kMinute_s);
+  search.found.push(way);
+}
+
+}  // namespace
+
+std::uint64_t sought_kinds(const Card& card) {
+  std::uint64_t kinds = 0;
+  for (const Caution& caution : card.cautions)
+    if (is_sought(caution)) kinds |= bit_of(caution.kind);
+  return kinds;
+}
+
+WaysOut ways_out(const Brief& brief, const Card& card, Card& scratch) {
+  Search search{brief, sought_kinds(card), exceeded_kinds(card), scratch, {}};
+  if (search.sought == 0) return {};
+  try_options(search);
+  try_bands(search);
+  try_wait(search);
+  // Stable: among equals the order in which they were tried.
+  std::stable_sort(search.found.begin(), search.found.end(), [](const WayOut& a, const WayOut& b) {
+    const auto rank = [](const WayOut& way) { return way.adds != 0 ? 2 : way.leaves != 0 ? 1 : 0; };
+    return rank(a) < rank(b);
+  });
+  return search.found;
+}
+
+Brief brief_with(const Brief& brief, const WayOut& way) {
+  Brief changed = brief;
+  switch (way.change) {
+    case WayOutChange::OtherPoint:
+      changed.technique.turning = static_cast<TurnTechnique>(way.option);
+      break;
+    case WayOutChange::OtherBraking:
+      changed.technique.braking = static_cast<BrakeTechnique>(way.option);
+      break;
+    case WayOutChange::OtherEngines:
+      changed.condition.engines_running = way.option;
+      break;
+    case WayOutChange::LowerBand:
+      changed.technique.band_top_mps = way.amount;
+      break;
+    case WayOutChange::Fans:
+      changed.condition.fans_on = true;
+      break;
+    case WayOutChange::WaitOnStand:
+      changed.condition.brake_temperature_k = way.amount;
+      break;
+  }
+  return changed;
+}
+
+}  // namespace tillerline
