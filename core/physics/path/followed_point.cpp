@@ -16,6 +16,15 @@ constexpr double kAlike_m = 0.1;    // surpluses that count as the same
 constexpr double kAlikeWithin_m = 0.02;
 constexpr double kNothing_m = -1e9;
 
+// A plain arc entered without lag, to a degree, about the main gear itself: what the theorems are
+// about.
+bool monotonous(const TurnSetting& setting) {
+  constexpr double kNoLag_rad = 0.0175;
+  if (leg_easing_m(setting.arc) > 0.0 || setting.axis_m != 0.0) return false;
+  const CarriedLag carried = carried_lag(setting.line, setting.eye_m);
+  return std::abs(carried.at_begin_rad[setting.line.turn]) < kNoLag_rad;
+}
+
 PointMargins margins_in(const TurnSetting& setting, double ahead_m, double speed_mps) {
   const Aircraft& aircraft = setting.aircraft;
   const PointWay way = point_way(setting, ahead_m, speed_mps, NoseRate::Limited);
@@ -135,12 +144,6 @@ struct Search {
     return inside.ahead_m;
   }
 };
-
-// A plain arc entered without lag, about the main gear itself: what the theorems are about.
-bool monotonous(const TurnSetting& setting) {
-  if (leg_easing_m(setting.arc) > 0.0 || setting.axis_m != 0.0) return false;
-  return carried_lag(setting.line, setting.eye_m).none_at_turn(setting.line);
-}
 
 }  // namespace
 

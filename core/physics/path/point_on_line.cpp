@@ -148,60 +148,6 @@ void meet(const Asked& asked, const ExitBand& band, double most_rad, PointOnLine
   set_exit(asked, band, asked.lag_rad(peak_rad), turn);
 }
 
-// Where everything lies: from both straights, which meet at the end of the entry ramp or in the
-// circle.
-void place(const Asked& asked, PointOnLineTurn& turn) {
-  const double radius_m = turn.radius_m;
-  const double along = cosine(turn.turn_rad);
-  const double across = sine(turn.turn_rad);
-  const Point in = point_after_entry(turn);
-  const Point out = point_after_circle(turn, asked.lag_rad(turn.back_rad));
-  const double beside_old_m = in.y_m;
-  const double beside_new_m = 0.0 - out.y_m;
-  if (turn.full) {
-    const double in_half = sine(0.5 * turn.in_rad);
-    const double out_half = sine(0.5 * turn.out_rad);
-    turn.shift_in_m = beside_old_m - 2.0 * radius_m * in_half * in_half;
-    turn.shift_out_m = beside_new_m - 2.0 * radius_m * out_half * out_half;
-    const double centre_m = (turn.shift_in_m * along - turn.shift_out_m) / across;
-    const bool shifted = turn.shift_in_m != 0.0 || turn.shift_out_m != 0.0;
-    turn.circle_begin = {(shifted ? centre_m : 0.0) + radius_m * sine(turn.in_rad), beside_old_m};
-  } else {
-    turn.circle_begin = {((beside_old_m - radius_m) * along - (beside_new_m - radius_m)) / across,
-                         beside_old_m};
-  }
-  turn.start_past_arc_m = turn.circle_begin.x_m - (in.x_m - turn.ahead_m);
-  const SteeredPointMotion motion{turn, 1.0};
-  const SteeredPose end = motion.pose(kAfter, turn.way_m());
-  const Point point = ahead_of(end.axis, end.heading_rad, turn.ahead_m);
-  turn.end_past_arc_m =
-      (point.x_m - radius_m * across) * along + (point.y_m - radius_m * (1.0 - along)) * across;
-}
-
-}  // namespace
-
-PointOnLineTurn point_on_line_turn(double radius_m, double turn_rad, double ahead_m,
-                                   double wheelbase_m, double per_metre) {
-  PointOnLineTurn turn;
-  turn.ahead_m = ahead_m;
-  turn.radius_m = radius_m;
-  turn.turn_rad = turn_rad;
-  turn.wheelbase_m = wheelbase_m;
-  turn.per_metre = per_metre;
-  const Asked asked{radius_m, ahead_m, wheelbase_m, per_metre};
-  const double entry_lag_rad = asked.entry_lag_rad();
-  if (std::isnan(entry_lag_rad)) return turn;
-  turn.found = true;
-  const ExitBand band = asked.exit_band();
-  turn.full = reach_circle(asked, band, entry_lag_rad, turn);
-  if (!turn.full) meet(asked, band, asked.steering_rad(entry_lag_rad), turn);
-  turn.entry_nose_m = turn.entry_rad / per_metre;
-  place(asked, turn);
-  return turn;
-}
-
-namespace {
-
 // P moves as this along a line or circle; the body follows with the lag.
 SteeredPose led(const PointOnLineTurn& turn, Point point, double path_rad, double lag_rad) {
   SteeredPose pose;
@@ -246,7 +192,60 @@ SteeredPose straight_on(const PointOnLineTurn& turn, const SteeredPose& from, do
              lag_after_m(lag_rad, turn.ahead_m, 0.0, into_m));
 }
 
+// Where everything lies: from both straights, which meet at the end of the entry ramp or in the
+// circle.
+void place(const Asked& asked, PointOnLineTurn& turn) {
+  const double radius_m = turn.radius_m;
+  const double along = cosine(turn.turn_rad);
+  const double across = sine(turn.turn_rad);
+  const Point in = point_after_entry(turn);
+  const Point out = point_after_circle(turn, asked.lag_rad(turn.back_rad));
+  const double beside_old_m = in.y_m;
+  const double beside_new_m = 0.0 - out.y_m;
+  if (turn.full) {
+    const double in_half = sine(0.5 * turn.in_rad);
+    const double out_half = sine(0.5 * turn.out_rad);
+    turn.shift_in_m = beside_old_m - 2.0 * radius_m * in_half * in_half;
+    turn.shift_out_m = beside_new_m - 2.0 * radius_m * out_half * out_half;
+    const double centre_m = (turn.shift_in_m * along - turn.shift_out_m) / across;
+    const bool shifted = turn.shift_in_m != 0.0 || turn.shift_out_m != 0.0;
+    turn.circle_begin = {(shifted ? centre_m : 0.0) + radius_m * sine(turn.in_rad), beside_old_m};
+  } else {
+    turn.circle_begin = {((beside_old_m - radius_m) * along - (beside_new_m - radius_m)) / across,
+                         beside_old_m};
+  }
+  turn.start_past_arc_m = turn.circle_begin.x_m - (in.x_m - turn.ahead_m);
+  const SteeredPose circle_end = on_circle(turn, turn.circle_m);
+  turn.back = turn.chord_m > 0.0 ? straight_on(turn, circle_end, turn.chord_m) : circle_end;
+  turn.end = turn.exit_nose_m > 0.0
+                 ? ramped(turn, turn.back.axis, turn.back.heading_rad, turn.back_rad, turn.exit_rad)
+                 : turn.back;
+  const Point point = ahead_of(turn.end.axis, turn.end.heading_rad, turn.ahead_m);
+  turn.end_past_arc_m =
+      (point.x_m - radius_m * across) * along + (point.y_m - radius_m * (1.0 - along)) * across;
+}
+
 }  // namespace
+
+PointOnLineTurn point_on_line_turn(double radius_m, double turn_rad, double ahead_m,
+                                   double wheelbase_m, double per_metre) {
+  PointOnLineTurn turn;
+  turn.ahead_m = ahead_m;
+  turn.radius_m = radius_m;
+  turn.turn_rad = turn_rad;
+  turn.wheelbase_m = wheelbase_m;
+  turn.per_metre = per_metre;
+  const Asked asked{radius_m, ahead_m, wheelbase_m, per_metre};
+  const double entry_lag_rad = asked.entry_lag_rad();
+  if (std::isnan(entry_lag_rad)) return turn;
+  turn.found = true;
+  const ExitBand band = asked.exit_band();
+  turn.full = reach_circle(asked, band, entry_lag_rad, turn);
+  if (!turn.full) meet(asked, band, asked.steering_rad(entry_lag_rad), turn);
+  turn.entry_nose_m = turn.entry_rad / per_metre;
+  place(asked, turn);
+  return turn;
+}
 
 SteeredPose SteeredPointMotion::pose(std::size_t part, double at_m) const {
   const double circle_end_m = turn.entry_nose_m + turn.circle_m;
@@ -256,15 +255,10 @@ SteeredPose SteeredPointMotion::pose(std::size_t part, double at_m) const {
   if (part == kEntryRamp) return ramped(turn, start, 0.0, 0.0, turn.per_metre * at_m);
   if (part == kCircle) return on_circle(turn, at_m - turn.entry_nose_m);
   if (part == kChord) return straight_on(turn, on_circle(turn, turn.circle_m), at_m - circle_end_m);
-  const SteeredPose back =
-      turn.chord_m > 0.0 ? pose(kChord, chord_end_m) : on_circle(turn, turn.circle_m);
   if (part == kExitRamp)
-    return ramped(turn, back.axis, back.heading_rad, turn.back_rad,
+    return ramped(turn, turn.back.axis, turn.back.heading_rad, turn.back_rad,
                   turn.back_rad - turn.per_metre * (at_m - chord_end_m));
-  const SteeredPose end = turn.exit_nose_m > 0.0 ? ramped(turn, back.axis, back.heading_rad,
-                                                          turn.back_rad, turn.exit_rad)
-                                                 : back;
-  return straight_on(turn, end, at_m - turn.way_m());
+  return straight_on(turn, turn.end, at_m - turn.way_m());
 }
 
 BodyMotion SteeredPointMotion::at(const MotionPhase& phase, double at_m) const {

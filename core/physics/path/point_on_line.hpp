@@ -30,6 +30,15 @@ namespace tillerline {
 
 inline constexpr double kNoPoint = 1e-6;
 
+// The body on the way: where the turn axis is, where the nose points, and the nose wheels.
+struct SteeredPose {
+  Point axis;
+  double heading_rad = 0.0;
+  double steering_rad = 0.0;
+  double forward = 1.0;  // way of the axis, and heading turned, per metre of the plan
+  double turning = 0.0;
+};
+
 struct PointOnLineTurn {
   double ahead_m = 0.0;
   double radius_m = 0.0;
@@ -54,6 +63,8 @@ struct PointOnLineTurn {
   double chord_m = 0.0;
   double exit_nose_m = 0.0;
   Point circle_begin;  // P there
+  SteeredPose back;    // where the exit ramp begins
+  SteeredPose end;     // and ends
 
   bool ramps() const { return entry_nose_m > 0.0 || exit_nose_m > 0.0; }
   double way_m() const { return entry_nose_m + circle_m + chord_m + exit_nose_m; }
@@ -62,15 +73,6 @@ struct PointOnLineTurn {
 // All > 0; `per_metre` may be infinite: then there are no ramps.
 PointOnLineTurn point_on_line_turn(double radius_m, double turn_rad, double ahead_m,
                                    double wheelbase_m, double per_metre);
-
-// The body on the way: where the turn axis is, where the nose points, and the nose wheels.
-struct SteeredPose {
-  Point axis;
-  double heading_rad = 0.0;
-  double steering_rad = 0.0;
-  double forward = 1.0;  // way of the axis, and heading turned, per metre of the plan
-  double turning = 0.0;
-};
 
 // The same as a motion, 0 where steering starts; mirrored for a turn to the left.
 struct SteeredPointMotion {
