@@ -180,6 +180,29 @@ TEST_CASE("the first aircraft keeps every margin on the cargo route with a point
   }
 }
 
+TEST_CASE(
+    "a point on the line keeps every margin of every ordinary taxi, the nose hardly outside") {
+  const auto card = std::make_unique<Card>();
+  for (const RouteDocument& route : preset_routes()) {
+    if (route.facts.id == kNarrow) continue;
+    for (const AircraftDocument& aircraft : preset_aircraft()) {
+      Brief brief = make_brief(aircraft, route).brief;
+      brief.technique.turning = TurnTechnique::LeastOutside;
+      compute_card(brief, *card);
+      CAPTURE(route.facts.id);
+      CAPTURE(aircraft.facts.id);
+      for (const TrackAnswer& track : card->tracks) {
+        const TrackPlan& plan = track.point_on_line;
+        CHECK(plan.possible);
+        CHECK(plan.margins.least_main_m() >= brief.limits.edge_clearance_m);
+        CHECK(plan.margins.nose.margin_m >= brief.limits.nose_clearance_m);
+        CHECK(plan.nose_overshoot_m < 0.5);
+        CHECK(plan.nose_overshoot_m < track.gear_on_line.nose_overshoot_m);
+      }
+    }
+  }
+}
+
 TEST_CASE("the narrow route is for the regional twin alone: no heavy stays on it") {
   const auto card = std::make_unique<Card>();
   const RouteDocument& route = route_named(kNarrow);
