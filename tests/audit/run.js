@@ -59,7 +59,7 @@ function behindBracket(text, open) {
   return text.length;
 }
 
-const NOT_FUNCTIONS = new Set(["if", "for", "while", "switch", "return", "sizeof", "catch"]);
+const NOT_FUNCTIONS = new Set(["static_assert", "if", "for", "while", "switch", "return", "sizeof", "catch"]);
 
 // Names of the functions declared at namespace level: `struct`, `enum` and bodies are skipped.
 function declaredFunctions(file) {
