@@ -42,8 +42,12 @@ constexpr std::uint64_t kOffLine =
 std::string result_words(const Source& source, const WayOut& way) {
   std::string text;
   const auto add = [&](const std::string& part) { text += (text.empty() ? "" : ", ") + part; };
-  if ((way.clears & kOffLine) != 0 && std::isfinite(way.least_margin_m))
-    add("every wheel " + source.say.margin(way.least_margin_m) + " or more from the edge");
+  if ((way.clears & kOffLine) != 0 && std::isfinite(way.least_margin_m)) {
+    const bool on_line = way.nose_outside_m < 0.05;
+    add(on_line ? "nose gear on the centreline"
+                : "nose gear " + source.say.length_tenth(way.nose_outside_m) + " outside");
+    add("edge " + source.say.margin(way.least_margin_m));
+  }
   if ((way.clears & kHot) != 0) {
     const auto said = source.say.temperature_against(way.hottest_k, source.card.heat.limit_k);
     add("hottest brake " + said.value + ", limit " + said.limit);

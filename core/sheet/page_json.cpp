@@ -2,6 +2,8 @@
 //
 //   { "program": "0.1.0",
 //     "title", "subtitle", "day", "card_headline", "invented", "safety": text,
+//     "front": { "tone", "headline", "least", "cautions",
+//                "rows": [ { "name", "value", "note", "tone" } ] }: the five answers,
 //     "status": one sentence for the polite live region,
 //     "problem": { "id": key of the input that was refused, "text": why }; only if one was,
 //     "refused": { "name": of the file that was not taken in,
@@ -265,6 +267,20 @@ Json leg_json(const SheetLeg& leg) {
           {"brakes", leg.brakes}, {"caution", leg.caution}, {"tone", leg.tone}};
 }
 
+Json front_json(const FrontPage& front) {
+  const auto row = [](const FrontRow& answer) {
+    return Json{{"name", answer.name},
+                {"value", answer.value},
+                {"note", answer.note},
+                {"tone", answer.tone}};
+  };
+  return {{"tone", front.tone},
+          {"headline", front.headline},
+          {"least", front.least},
+          {"cautions", front.cautions},
+          {"rows", array_of(front.rows, row)}};
+}
+
 void put_announcement(Json& json, const Announcement& announcement, const Sheet& sheet) {
   const std::string& status = announcement.status;
   json["status"] = status.empty() ? sheet.card_headline : status;
@@ -286,6 +302,7 @@ std::string page_json(const BriefDocument& document, const Card& card, const She
   json["subtitle"] = sheet.subtitle;
   json["day"] = sheet.day;
   json["card_headline"] = sheet.card_headline;
+  json["front"] = front_json(sheet.front);
   put_announcement(json, announcement, sheet);
   json["possible"] = card.possible;
   json["groups"] = groups_json();

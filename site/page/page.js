@@ -32,8 +32,11 @@ export const hooks = {
 // At the start the drawn sheet comes first: the text behind it is a tenth of the work of the
 // start, and is made when the first frame is on the screen.
 let unshown = false;
+const name = document.title;
 export function publish(json) {
   published.card = JSON.parse(json);
+  // A limit that is exceeded stands in the window's title, too.
+  document.title = published.card.front.tone === 'limit' ? `Limit exceeded – ${name}` : name;
   if (isRunning() || root.classList.contains('no-canvas')) {
     TextPage.show(published.card);
   } else {

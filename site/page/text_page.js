@@ -534,6 +534,15 @@ function showWatch(list, watch) {
   byId('watch').hidden = watch.length === 0;
 }
 
+// The five answers at a glance, each with what is left to its limit.
+function showFront(list, front) {
+  front.rows.forEach((row, i) => {
+    const note = row.note ? `; ${row.note}` : '';
+    setText(child(list, i, row.name, 'li'), `${row.name}: ${row.value}${note}`);
+  });
+  trim(list, front.rows.length);
+}
+
 // Spoken after a change, not at the start: what was refused, or the two answers that matter first.
 function speak(card) {
   const roll = card.sections.find((section) => section.id === 'roll');
@@ -557,6 +566,7 @@ export function show(card) {
   setText(byId('notice'), card.subtitle || '');
   setText(byId('day'), card.day || '');
   setText(byId('headline'), card.card_headline || '');
+  showFront(byId('answers'), card.front);
   showWatch(byId('watch-list'), card.watch);
   showActions(byId('actions'));
   showRefused(byId('refused'), card.refused);

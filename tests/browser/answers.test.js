@@ -151,6 +151,7 @@ test('a turnaround is folded away until it is wanted, and its line says what is 
 
 test('a leg is given easing curves, by the keypad and within its angle', async ({open}) => {
   const sheet = await open({width: 820, height: 1180, touch: true});
+  await sheet.scrollTo('open:legs');
   await sheet.tap('open:legs');
   await sheet.tap('leg:2');
   await setByKeys(sheet, 'leg-tile:easing_m', '30');

@@ -96,10 +96,8 @@ test('keys: from the inputs to the sheet, into a picture and out of it', async (
   await walk(sheet, 'ArrowDown', 'tile:engines_running', 8);
   await sheet.key('ArrowRight');
   await sheet.key('ArrowRight');
-  assert.equal(await framed(sheet), 'figure:roll', 'right of the inputs is not the sheet');
-  await sheet.key('ArrowUp');
-  assert.match(await framed(sheet), /^go:/);
-  await walk(sheet, 'ArrowRight', 'go:Heat', 8);
+  assert.match(await framed(sheet), /^(figure:(plan|strip)|answer:)/, 'right of the inputs is not the sheet');
+  await walk(sheet, 'ArrowDown', 'answer:Brakes', 8);
   await sheet.key('Enter');
   await walk(sheet, 'ArrowDown', 'figure:route', 30);
   const shown = async () => sheet.page.locator('#canvas').screenshot();

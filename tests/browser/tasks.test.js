@@ -86,7 +86,7 @@ task('brief the demo route for the mass, the brakes and the wind of today', {tap
       const after = await card(sheet);
       assert.notEqual(section(after, 'roll').headline, section(before, 'roll').headline);
       assert.ok(number(row(after, 'heat', 'At line-up')) > number(row(before, 'heat', 'At line-up')));
-      assert.ok(await sheet.has('title:roll'), 'the answer is not in sight');
+      assert.ok(await sheet.has('answer:Roll'), 'the answer is not in sight');
     });
 
 task('take another aircraft and another route', {taps: 4}, async (finger, sheet) => {
@@ -131,10 +131,10 @@ task('after landing: is a wait needed?', {taps: 2, swipes: 2}, async (finger, sh
 
 task('find where to start the second turn and how far past the line the nose goes', {taps: 4, swipes: 1},
     async (finger, sheet) => {
-      await finger.tap('go:Turn');
+      await finger.tap('answer:Turn');
       await finger.tap('turn:4');
       await finger.tap('to-top');
-      await finger.tap('go:Oversteer');
+      await finger.tap('answer:Oversteering');
       const before = await sheet.page.locator('#canvas').screenshot();
       await finger.scrub('figure:turn');
       assert.ok(!before.equals(await sheet.page.locator('#canvas').screenshot()), 'nothing was read off');
@@ -143,7 +143,7 @@ task('find where to start the second turn and how far past the line the nose goe
     });
 
 task('find where the line vanishes under the nose', {taps: 1}, async (finger, sheet) => {
-  await finger.tap('go:Stop');
+  await finger.tap('answer:Stop');
   assert.ok(await sheet.has('title:stop'), 'the answer is not in sight');
   assert.match(section(await card(sheet), 'stop').headline, /under the nose [\d.]+ m ahead of your eye/);
 });
@@ -154,7 +154,7 @@ task('find the slope on which a heavier aircraft no longer starts at idle', {tap
       const before = await slope();
       await finger.set('mass_t', '365');
       assert.ok(await slope() < before, `${await slope()} % is no less than ${before} %`);
-      assert.ok(await sheet.has('title:roll'), 'the answer is not in sight');
+      assert.ok(await sheet.has('answer:Roll'), 'the answer is not in sight');
     });
 
 task('take a mistake back', {taps: 6}, async (finger, sheet) => {

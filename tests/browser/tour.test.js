@@ -8,7 +8,7 @@ const SIZES = {tablet: {width: 1180, height: 820}, phone: {width: 390, height: 8
 for (const [size, {width, height}] of Object.entries(SIZES)) {
   test(`tour: three taps on a ${size}, and never again`, async ({open}) => {
     const sheet = await open({width, height, touch: true, fresh: true});
-    for (const [step, id] of ['tile:mass_t', 'go:Turn', 'figure:turn'].entries()) {
+    for (const [step, id] of ['tile:mass_t', 'answer:Turn', 'figure:turn'].entries()) {
       assert.ok(await sheet.has('tour'), `step ${step + 1} is not there`);
       assert.ok(await sheet.has(id), `step ${step + 1} speaks of "${id}", which is out of sight`);
       const of = await sheet.rect(id);
@@ -39,7 +39,7 @@ test('tour: doing what a step says ends it', async ({open}) => {
   const sheet = await open({fresh: true, touch: true});
   await sheet.tap('tile:mass_t');
   await sheet.tap('key:cancel');
-  await sheet.tap('go:Oversteer');
+  await sheet.tap('answer:Oversteering');
   await sheet.tap('figure:turn');
   assert.ok(!(await sheet.has('tour')));
 });

@@ -112,3 +112,40 @@ TEST_CASE("property: front pages of all preset aircraft on all preset routes") {
   CHECK(exceeded > 3);
   CHECK(within > 3);
 }
+
+TEST_CASE("ways out are words for what was computed, with what they leave and exceed") {
+  Example taxi = example();
+  WaysOut ways;
+  WayOut wait;
+  wait.change = WayOutChange::WaitOnStand;
+  wait.amount = celsius(304.0);
+  wait.wait_s = 21.0 * 60.0;
+  wait.clears = bit_of(CautionKind::BrakesTooHot);
+  wait.hottest_k = celsius(299.2);
+  ways.push(wait);
+  WayOut point;
+  point.change = WayOutChange::OtherPoint;
+  point.option = static_cast<int>(TurnTechnique::EyeOnLine);
+  point.clears = bit_of(CautionKind::WheelOffPavement);
+  point.leaves = bit_of(CautionKind::BrakesTooHot);
+  point.least_margin_m = 3.58;
+  ways.push(point);
+  WayOut engines;
+  engines.change = WayOutChange::OtherEngines;
+  engines.option = 2;
+  engines.clears = bit_of(CautionKind::BrakesTooHot);
+  engines.adds = bit_of(CautionKind::CannotMove);
+  engines.hottest_k = celsius(250.0);
+  ways.push(engines);
+  const std::vector<FrontWay> rows = front_ways(taxi.document, *taxi.card, ways, 3);
+  REQUIRE(rows.size() == 3);
+  CHECK(rows[0].head == "Wait 21 min on the stand");
+  CHECK(rows[0].result == "hottest brake 299 °C, limit 300 °C, brakes 304 °C at the start");
+  CHECK(rows[0].tone == Tone::Plain);
+  CHECK(rows[1].result == "nose gear on the centreline, edge 3.5 m, still: brakes too hot");
+  CHECK(rows[1].tone == Tone::Care);
+  CHECK(rows[2].head == "Taxi on 2 engines");
+  CHECK(rows[2].result.ends_with("Limit exceeded instead: cannot move"));
+  CHECK(rows[2].tone == Tone::Exceeded);
+  CHECK(front_ways(taxi.document, *taxi.card, ways, 1).size() == 1);
+}

@@ -168,6 +168,8 @@ float draw_front(Ui& ui, ImVec2 at, float width, float room) {
                              ui.session.revision(),
                              {col.x, col.y, width, plan}};
   col.y += figure_front(ui, picture, ui.pictures.front, ui.pictures.along_route, plan) + 8.0f;
+  const ScrollArea& area = ui.view.sheet_scroll;
+  ui.view.rows_at = col.y + area.offset - area.view.y;
   for (const FrontRow& row : front.rows) {
     draw_row(ui, row, {col.x, col.y, width, kRow}, tall);
     col.y += kRow;

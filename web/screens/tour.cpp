@@ -23,10 +23,9 @@ constexpr Step kSteps[] = {
      "Tap a number to enter today's, or drag it sideways. Every answer follows at once.",
      part_id("tile:", "mass_t")},
     {"Then your question",
-     "Each question of the taxi is one tap away. Its answer is the first sentence; \"Why\" under "
-     "it "
-     "names formula and source.",
-     part_id("go:", "Turn")},
+     "Five rows answer the taxi. A tap on one leads to its picture, its numbers and \"Why\", which "
+     "names formula and source; a tap on the strip at the top leads back.",
+     part_id("answer:", "Turn")},
     {"Read the pictures",
      "Draw a finger along a picture to read it off. The numbers brief and train; your manuals come "
      "first.",
@@ -46,10 +45,9 @@ void show_step(Ui& ui, int step) {
   view.tour = step;
   view.tour_moves = true;
   float to = 0.0f;
-  const float roll = view.places[static_cast<std::size_t>(Place::Roll)];
   const float picture = view.places[static_cast<std::size_t>(Place::Oversteer)];
-  constexpr float kTitle = 330.0f;  // from the sheet's title to its first question
-  if (step == 1 && ui.frame.width < theme::kWideScreen) to = std::max(0.0f, roll - kTitle);
+  constexpr float kAbove = 240.0f;  // of the rows, so that the plan is still in sight
+  if (step == 1 && ui.frame.width < theme::kWideScreen) to = std::max(0.0f, view.rows_at - kAbove);
   if (step == 2) to = picture;
   scroll_by(view.sheet_scroll, to - view.sheet_scroll.offset);
   platform::request_frames(3);

@@ -195,6 +195,9 @@ void draw_page(Ui& ui, const WallPage& page, int number, int count) {
   set_text(ui, narrow, Type::Result, c.ink, card ? sheet.card_headline : page.section->headline);
   narrow.y += 4.0f;
   if (!card) set_caution(ui, narrow, page.section->tone, page.section->caution);
+  // A limit that is exceeded stands on every page, once.
+  if (!card && sheet.front.tone == Tone::Exceeded && page.section->tone != Tone::Exceeded)
+    set_caution(ui, narrow, Tone::Exceeded, sheet.front.headline);
   col.y = narrow.y + 4.0f;
   // Axis, key and foot stand under the picture itself.
   constexpr float kUnder = 44.0f;

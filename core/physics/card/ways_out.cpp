@@ -35,6 +35,13 @@ double least_margin_m(const Card& card, TurnTechnique turning) {
   return least_m;
 }
 
+double nose_outside_m(const Card& card, TurnTechnique turning) {
+  double most_m = 0.0;
+  for (const TrackAnswer& track : card.tracks)
+    most_m = std::fmax(most_m, track.plan(turning).nose_off_line_m);
+  return most_m;
+}
+
 struct Search {
   const Brief& brief;
   std::uint64_t sought;
@@ -51,6 +58,7 @@ struct Search {
     way.leaves = sought & now;
     way.adds = exceeded_kinds(scratch) & ~exceeded;
     way.least_margin_m = least_margin_m(scratch, changed.technique.turning);
+    way.nose_outside_m = nose_outside_m(scratch, changed.technique.turning);
     way.hottest_k = scratch.heat.hottest.highest_k;
     way.duration_s = scratch.run.duration_s;
     return way.clears != 0;
@@ -66,8 +74,8 @@ struct Search {
 
 void try_options(Search& search) {
   const Brief& brief = search.brief;
-  for (const TurnTechnique point :
-       {TurnTechnique::BestPointOnLine, TurnTechnique::MainGearOnLine, TurnTechnique::EyeOnLine}) {
+  for (const TurnTechnique point : {TurnTechnique::LeastOutside, TurnTechnique::BestPointOnLine,
+                                    TurnTechnique::EyeOnLine, TurnTechnique::MainGearOnLine}) {
     if (point != brief.technique.turning)
       search.try_one(WayOutChange::OtherPoint, static_cast<int>(point));
   }

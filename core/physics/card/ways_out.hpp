@@ -30,6 +30,7 @@ struct WayOut {
   std::uint64_t leaves = 0;     // that were there before
   std::uint64_t adds = 0;       // limits that it exceeds instead
   double least_margin_m = 0.0;  // of all wheels in all turns; not a number without turns
+  double nose_outside_m = 0.0;  // furthest of the nose gear outside the centreline
   double hottest_k = 0.0;       // the hottest brake, as read
   double duration_s = 0.0;
 
