@@ -170,6 +170,7 @@ test('a leg is given easing curves, by the keypad and within its angle', async (
 test('what was observed is entered, judged, used, and taken back', async ({open}) => {
   const sheet = await open({width: 820, height: 1180, touch: true});
   const was = (await stored(sheet) || {}).aircraft;
+  await sheet.scrollTo('open:calibration');
   await sheet.tap('open:calibration');
   await sheet.tap('observe:heated_by');
   await setByKeys(sheet, 'observation-tile:energy_mj', '146');
@@ -185,6 +186,7 @@ test('what was observed is entered, judged, used, and taken back', async ({open}
   assert.notEqual(calibrated, mass, 'the observation taught nothing');
   assert.ok((await stored(sheet)).aircraft.calibration, 'the aircraft does not keep what was found');
   await sheet.tap('panel:close');
+  await sheet.scrollTo('undo');
   await sheet.tap('undo');
   assert.equal((await sheet.input('heat_pack_mass_kg')).value, mass);
   assert.ok(!(await stored(sheet)).aircraft.calibration);

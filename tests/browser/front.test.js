@@ -16,7 +16,9 @@ function taxis() {
   for (const aircraft of ids('aircraft')) {
     for (const route of ids('routes')) {
       list.push({format: 'tillerline/brief', version: 1, aircraft: aircraft.id, route: route.id,
-        condition: {brake_temperature_c: list.length % 3 ? 90 : 350}});
+        day: {wind_from_deg: 250, wind_kt: 8, temperature_c: 14, qnh_hpa: 1009, surface: 'dry'},
+        condition: {mass_t: Math.round(0.4 * aircraft.lowest_mass_t + 0.6 * aircraft.highest_mass_t),
+          engines_running: aircraft.engine_count, brake_temperature_c: list.length % 3 ? 90 : 350}});
     }
   }
   return list;
@@ -47,6 +49,7 @@ for (const [name, size] of [['upright', {width: 820, height: 1180}], ['lying', {
     for (const brief of taxis()) {
       await take(sheet, brief);
       const {card} = await sheet.textPage();
+      assert.ok(!card.refused, JSON.stringify(card.refused));
       assertWhole(await sheet.rects(), size, `${brief.aircraft}, ${brief.route} (${card.card_headline})`);
     }
   });

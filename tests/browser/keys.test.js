@@ -117,7 +117,7 @@ test('keys: the map of the roll is read in both directions', async ({open}) => {
   await sheet.key('ArrowRight');
   await walk(sheet, 'ArrowDown', 'tile:mass_t', 8);
   await sheet.key('ArrowRight');
-  await walk(sheet, 'ArrowDown', 'figure:roll', 4);
+  await walk(sheet, 'ArrowDown', 'figure:roll', 30);
   await sheet.key('Enter');
   const read = [];
   for (const key of ['ArrowRight', 'ArrowUp', 'ArrowLeft', 'ArrowDown', 'Shift+ArrowUp']) {

@@ -55,7 +55,7 @@ inline constexpr int kNoTour = -1;
 struct View {
   ScrollArea sheet_scroll;
   std::array<float, kPlaces> places{};  // how far down each begins, as last drawn
-  float rows_at = 0.0f;  // likewise the five rows of the front page
+  float rows_at = 0.0f;                 // likewise the five rows of the front page
   ScrollArea input_scroll;
   ScrollArea panel_scroll;
   ScrollArea study_scroll;

@@ -85,6 +85,9 @@ void lift(Ui& ui, const Box& box) {
   platform::request_frames(3);
 }
 
+// Where the answers stand beside the inputs it covers neither: it lies over the plan.
+bool over_plan(const Ui& ui) { return ui.frame.width >= theme::kWideScreen && ui.view.tour < 2; }
+
 float card_width(const Ui& ui) {
   const platform::Insets& insets = ui.frame.safe_insets;
   return std::min(560.0f, ui.frame.width - insets.left - insets.right - 32.0f);
@@ -95,8 +98,10 @@ Box place(const Ui& ui, float height) {
   const float width = card_width(ui);
   const float right = f.width - f.safe_insets.right - 16.0f;
   float bottom = f.height - f.safe_insets.bottom - 16.0f;
+  if (over_plan(ui)) bottom = std::min(bottom, f.safe_insets.top + 0.36f * f.height + height);
   const platform::Rect& button = f.page_button;
-  if (button.height > 0.0f && button.y > f.height / 2.0f) bottom = button.y - 12.0f;
+  if (button.height > 0.0f && button.y > f.height / 2.0f)
+    bottom = std::min(bottom, button.y - 12.0f);
   return {right - width, bottom - height, width, height};
 }
 
