@@ -62,8 +62,8 @@ std::string hot_headline(const Source& source, const words::Against& said) {
   const HeatAnswer& heat = source.card.heat;
   const std::string hottest = hottest_words(source, said.value);
   if (!at_stand(source))
-    return "Hot at line-up: " + hottest + ", limit " + said.limit + ": " + cooling_words(heat) +
-           ".";
+    return "Hot at the holding point: " + hottest + ", limit " + said.limit + ": " +
+           cooling_words(heat) + ".";
   std::string text =
       "Hot at the stand: " + hottest + ", limit for the next departure " + said.limit + ": ";
   if (!heat.wait_reaches_limit) return text + cooling_words(heat) + ".";

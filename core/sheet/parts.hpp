@@ -75,7 +75,7 @@ std::string leg_number(int leg);                        // "2"
 std::string leg_label(const Source& source, int leg);   // "Turn 2", "Leg 3", "Whole taxi"
 std::string leg_shape(const Say& say, const Leg& leg);  // "left 90°, 45 m, 0.5 % up"
 std::string turn_name(const Source& source, int leg);   // "Turn 2: left 90°, 45 m"
-std::string stop_place(const Source& source);           // "line-up", "the stand"
+std::string stop_place(const Source& source);           // "the holding point", "the stand"
 std::string stop_target(const Source& source);          // "line", "stop mark"
 bool leg_reached(const Source& source, int leg);        // the run gets past its begin
 std::string entry_words(const Say& say,
@@ -100,7 +100,7 @@ std::string hottest_band(const Source& source);  // of the hottest brake, as it 
 // heat_section.cpp: which of the two a brake temperature is, and when the highest comes.
 bool reads_indicated(const Source& source);
 std::string as_read(const Source& source, const std::string& temperature);  // "121 °C indicated"
-std::string when_hottest(const Source& source);  // "9 min after the stop", "at line-up"
+std::string when_hottest(const Source& source);  // "9 min after the stop", "at the holding point"
 
 // sheet_room.cpp: published rules in words.
 const RuleVerdict* rule_of(const Card& card, const Caution& caution);  // null: not there

@@ -52,7 +52,7 @@ bool start_is_nearly_certain(const Source& source) {
 }
 
 std::string stop_place(const Source& source) {
-  return source.brief().route.end == RouteEnd::StandMark ? "the stand" : "line-up";
+  return source.brief().route.end == RouteEnd::StandMark ? "the stand" : "the holding point";
 }
 
 std::string stop_target(const Source& source) {

@@ -85,7 +85,7 @@ task('brief the demo route for the mass, the brakes and the wind of today', {tap
       await finger.set('wind_kt', '4');
       const after = await card(sheet);
       assert.notEqual(section(after, 'roll').headline, section(before, 'roll').headline);
-      assert.ok(number(row(after, 'heat', 'At line-up')) > number(row(before, 'heat', 'At line-up')));
+      assert.ok(number(row(after, 'heat', 'At the holding point')) > number(row(before, 'heat', 'At the holding point')));
       assert.ok(await sheet.has('answer:Roll'), 'the answer is not in sight');
     });
 

@@ -236,7 +236,7 @@ TEST_CASE("watch: at most three, one line for a kind, exceeded limits first, the
                celsius(300.0));
   const Sheet sheet = taxi.sheet();
   REQUIRE(sheet.watch.size() == 3);
-  CHECK(sheet.watch[0] == "Brakes too hot at line-up");
+  CHECK(sheet.watch[0] == "Brakes too hot at the holding point");
   CHECK(sheet.watch[1] == "Only 3.2 m to the edge in turn 2");
   CHECK(sheet.watch[2] == "1.4 % down on legs 1 and 3");
   CHECK(sheet.cautions.size() == 5);

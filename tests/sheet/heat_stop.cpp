@@ -1,4 +1,4 @@
-// Brakes at line-up and the stop in words.
+// Brakes at the holding point and the stop in words.
 #include <doctest/doctest.h>
 
 #include "sheet/sheet_example.hpp"
@@ -24,7 +24,7 @@ void make_heat_pack(HeatAnswer& heat) {
 
 }  // namespace
 
-TEST_CASE("cool enough at line-up") {
+TEST_CASE("cool enough at the holding point") {
   Example taxi = example();
   const std::string cool =
       "121 °C indicated by the hottest brake 9.0 min after the stop, limit 300 °C; ";
@@ -34,11 +34,12 @@ TEST_CASE("cool enough at line-up") {
   taxi.card->heat.applications = 0;
   CHECK(taxi.sheet().heat.headline == cool + "no application.");
   taxi.card->heat.hottest.highest_s = 29.0;
-  CHECK(taxi.sheet().heat.headline ==
-        "121 °C indicated by the hottest brake at line-up, limit 300 °C; no application.");
+  CHECK(
+      taxi.sheet().heat.headline ==
+      "121 °C indicated by the hottest brake at the holding point, limit 300 °C; no application.");
   make_heat_pack(taxi.card->heat);
   CHECK(taxi.sheet().heat.headline ==
-        "141 °C in the hottest heat pack at line-up, limit 300 °C; no application.");
+        "141 °C in the hottest heat pack at the holding point, limit 300 °C; no application.");
 }
 
 TEST_CASE("each brake temperature says which it is") {
@@ -46,8 +47,8 @@ TEST_CASE("each brake temperature says which it is") {
   SheetSection heat = taxi.sheet().heat;
   CHECK(row(heat, "Brakes now").value == "85 °C indicated");
   CHECK(row(heat, "Brakes now").note == "heat pack 97 °C, no fans fitted");
-  CHECK(row(heat, "At line-up").value == "104 °C indicated");
-  CHECK(row(heat, "At line-up").note == "heat pack 141 °C, hottest brake");
+  CHECK(row(heat, "At the holding point").value == "104 °C indicated");
+  CHECK(row(heat, "At the holding point").note == "heat pack 141 °C, hottest brake");
   CHECK(row(heat, "Hottest brake").value == "121 °C indicated");
   CHECK(row(heat, "Hottest brake").note == "9.0 min after the stop, limit 300 °C");
   CHECK(row(heat, "Highest on the way").value == "104 °C indicated");
@@ -59,22 +60,24 @@ TEST_CASE("each brake temperature says which it is") {
   CHECK(row(heat, "Brakes now").value == "97 °C in the heat pack");
   CHECK(row(heat, "Brakes now").note == "no fans fitted");
   CHECK(row(heat, "Hottest brake").value == "141 °C in the heat pack");
-  CHECK(row(heat, "Hottest brake").note == "at line-up, limit 300 °C");
+  CHECK(row(heat, "Hottest brake").note == "at the holding point, limit 300 °C");
   CHECK(heat.why.find("which the cockpit does not show") != std::string::npos);
 }
 
-TEST_CASE("hot at line-up: how long to wait, or that waiting does not help") {
+TEST_CASE("hot at the holding point: how long to wait, or that waiting does not help") {
   Example taxi = example();
   const std::string when = " indicated by the hottest brake 9.0 min after the stop, limit ";
   make_hot(taxi.card->heat, 340.0);
-  CHECK(taxi.sheet().heat.headline == "Hot at line-up: 340 °C" + when + "300 °C: wait 14 min.");
+  CHECK(taxi.sheet().heat.headline ==
+        "Hot at the holding point: 340 °C" + when + "300 °C: wait 14 min.");
   CHECK(row(taxi.sheet().heat, "Wait").value == "14 min");
   make_hot(taxi.card->heat, 300.3);
-  CHECK(taxi.sheet().heat.headline == "Hot at line-up: 300.3 °C" + when + "300.0 °C: wait 14 min.");
+  CHECK(taxi.sheet().heat.headline ==
+        "Hot at the holding point: 300.3 °C" + when + "300.0 °C: wait 14 min.");
   taxi.card->heat.wait_reaches_limit = false;
   make_hot(taxi.card->heat, 340.0);
-  CHECK(taxi.sheet().heat.headline ==
-        "Hot at line-up: 340 °C" + when + "300 °C: it never cools to the limit in this air.");
+  CHECK(taxi.sheet().heat.headline == "Hot at the holding point: 340 °C" + when +
+                                          "300 °C: it never cools to the limit in this air.");
   CHECK(row(taxi.sheet().heat, "Wait").value == "never cools to the limit");
 }
 

@@ -611,7 +611,8 @@ TEST_CASE("ranges stand beside the roll and the heat where they are known") {
   taxi.card->heat.hottest.highest_k = celsius(340.0);
   taxi.card->heat.wait_s = 600.0;
   CHECK(taxi.sheet().heat.headline ==
-        "Hot at line-up: 340 °C indicated by the hottest brake 9.0 min after the stop (112 to 133 "
+        "Hot at the holding point: 340 °C indicated by the hottest brake 9.0 min after the stop "
+        "(112 to 133 "
         "°C), limit 300 °C: wait 10 min.");
   taxi.card->uncertainty.hottest_k = {celsius(121.2), celsius(121.2), celsius(121.2)};
   CHECK(row(taxi.sheet().heat, "Hottest brake").value == "340 °C indicated");
@@ -675,7 +676,7 @@ TEST_CASE("what is not computed is said, and why") {
       "computed here.");
   CHECK(sheet.watch.at(0) == "Brakes hotter than any pack bears");
   CHECK(sheet.heat.headline ==
-        "How hot the brakes are at line-up is not computed here: see the caution.");
+        "How hot the brakes are at the holding point is not computed here: see the caution.");
   CHECK(sheet.heat.caution == sheet.cautions.at(0).value);
 
   Example missing;

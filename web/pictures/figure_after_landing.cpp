@@ -140,7 +140,7 @@ void draw_end(const Canvas& canvas, const AfterLanding& answer, BrakeReading rea
   const double end_k = end.read_k(reading);
   const ImVec2 at{p.right, p.heat.at(units::celsius_from_kelvin(end_k))};
   const std::string_view words =
-      end_k > answer.limit_k ? "too hot at line-up" : "too hot soon after";
+      end_k > answer.limit_k ? "too hot at the holding point" : "too hot soon after";
   const float w = canvas.pen.width(Type::SmallBold, words);
   label(canvas, {at.x - w - 26.0f, at.y - 24.0f}, c.exceeded, words, true);
   canvas.pen.mark(Mark::Exceeded, {at.x - 10.0f, at.y - 14.0f}, 13.0f);

@@ -221,8 +221,33 @@ class Labels {
     return true;
   }
 
-  // A box of that size near the anchor; false where there is none. Nearer places come first.
+  // Does a leader run over the pavement, but for its own end of it?
+  bool crosses_way(ImVec2 from, ImVec2 to) const {
+    constexpr float kOwn = 20.0f;
+    const float length = std::hypot(to.x - from.x, to.y - from.y);
+    if (length <= kOwn) return false;
+    const float share = kOwn / length;
+    const ImVec2 begin{from.x + share * (to.x - from.x), from.y + share * (to.y - from.y)};
+    for (std::size_t i = 1; i < way_.size(); ++i) {
+      const auto side = [](ImVec2 a, ImVec2 b, ImVec2 p) {
+        return (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x);
+      };
+      const ImVec2 a = way_[i - 1];
+      const ImVec2 b = way_[i];
+      if (side(begin, to, a) * side(begin, to, b) < 0.0f &&
+          side(a, b, begin) * side(a, b, to) < 0.0f)
+        return true;
+    }
+    return false;
+  }
+
+  // A box of that size near the anchor; false where there is none. Nearer places come first, and
+  // those whose leader crosses the way last.
   bool find(ImVec2 anchor, ImVec2 size, Placed& placed) const {
+    return find(anchor, size, placed, false) || find(anchor, size, placed, true);
+  }
+
+  bool find(ImVec2 anchor, ImVec2 size, Placed& placed, bool over_the_way) const {
     for (const float away : {16.0f, 30.0f, 48.0f, 72.0f, 104.0f}) {
       for (const float lower : {0.0f, -0.5f, 0.5f, -1.0f, 1.0f, -1.6f, 1.6f}) {
         for (const bool right : {true, false}) {
@@ -230,6 +255,7 @@ class Labels {
           const Box box{right ? anchor.x + away : anchor.x - away - size.x, y, size.x, size.y};
           const ImVec2 to{right ? box.x - 2.0f : box.right() + 2.0f,
                           std::clamp(anchor.y, box.y + kLeast, box.bottom() - 4.0f)};
+          if (!over_the_way && crosses_way(anchor, to)) continue;
           if (!free(box) || !leader_free(anchor, to)) continue;
           placed = {box, to};
           return true;
