@@ -94,13 +94,16 @@ void try_options(Search& search) {
 
 void try_bands(Search& search) {
   const Technique& technique = search.brief.technique;
-  const double step_mps = units::mps_from_knots(1.0);
-  const double least_mps = technique.band_bottom_mps + kNarrowestBand_mps;
-  double top_mps = units::mps_from_knots(std::ceil(units::knots_from_mps(technique.band_top_mps)));
-  for (top_mps -= step_mps; top_mps >= least_mps - 1e-9; top_mps -= step_mps) {
+  // A hair's breadth, so that a band of whole knots counts as such.
+  constexpr double kHair = 1e-9;
+  const double least_kt =
+      units::knots_from_mps(technique.band_bottom_mps + kNarrowestBand_mps) - kHair;
+  const int highest_kt =
+      static_cast<int>(std::ceil(units::knots_from_mps(technique.band_top_mps) - kHair)) - 1;
+  for (int top_kt = highest_kt; top_kt >= least_kt; --top_kt) {
     WayOut way;
     way.change = WayOutChange::LowerBand;
-    way.amount = top_mps;
+    way.amount = units::mps_from_knots(top_kt);
     if (!search.judge(way)) continue;
     search.found.push(way);
     return;
