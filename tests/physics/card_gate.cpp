@@ -9,6 +9,7 @@
 #include <cmath>
 #include <cstdio>
 #include <limits>
+#include <memory>
 #include <string>
 
 #include "documents/fields.hpp"
@@ -232,7 +233,8 @@ TEST_CASE("gate: random and corner briefs give nothing that cannot be so") {
 TEST_CASE("gate: a sound card passes as it is") {
   const MadeCard made(one_turn());
   CHECK(made.card->withheld.empty());
-  Card again = *made.card;
+  const auto again_card = std::make_unique<Card>(*made.card);
+  Card& again = *again_card;
   gate_card(one_turn(), again);
   CHECK(again.withheld.empty());
   CHECK(again.heat.end_k == made.card->heat.end_k);
@@ -245,7 +247,8 @@ TEST_CASE("gate: brakes beyond what a pack bears are not computed, and the card 
     const MadeCard made(one_turn());
     Brief brief = one_turn();
     brief.aircraft.brake_material = material;
-    Card one = *made.card;
+    const auto one_card = std::make_unique<Card>(*made.card);
+    Card& one = *one_card;
     one.heat.peak_k = one.heat.hottest.highest_k = hottest_k;  // that is borne yet
     gate_card(brief, one);
     CHECK(one.withheld.empty());
@@ -278,7 +281,8 @@ TEST_CASE("gate: brakes beyond what a pack bears are not computed, and the card 
 
 TEST_CASE("gate: what is not a number is named, with what hangs on it") {
   const MadeCard made(one_turn());
-  Card one = *made.card;
+  const auto one_card = std::make_unique<Card>(*made.card);
+  Card& one = *one_card;
   one.uncertainty.line_up_k.p10 = kNone;
   one.uncertainty.restart_extra_n.p90 = HUGE_VAL;
   one.turns[0].peak_mps = HUGE_VAL;
@@ -292,7 +296,8 @@ TEST_CASE("gate: what is not a number is named, with what hangs on it") {
   REQUIRE(one.withheld.size() == 5);
   CHECK(one.withheld[0].leg == 1);
 
-  Card order = *made.card;
+  const auto order_card = std::make_unique<Card>(*made.card);
+  Card& order = *order_card;
   std::swap(order.uncertainty.keeps_rolling_slope_rad.p10,
             order.uncertainty.keeps_rolling_slope_rad.p90);
   order.uncertainty.over_brake_limit = 1.5;
@@ -306,41 +311,41 @@ TEST_CASE("gate: what is not a number is named, with what hangs on it") {
 TEST_CASE("gate: one number that is none takes back its kind and what hangs on it, no more") {
   const MadeCard made(one_turn());
   const auto gated = [&](auto damage) {
-    Card one = *made.card;
-    damage(one);
-    gate_card(one_turn(), one);
+    auto one = std::make_unique<Card>(*made.card);
+    damage(*one);
+    gate_card(one_turn(), *one);
     return one;
   };
-  const Card middle = gated([](Card& c) { c.uncertainty.line_up_k.p50 = kNone; });
-  CHECK(std::isnan(middle.uncertainty.line_up_k.p10));
-  CHECK(std::isnan(middle.uncertainty.over_brake_limit));
-  CHECK(!std::isnan(middle.uncertainty.rolls_by_itself));
-  const Card upper = gated([](Card& c) {
+  const auto middle = gated([](Card& c) { c.uncertainty.line_up_k.p50 = kNone; });
+  CHECK(std::isnan(middle->uncertainty.line_up_k.p10));
+  CHECK(std::isnan(middle->uncertainty.over_brake_limit));
+  CHECK(!std::isnan(middle->uncertainty.rolls_by_itself));
+  const auto upper = gated([](Card& c) {
     std::swap(c.uncertainty.restart_extra_n.p50, c.uncertainty.restart_extra_n.p90);
   });
-  CHECK(std::isnan(upper.uncertainty.restart_extra_n.p10));
-  CHECK(withheld_for(upper, WithheldReason::OutOfOrder));
-  const Card starts = gated([](Card& c) { c.uncertainty.restarts_slope_rad.p10 = -HUGE_VAL; });
-  CHECK(std::isnan(starts.uncertainty.rolls_by_itself));
-  CHECK(!std::isnan(starts.uncertainty.over_brake_limit));
-  const Card negative = gated([](Card& c) { c.uncertainty.over_brake_limit = -0.1; });
-  CHECK(std::isnan(negative.uncertainty.over_brake_limit));
-  CHECK(withheld_for(negative, WithheldReason::OutOfOrder));
-  const Card none = gated([](Card& c) { c.uncertainty.over_brake_limit = kNone; });
-  CHECK(withheld_for(none, WithheldReason::NotFinite));
-  CHECK(!withheld_for(none, WithheldReason::OutOfOrder));
-  const Card edge = gated([](Card& c) { c.tracks[0].eye_on_line.margins.nose.margin_m = kNone; });
-  CHECK(std::isnan(edge.wander[0].eye_on_line.off_edge));
-  CHECK(std::isnan(edge.wander[0].eye_on_line.below_clearance));
-  CHECK(!std::isnan(edge.wander[0].gear_on_line.off_edge));
-  const Card wander = gated([](Card& c) { c.wander[0].gear_on_line.off_edge = 1.1; });
-  CHECK(withheld_for(wander, WithheldReason::OutOfOrder));
-  const Card brakes = gated([](Card& c) { c.heat.hottest.highest_k = HUGE_VAL; });
-  CHECK(std::isnan(brakes.heat.hottest.highest_k));
-  CHECK(std::isnan(brakes.heat.hottest.highest_s));
-  CHECK(std::isnan(brakes.heat.wait_s));
-  CHECK(brakes.heat.peak_k == made.card->heat.peak_k);
-  CHECK(withheld_for(brakes, WithheldReason::NotFinite));
+  CHECK(std::isnan(upper->uncertainty.restart_extra_n.p10));
+  CHECK(withheld_for(*upper, WithheldReason::OutOfOrder));
+  const auto starts = gated([](Card& c) { c.uncertainty.restarts_slope_rad.p10 = -HUGE_VAL; });
+  CHECK(std::isnan(starts->uncertainty.rolls_by_itself));
+  CHECK(!std::isnan(starts->uncertainty.over_brake_limit));
+  const auto negative = gated([](Card& c) { c.uncertainty.over_brake_limit = -0.1; });
+  CHECK(std::isnan(negative->uncertainty.over_brake_limit));
+  CHECK(withheld_for(*negative, WithheldReason::OutOfOrder));
+  const auto none = gated([](Card& c) { c.uncertainty.over_brake_limit = kNone; });
+  CHECK(withheld_for(*none, WithheldReason::NotFinite));
+  CHECK(!withheld_for(*none, WithheldReason::OutOfOrder));
+  const auto edge = gated([](Card& c) { c.tracks[0].eye_on_line.margins.nose.margin_m = kNone; });
+  CHECK(std::isnan(edge->wander[0].eye_on_line.off_edge));
+  CHECK(std::isnan(edge->wander[0].eye_on_line.below_clearance));
+  CHECK(!std::isnan(edge->wander[0].gear_on_line.off_edge));
+  const auto wander = gated([](Card& c) { c.wander[0].gear_on_line.off_edge = 1.1; });
+  CHECK(withheld_for(*wander, WithheldReason::OutOfOrder));
+  const auto brakes = gated([](Card& c) { c.heat.hottest.highest_k = HUGE_VAL; });
+  CHECK(std::isnan(brakes->heat.hottest.highest_k));
+  CHECK(std::isnan(brakes->heat.hottest.highest_s));
+  CHECK(std::isnan(brakes->heat.wait_s));
+  CHECK(brakes->heat.peak_k == made.card->heat.peak_k);
+  CHECK(withheld_for(*brakes, WithheldReason::NotFinite));
 }
 
 TEST_CASE("gate: no brake is colder than the air and its start") {
@@ -350,7 +355,8 @@ TEST_CASE("gate: no brake is colder than the air and its start") {
   const MadeCard made(brief);
   REQUIRE(made.card->withheld.empty());
   const double coldest_k = 270.0 - 17.0 / brief.aircraft.probe_share;
-  Card one = *made.card;
+  const auto one_card = std::make_unique<Card>(*made.card);
+  Card& one = *one_card;
   one.engines.rows[0].end_k = coldest_k;
   gate_card(brief, one);
   CHECK(one.withheld.empty());
@@ -370,7 +376,8 @@ TEST_CASE(
     brief.turnaround.brakes_at_touchdown_k = touchdown_k;
     const double coldest_k =
         std::min(touchdown_k, made.card->air.temperature_k) - 7.0 / brief.aircraft.probe_share;
-    Card one = *made.card;
+    const auto one_card = std::make_unique<Card>(*made.card);
+    Card& one = *one_card;
     one.after_landing.mean.at_stand_k = coldest_k;
     gate_card(brief, one);
     CHECK(one.withheld.empty());
@@ -431,7 +438,8 @@ TEST_CASE("gate: what a start takes in snow or slush is not computed, and the ca
     CHECK(!says(c, CautionKind::NeedsPushToStart));
     CHECK(!says(c, CautionKind::NoRestartInTurn));
     // As it is without any draws.
-    Card plain;
+    const auto plain_card = std::make_unique<Card>();
+    Card& plain = *plain_card;
     compute_card(brief, plain, Uncertainty::LeftOut);
     CHECK(plain.withheld.size() == 1);
     // A thin layer is wet, and deep water is not packed.
