@@ -184,7 +184,7 @@ void look_over(int bases, int each, Uncertainty uncertainty, std::uint64_t seed,
         short_route(draws, brief.route);
       } while (!varied(draws, brief));
       // Few of its variants, too.
-      if (k % 16 != 0 && searches_point(brief.technique.turning))
+      if (k % 16 != 0 && Technique::is_between(brief.technique.turning))
         brief.technique.turning = static_cast<TurnTechnique>(draws.below(2));
       compute_card(brief, card(), uncertainty);
       look_at(brief, card(), tally);

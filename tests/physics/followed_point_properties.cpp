@@ -318,3 +318,27 @@ TEST_CASE("followed point: in chains and on transition curves the band holds whe
   }
   CHECK(bands >= 1);
 }
+
+TEST_CASE(
+    "followed point: without a speed, or with a circle that no ramp reaches, it asks for none") {
+  RandomTurn turn;
+  Leg arc;
+  arc.kind = LegKind::Arc;
+  arc.radius_m = 40.0;
+  arc.turn_rad = 1.5;
+  turn.route.legs.clear();
+  for (const Leg& leg : {straight_of(500.0, 23.0), arc, straight_of(500.0, 23.0)})
+    turn.route.legs.push(leg);
+  turn.aircraft.steering_rate_radps = 0.2;
+  const TurnSetting setting = turn_setting(turn.aircraft, turn.route, 1);
+  CHECK(point_way(setting, 10.0, 4.0, NoseRate::Limited).kind == WayKind::PointByRamps);
+  CHECK(point_way(setting, 10.0, 0.0, NoseRate::Limited).kind == WayKind::PointOnLine);
+  // A point further ahead than the radius, at a rate near nothing.
+  turn.route.legs[1].radius_m = 0.6 * turn.aircraft.eye_ahead_m;
+  turn.aircraft.steering_rate_radps = 1e-4;
+  const TurnSetting tight = turn_setting(turn.aircraft, turn.route, 1);
+  CHECK_FALSE(
+      point_on_line_turn(tight.arc.radius_m, tight.angle_rad, tight.eye_m, tight.wheelbase_m, 1e-5)
+          .found);
+  CHECK(point_way(tight, tight.eye_m, 4.0, NoseRate::Limited).kind == WayKind::PointOnLine);
+}

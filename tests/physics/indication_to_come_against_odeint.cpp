@@ -46,6 +46,8 @@ TEST_CASE("indication to come: it agrees with the ODE solver") {
       const double limit_k = pack.air_k + draws.between(0.05, 0.95) * (highest.read_k - pack.air_k);
       const CoolingTime down = time_to_indication(pack, probe, now, limit_k);
       REQUIRE(down.reached);
+      CHECK(time_to_reading(pack, probe, now, BrakeReading::Indicated, limit_k).time_s ==
+            down.time_s);
       if (limit_k > now.indicated_k)
         down_k.note(pack_and_probe(pack, probe, now, down.time_s)[1] - limit_k, i);
     }

@@ -158,6 +158,13 @@ TEST_CASE("indication: down at the limit after the time said, and for good") {
     const CoolingTime down = time_to_indication(one.pack, one.probe, one.now, limit_k);
     REQUIRE(down.reached);
     CHECK(down.time_s > 0.0);
+    // A heat pack's own reading does not lag.
+    const CoolingTime of_pack =
+        time_to_reading(one.pack, one.probe, one.now, BrakeReading::HeatPack, limit_k);
+    if (of_pack.reached)
+      CHECK(after(one, of_pack.time_s).pack_k == doctest::Approx(limit_k).epsilon(1e-6));
+    CHECK(time_to_reading(one.pack, one.probe, one.now, BrakeReading::Indicated, limit_k).time_s ==
+          down.time_s);
     ++waited;
     long_waits += down.time_s > 60.0 * one.probe.lag_s;
     // Relative to what there was: the way there is walked in other steps.

@@ -102,15 +102,11 @@ BriefDocument random_brief(Draws& draws) {
     if (!read.value) continue;
     // The search for a point in each turn takes longer than all the rest: with one turn at most.
     Brief& brief = read.value->brief;
-    if (brief.route.legs.size() != 3 && searches_point(brief.technique.turning))
+    if (brief.route.legs.size() != 3 && Technique::is_between(brief.technique.turning))
       brief.technique.turning = brief.route.legs.size() % 2 == 0 ? TurnTechnique::EyeOnLine
                                                                  : TurnTechnique::MainGearOnLine;
     return *read.value;
   }
-}
-
-bool searches_point(TurnTechnique turning) {
-  return turning != TurnTechnique::EyeOnLine && turning != TurnTechnique::MainGearOnLine;
 }
 
 Brief mirrored(Brief brief) {

@@ -16,9 +16,6 @@ std::vector<BriefDocument> preset_briefs();
 // chain of legs, such as a document may hold.
 BriefDocument random_brief(Draws& draws);
 
-// A point between eye and main gear on the centreline, given or searched.
-bool searches_point(TurnTechnique turning);
-
 // The same taxi seen in a mirror: turns, headings and wind to the other side.
 Brief mirrored(Brief brief);
 

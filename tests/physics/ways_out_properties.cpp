@@ -210,3 +210,46 @@ TEST_CASE("ways out: what exceeds another limit instead comes last") {
   }
   CHECK(added);
 }
+
+TEST_CASE("ways out: where brakes cool quickly a lower band is one, and the highest that helps") {
+  Brief brief = long_straight(4500.0);
+  brief.route.legs[0].slope_rad = -0.008;
+  brief.limits.brake_reading = BrakeReading::HeatPack;
+  brief.aircraft.heat_pack_mass_kg = 15.0;
+  brief.aircraft.brake_convection_wpm2k = 60.0;
+  Brief slower = brief;
+  slower.technique.band_top_mps = units::mps_from_knots(15.0);
+  const double fast_k = hottest_k(brief);
+  const double slow_k = hottest_k(slower);
+  REQUIRE(slow_k < fast_k - 1.0);
+  brief.limits.departure_brake_k = 0.5 * (fast_k + slow_k);
+  std::uint64_t sought = 0;
+  const WaysOut ways = ways_of(brief, sought);
+  const WayOut* const way = find(ways, WayOutChange::LowerBand);
+  REQUIRE(way != nullptr);
+  CHECK(way->amount >= units::mps_from_knots(15.0) - 1e-9);
+  CHECK(way->amount < brief.technique.band_top_mps);
+  CHECK(way->hottest_k <= brief.limits.departure_brake_k);
+}
+
+TEST_CASE("ways out: brakes are not waited for down to the air's own temperature") {
+  Brief brief = long_straight(1500.0);
+  brief.limits.brake_reading = BrakeReading::HeatPack;
+  brief.day.temperature_k = units::kelvin_from_celsius(15.0);
+  brief.condition.brake_temperature_k = units::kelvin_from_celsius(15.5);
+  brief.limits.departure_brake_k = hottest_k(brief);
+  brief.condition.brake_temperature_k = units::kelvin_from_celsius(60.0);
+  std::uint64_t sought = 0;
+  CHECK(find(ways_of(brief, sought), WayOutChange::WaitOnStand) == nullptr);
+  CHECK((sought & bit_of(CautionKind::BrakesTooHot)) != 0);
+}
+
+TEST_CASE("ways out: one that exceeds another limit does not clear all") {
+  WayOut way;
+  CHECK(way.clears_all());
+  way.adds = bit_of(CautionKind::CannotMove);
+  CHECK_FALSE(way.clears_all());
+  way.adds = 0;
+  way.leaves = bit_of(CautionKind::BrakesTooHot);
+  CHECK_FALSE(way.clears_all());
+}

@@ -14,8 +14,6 @@
 #include "physics/path/point_way.hpp"
 #include "physics/path/steering_ramp.hpp"
 #include "physics/path/track.hpp"
-#include "physics/run/make_today.hpp"
-#include "physics/run/turn_points.hpp"
 #include "published.hpp"
 
 using namespace tillerline;
@@ -246,21 +244,15 @@ TEST_CASE("followed point: the band between two rows of the table, and the way o
   brief.route = one_turn({45.0, 90.0, 40.0});
   brief.limits.nose_clearance_m = 20.0 - 8.5043;
   brief.limits.edge_clearance_m = 20.0 - 4.3834 - 6.3;
-  const Today today = make_today(brief);
   const FollowedPoint band =
       best_followed_point(brief.aircraft, brief.route, 1, 4.0, WantedMargins::of(brief.limits));
-  Turns turns;
-  turns.push(TurnAnswer{});
-  turns[0].leg = 1;
-  turns[0].planned_entry_mps = 4.0;
-  const TurnPoints points = least_outside_points(today, brief.route, turns);
-  REQUIRE(points.turns.size() == 1);
-  CHECK(points.all_keep);
+  CHECK(band.keeps_all);
+  const TrackPlan plan = plan_with_point(brief.aircraft, brief.route, 1, 4.0, band.high_m);
   for (const Part& part :
        {Part{"band of points, from, m", 10.0, band.low_m},
         Part{"band of points, to, m", 20.0, band.high_m},
-        Part{"point with the nose outside least, m", 20.0, points.turns[0].ahead_m},
-        Part{"eye past the new centreline with it, m", 6.8115, points.turns[0].eye_outside_m}}) {
+        Part{"point with the nose outside least, m", 20.0, plan.followed_ahead_m},
+        Part{"eye past the new centreline with it, m", 6.8115, plan.eye_overshoot_m}}) {
     check({.what = part.what,
            .source = kSource,
            .place = "R 45 m, 90 deg, points 10 and 20 m ahead",

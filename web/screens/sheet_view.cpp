@@ -124,13 +124,13 @@ void draw_turn_chips(Ui& ui, Column& col) {
 void draw_technique_chips(Ui& ui, Column& col) {
   const Choice& choice = *find_choice("turning");
   const int shown = static_cast<int>(shown_technique(ui));
-  const int own = static_cast<int>(ui.session.document().brief.technique.turning);
+  const TurnTechnique own = ui.session.document().brief.technique.turning;
   constexpr std::string_view kNames[] = {"eye", "gear", "point", "best", "least"};
-  const bool point = own >= 2;  // the other two have no plan
+  const bool point = Technique::is_between(own);
   const bool stacked = col.width < (point ? 740.0f : 480.0f);
   const float w = stacked ? col.width : 240.0f;
   for (int k = 0; k < (point ? 3 : 2); ++k) {
-    const int i = k < 2 ? k : own;
+    const int i = k < 2 ? k : static_cast<int>(own);
     const auto n = static_cast<std::size_t>(i);
     const float step = static_cast<float>(k);
     const Box box{stacked ? col.x : col.x + step * (w + 8.0f),

@@ -89,8 +89,7 @@ TurnTechnique shown_technique(const Ui& ui) {
   const TurnTechnique own = brief_of(ui).technique.turning;
   const TurnTechnique shown = ui.view.technique.value_or(own);
   // A point between them has a plan only where the brief asks for it.
-  const bool always = shown == TurnTechnique::EyeOnLine || shown == TurnTechnique::MainGearOnLine;
-  return always ? shown : own;
+  return Technique::is_between(shown) ? own : shown;
 }
 
 float show_window(Ui& ui, ImVec2 at, float width) {

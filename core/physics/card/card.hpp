@@ -48,17 +48,7 @@ struct TurnWander {
   WanderChance point_on_line;  // where the technique keeps a point between them there
 
   const WanderChance& chance(TurnTechnique technique) const {
-    switch (technique) {
-      case TurnTechnique::EyeOnLine:
-        return eye_on_line;
-      case TurnTechnique::MainGearOnLine:
-        return gear_on_line;
-      case TurnTechnique::PointOnLine:
-      case TurnTechnique::BestPointOnLine:
-      case TurnTechnique::LeastOutside:
-        break;
-    }
-    return point_on_line;
+    return ByPoint<WanderChance>{eye_on_line, gear_on_line, point_on_line}.of(technique);
   }
 };
 

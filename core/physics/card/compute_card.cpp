@@ -85,9 +85,7 @@ void fill_heat(const Today& today, Card& card) {
   if (heat.within_limit) return;
   const BrakeState& at_stop = heat.hottest.at_stop;
   const CoolingTime wait =
-      heat.reading == BrakeReading::Indicated
-          ? time_to_indication(today.pack, today.probe, at_stop, heat.limit_k)
-          : time_between_temperatures(today.pack, at_stop.pack_k, heat.limit_k, 0.0);
+      time_to_reading(today.pack, today.probe, at_stop, heat.reading, heat.limit_k);
   heat.wait_s = wait.time_s;
   heat.wait_reaches_limit = wait.reached;
 }
@@ -117,7 +115,7 @@ void fill_restart(const Today& today, const Legs& legs, Card& card) {
 // The plan with a point between eye and main gear on the line, where the technique asks for one.
 void fill_point(const Today& today, const TaxiRoute& route, double speed_mps, TrackAnswer& track) {
   const TurnTechnique technique = today.technique.turning;
-  if (technique == TurnTechnique::EyeOnLine || technique == TurnTechnique::MainGearOnLine) return;
+  if (!Technique::is_between(technique)) return;
   track.followed = best_followed_point(today.aircraft, route, track.leg, speed_mps,
                                        WantedMargins::of(today.limits));
   double ahead_m = track.followed.ahead_m;

@@ -16,15 +16,18 @@ constexpr double kMinute_s = 60.0;
 constexpr double kLongestWait_s = 4.0 * 3600.0;
 constexpr double kNarrowestBand_mps = units::mps_from_knots(2.0);
 
+bool is_exceeded(const Caution& caution) { return caution.level == CautionLevel::Exceeded; }
+
 bool is_sought(const Caution& caution) {
-  return caution.level == CautionLevel::Exceeded || caution.kind == CautionKind::EdgeMarginSmall ||
+  return is_exceeded(caution) || caution.kind == CautionKind::EdgeMarginSmall ||
          caution.kind == CautionKind::NoseMarginSmall;
 }
 
-std::uint64_t exceeded_kinds(const Card& card) {
+template <class Wanted>
+std::uint64_t kinds_of(const Card& card, Wanted wanted) {
   std::uint64_t kinds = 0;
   for (const Caution& caution : card.cautions)
-    if (caution.level == CautionLevel::Exceeded) kinds |= bit_of(caution.kind);
+    if (wanted(caution)) kinds |= bit_of(caution.kind);
   return kinds;
 }
 
@@ -56,7 +59,7 @@ struct Search {
     const std::uint64_t now = sought_kinds(scratch);
     way.clears = sought & ~now;
     way.leaves = sought & now;
-    way.adds = exceeded_kinds(scratch) & ~exceeded;
+    way.adds = kinds_of(scratch, is_exceeded) & ~exceeded;
     way.least_margin_m = least_margin_m(scratch, changed.technique.turning);
     way.nose_outside_m = nose_outside_m(scratch, changed.technique.turning);
     way.hottest_k = scratch.heat.hottest.highest_k;
@@ -110,16 +113,6 @@ void try_bands(Search& search) {
   }
 }
 
-// Until the brakes read so much less: on the stand, from what they read now.
-CoolingTime cooling_to(const Brief& brief, double reads_k) {
-  const Today today = make_today(brief);
-  const BrakeReading reading = brief.limits.brake_reading;
-  const BrakeState now = brake_as_read(today.probe, reading, brief.condition.brake_temperature_k);
-  return reading == BrakeReading::Indicated
-             ? time_to_indication(today.pack, today.probe, now, reads_k)
-             : time_between_temperatures(today.pack, now.pack_k, reads_k, 0.0);
-}
-
 void try_wait(Search& search) {
   const Brief& brief = search.brief;
   if (brief.turnaround.included || (search.sought & bit_of(CautionKind::BrakesTooHot)) == 0) return;
@@ -131,15 +124,19 @@ void try_wait(Search& search) {
   way.change = WayOutChange::WaitOnStand;
   const auto helps = [&](double celsius) {
     way.amount = units::kelvin_from_celsius(celsius);
-    return search.judge(way) && (way.clears & bit_of(CautionKind::BrakesTooHot)) != 0;
+    search.judge(way);
+    return (way.clears & bit_of(CautionKind::BrakesTooHot)) != 0;
   };
   if (helps_c >= too_warm_c || !helps(helps_c)) return;
   while (too_warm_c - helps_c > 1.0) {
     const double middle_c = std::floor((helps_c + too_warm_c) / 2.0);
     (helps(middle_c) ? helps_c : too_warm_c) = middle_c;
   }
-  if (!helps(helps_c)) return;
-  const CoolingTime cooling = cooling_to(brief, way.amount);
+  helps(helps_c);  // what was judged last may have been too warm
+  const Today today = make_today(brief);
+  const BrakeReading reading = brief.limits.brake_reading;
+  const BrakeState now = brake_as_read(today.probe, reading, brief.condition.brake_temperature_k);
+  const CoolingTime cooling = time_to_reading(today.pack, today.probe, now, reading, way.amount);
   if (!cooling.reached || cooling.time_s > kLongestWait_s) return;
   way.wait_s = kMinute_s * std::ceil(cooling.time_s / kMinute_s);
   search.found.push(way);
@@ -147,15 +144,10 @@ void try_wait(Search& search) {
 
 }  // namespace
 
-std::uint64_t sought_kinds(const Card& card) {
-  std::uint64_t kinds = 0;
-  for (const Caution& caution : card.cautions)
-    if (is_sought(caution)) kinds |= bit_of(caution.kind);
-  return kinds;
-}
+std::uint64_t sought_kinds(const Card& card) { return kinds_of(card, is_sought); }
 
 WaysOut ways_out(const Brief& brief, const Card& card, Card& scratch) {
-  Search search{brief, sought_kinds(card), exceeded_kinds(card), scratch, {}};
+  Search search{brief, sought_kinds(card), kinds_of(card, is_exceeded), scratch, {}};
   if (search.sought == 0) return {};
   try_options(search);
   try_bands(search);

@@ -34,7 +34,7 @@ struct WayOut {
   double hottest_k = 0.0;       // the hottest brake, as read
   double duration_s = 0.0;
 
-  bool clears_all() const { return leaves == 0 && adds == 0; }
+  bool clears_all() const { return (leaves | adds) == 0; }
 };
 
 inline constexpr std::size_t kMostWaysOut = 16;

@@ -40,6 +40,25 @@ struct Technique {
   double push_acceleration_mps2 = 0.08;  // wanted acceleration where idle alone does not do it
   double entry_aim = 0.8;                // planned turn entry: 0 lower edge, 1 upper edge of window
   double cost_per_application = 40.0;    // carbon wear, in the user's money
+
+  // A point between eye and main gear, given or searched: there is a plan with it only where the
+  // technique asks for it.
+  static constexpr bool is_between(TurnTechnique turning) {
+    return turning != TurnTechnique::EyeOnLine && turning != TurnTechnique::MainGearOnLine;
+  }
+};
+
+// What is worked out with the eye, with the main gear and with a point between them on the line.
+template <class T>
+struct ByPoint {
+  const T& eye;
+  const T& gear;
+  const T& between;
+
+  const T& of(TurnTechnique turning) const {
+    if (Technique::is_between(turning)) return between;
+    return turning == TurnTechnique::EyeOnLine ? eye : gear;
+  }
 };
 
 }  // namespace tillerline

@@ -121,4 +121,10 @@ CoolingTime time_to_indication(const HeatPack& pack, const Probe& probe, const B
   return {down.found, pack_s + down.time_s};
 }
 
+CoolingTime time_to_reading(const HeatPack& pack, const Probe& probe, const BrakeState& now,
+                            BrakeReading reading, double limit_k) {
+  if (reading == BrakeReading::Indicated) return time_to_indication(pack, probe, now, limit_k);
+  return time_between_temperatures(pack, now.pack_k, limit_k, 0.0);
+}
+
 }  // namespace tillerline

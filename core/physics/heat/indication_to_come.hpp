@@ -38,4 +38,8 @@ HighestReading highest_indication(const HeatPack& pack, const Probe& probe, cons
 CoolingTime time_to_indication(const HeatPack& pack, const Probe& probe, const BrakeState& now,
                                double limit_k);
 
+// When what is read of the brake, its indication or its heat pack, is down at `limit_k`.
+CoolingTime time_to_reading(const HeatPack& pack, const Probe& probe, const BrakeState& now,
+                            BrakeReading reading, double limit_k);
+
 }  // namespace tillerline

@@ -149,17 +149,7 @@ struct TrackAnswer {
   FollowedPoint followed;
 
   const TrackPlan& plan(TurnTechnique technique) const {
-    switch (technique) {
-      case TurnTechnique::EyeOnLine:
-        return eye_on_line;
-      case TurnTechnique::MainGearOnLine:
-        return gear_on_line;
-      case TurnTechnique::PointOnLine:
-      case TurnTechnique::BestPointOnLine:
-      case TurnTechnique::LeastOutside:
-        break;
-    }
-    return point_on_line;
+    return ByPoint<TrackPlan>{eye_on_line, gear_on_line, point_on_line}.of(technique);
   }
 };
 

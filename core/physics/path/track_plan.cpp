@@ -161,17 +161,10 @@ void sample(const TurnSetting& setting, const PointWay& way, TrackPlan& plan) {
 // --------------------------------------------------------------------------------- plan ---------
 
 double smallest_radius_m(const TurnSetting& setting, const PointWay& way) {
-  switch (way.kind) {
-    case WayKind::GearByRamps:
-      return setting.wheelbase_m / tangent(way.steering_rad);
-    case WayKind::GearOnLine:
-      return setting.arc.radius_m;
-    case WayKind::PointByRamps:
-      return setting.wheelbase_m / tangent(way.steering_rad);
-    case WayKind::PointOnLine:
-      return smallest_gear_radius_m(way.largest_lag_rad, way.ahead_m);
-  }
-  return 0.0;
+  if (way.kind == WayKind::GearOnLine) return setting.arc.radius_m;
+  if (way.kind == WayKind::PointOnLine)
+    return smallest_gear_radius_m(way.largest_lag_rad, way.ahead_m);
+  return setting.wheelbase_m / tangent(way.steering_rad);
 }
 
 Pose start_pose(const TurnSetting& setting, const PointWay& way) {

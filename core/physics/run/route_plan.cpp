@@ -39,18 +39,13 @@ double about_chosen_m(const Today& today, const TaxiRoute& route, int leg) {
 
 // What is kept on the line, ahead of the main gear.
 double followed_ahead_m(const Today& today, const TaxiRoute& route, int leg) {
-  switch (today.technique.turning) {
-    case TurnTechnique::EyeOnLine:
-      break;
-    case TurnTechnique::MainGearOnLine:
-      return 0.0;
-    case TurnTechnique::PointOnLine:
-      return std::min(today.technique.followed_ahead_m, today.aircraft.eye_ahead_m);
-    case TurnTechnique::BestPointOnLine:
-    case TurnTechnique::LeastOutside:
-      return about_chosen_m(today, route, leg);
-  }
-  return today.aircraft.eye_ahead_m;
+  const double eye_m = today.aircraft.eye_ahead_m;
+  const TurnTechnique turning = today.technique.turning;
+  if (turning == TurnTechnique::EyeOnLine) return eye_m;
+  if (turning == TurnTechnique::MainGearOnLine) return 0.0;
+  if (turning == TurnTechnique::PointOnLine)
+    return std::min(today.technique.followed_ahead_m, eye_m);
+  return about_chosen_m(today, route, leg);
 }
 
 double rolling_radius_m(const Today& today, const TaxiRoute& route, int leg) {
