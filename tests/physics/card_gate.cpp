@@ -320,6 +320,10 @@ TEST_CASE("gate: one number that is none takes back its kind and what hangs on i
   CHECK(std::isnan(middle->uncertainty.line_up_k.p10));
   CHECK(std::isnan(middle->uncertainty.over_brake_limit));
   CHECK(!std::isnan(middle->uncertainty.rolls_by_itself));
+  const auto hottest = gated([](Card& c) { c.uncertainty.hottest_k.p50 = kNone; });
+  CHECK(std::isnan(hottest->uncertainty.over_brake_limit));
+  CHECK(!std::isnan(hottest->uncertainty.line_up_k.p10));
+  CHECK(withheld_for(*hottest, WithheldReason::NotFinite));
   const auto upper = gated([](Card& c) {
     std::swap(c.uncertainty.restart_extra_n.p50, c.uncertainty.restart_extra_n.p90);
   });

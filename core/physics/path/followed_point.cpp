@@ -155,7 +155,8 @@ PointMargins margins_with_point(const Aircraft& aircraft, const TaxiRoute& route
 FollowedPoint best_followed_point(const Aircraft& aircraft, const TaxiRoute& route, int leg,
                                   double speed_mps, const WantedMargins& wanted) {
   const TurnSetting setting = turn_setting(aircraft, route, leg);
-  Search search{setting, speed_mps, wanted, monotonous(setting) ? kFewParts : kMostParts, {}, {}};
+  const int parts = monotonous(setting) ? kFewParts : kMostParts;
+  Search search{setting, speed_mps, wanted, parts, {}, {}};
   int best = 0;
   for (int i = 0; i <= search.parts; ++i) {
     search.at[i] = search.look(setting.eye_m * i / search.parts);

@@ -146,16 +146,10 @@ void sample_followed_point(const TurnSetting& setting, const PointWay& way, Trac
 
 void sample(const TurnSetting& setting, const PointWay& way, TrackPlan& plan) {
   plan.samples = kPlanSamples;
-  switch (way.kind) {
-    case WayKind::GearByRamps:
-      return sample_ramped_turn(setting, way.gear, plan);
-    case WayKind::GearOnLine:
-      return sample_gear_on_painted_line(setting, plan);
-    case WayKind::PointByRamps:
-      return sample_steered_point(setting, way, plan);
-    case WayKind::PointOnLine:
-      return sample_followed_point(setting, way, plan);
-  }
+  if (way.kind == WayKind::GearByRamps) return sample_ramped_turn(setting, way.gear, plan);
+  if (way.kind == WayKind::GearOnLine) return sample_gear_on_painted_line(setting, plan);
+  if (way.kind == WayKind::PointByRamps) return sample_steered_point(setting, way, plan);
+  sample_followed_point(setting, way, plan);
 }
 
 // --------------------------------------------------------------------------------- plan ---------
