@@ -12,13 +12,6 @@ namespace {
 
 using words::against;
 
-const TurnAnswer* find_turn(const Source& source, int leg) {
-  for (const TurnAnswer& turn : source.card.turns) {
-    if (turn.leg == leg) return &turn;
-  }
-  return nullptr;
-}
-
 words::Against speeds(const Say& say, const Caution& caution) {
   return say.speed_against(caution.value, caution.limit);
 }
@@ -34,7 +27,7 @@ std::string wait_words(const HeatAnswer& heat) {
 }
 
 std::string restart_words(const Source& source, const Caution& caution) {
-  const TurnAnswer* turn = find_turn(source, caution.leg);
+  const TurnAnswer* turn = turn_on(source, caution.leg);
   std::string text = "Do not stop here: a restart in the turn takes " +
                      words::thrust(caution.value) + " above idle";
   if (turn != nullptr && !turn->restart_within_limit) {
@@ -566,20 +559,11 @@ SheetRow caution_row(const Source& source, const Caution& caution) {
           tone_of(caution.level)};
 }
 
-std::vector<std::string> watch_phrases(const Source& source, std::size_t most) {
+std::vector<std::string> watch_phrases(const Source& source, std::size_t most, Watched watched) {
   std::vector<std::string> phrases;
   for (const Group& group : by_kind(source)) {
     if (phrases.size() == most) break;
-    phrases.push_back(phrase(source, group.worst, where_words(source, group.legs)));
-  }
-  return phrases;
-}
-
-std::vector<std::string> caution_phrases(const Source& source, std::size_t most) {
-  std::vector<std::string> phrases;
-  for (const Group& group : by_kind(source)) {
-    if (phrases.size() == most) break;
-    if (group.worst.level == CautionLevel::Exceeded) continue;
+    if (watched == Watched::WithinLimits && group.worst.level == CautionLevel::Exceeded) continue;
     phrases.push_back(phrase(source, group.worst, where_words(source, group.legs)));
   }
   return phrases;

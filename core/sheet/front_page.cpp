@@ -3,6 +3,7 @@
 // Numbers are rounded as everywhere: windows inward, margins down, begin of the stop up.
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "physics/numerics/units.hpp"
 #include "sheet/parts.hpp"
@@ -12,8 +13,6 @@ namespace tillerline::sheet_parts {
 namespace {
 
 constexpr std::size_t kMostTurnsInRow = 3;
-
-bool at_stand(const Source& source) { return source.brief().route.end == RouteEnd::StandMark; }
 
 std::string marking(const Source& source) {
   return at_stand(source) ? "stand stop line" : "marking";
@@ -42,12 +41,12 @@ LeastMargin least_margin(const Source& source) {
   return least;
 }
 
-std::string exceeded_headline(const Source& source) {
+std::string exceeded_headline(const Source& source, const std::vector<std::string>& exceeded) {
   const std::string stuck = stuck_sentence(source);
   if (!stuck.empty()) return "Limit exceeded. " + stuck;
   std::string text = "Limit exceeded: ";
   bool first = true;
-  for (const std::string& sentence : exceeded_sentences(source)) {
+  for (const std::string& sentence : exceeded) {
     text += first ? words::lower_first(sentence) : "; " + words::lower_first(sentence);
     first = false;
   }
@@ -91,7 +90,7 @@ std::string least_words(const Source& source) {
 
 std::string caution_words(const Source& source) {
   std::string text;
-  for (const std::string& phrase : caution_phrases(source, 3))
+  for (const std::string& phrase : watch_phrases(source, 3, Watched::WithinLimits))
     text += (text.empty() ? "Caution: " : " · ") + words::lower_first(phrase);
   return text;
 }
@@ -259,16 +258,16 @@ FrontRow brakes_row(const Source& source, const Sheet& sheet) {
   return row;
 }
 
-bool hidden(const StopAnswer& stop) {
-  return !stop.line_visible_at_stop && stop.left_when_lost_m > 0.0;
+// "eye 94 m to the marking", where the stop's application begins.
+std::string eye_at_brake(const Source& source) {
+  const double eye_m = source.card.stop.eye_before_line_at_brake_m;
+  return "eye " + source.say.length_up(std::fabs(eye_m)) +
+         (eye_m < 0.0 ? " past the " : " to the ") + marking(source);
 }
 
 std::string brake_to_stop(const Source& source) {
-  const StopAnswer& stop = source.card.stop;
-  if (stop.approach_mps <= 0.0) return "";
-  const double eye_m = stop.eye_before_line_at_brake_m;
-  return source.say.speed(stop.approach_mps) + ", eye " + source.say.length_up(std::fabs(eye_m)) +
-         (eye_m < 0.0 ? " past the " : " to the ") + marking(source);
+  const double approach_mps = source.card.stop.approach_mps;
+  return approach_mps <= 0.0 ? "" : source.say.speed(approach_mps) + ", " + eye_at_brake(source);
 }
 
 FrontRow stop_row(const Source& source, const Sheet& sheet) {
@@ -276,7 +275,7 @@ FrontRow stop_row(const Source& source, const Sheet& sheet) {
   FrontRow row{SectionId::Stop, "Stop", "", "", sheet.stop.tone};
   const std::string brake = brake_to_stop(source);
   row.value = brake.empty() ? "not reached" : "brake at " + brake;
-  if (hidden(stop))
+  if (hidden_before_stop(stop))
     row.note = marking(source) + " hidden last " + source.say.length(stop.left_when_lost_m);
   else
     row.note = "nose " + source.say.length_tenth(stop.nose_before_line_m) + " short";
@@ -311,25 +310,24 @@ std::string start_cue(const Source& source, const TrackAnswer& track) {
   return text + metres + (past_m < 0.0 ? " before the curve" : " into the curve");
 }
 
+std::vector<std::string> track_lines(const Source& source, const TrackAnswer& track) {
+  const TrackPlan& plan = chosen_plan(source, track);
+  if (!plan.possible) return {"beyond the steering limit"};
+  const Narrowest least = narrowest(plan.margins, track.turn_rad);
+  return {start_cue(source, track),
+          "nose gear " + source.say.length_tenth(std::max(0.0, plan.nose_off_line_m)) +
+              " outside, " +
+              (least.margin_m < 0.0 ? "off by " + source.say.length_tenth(-least.margin_m)
+                                    : "edge " + source.say.margin(least.margin_m))};
+}
+
 FrontLabel turn_label(const Source& source, const Sheet& sheet, const TurnAnswer& turn) {
   FrontLabel label;
   label.place = FrontPlace::Turn;
   label.leg = turn.leg;
   label.head = window_words(source, turn);
-  for (const TrackAnswer& track : source.card.tracks) {
-    if (track.leg != turn.leg) continue;
-    const TrackPlan& plan = chosen_plan(source, track);
-    if (!plan.possible) {
-      label.lines.emplace_back("beyond the steering limit");
-      continue;
-    }
-    const Narrowest least = narrowest(plan.margins, track.turn_rad);
-    label.lines.push_back(start_cue(source, track));
-    label.lines.push_back(
-        "nose gear " + source.say.length_tenth(std::max(0.0, plan.nose_off_line_m)) + " outside, " +
-        (least.margin_m < 0.0 ? "off by " + source.say.length_tenth(-least.margin_m)
-                              : "edge " + source.say.margin(least.margin_m)));
-  }
+  if (const TrackAnswer* track = track_on(source, turn.leg))
+    label.lines = track_lines(source, *track);
   if (const SheetTurn* words = sheet_turn(sheet, turn.leg))
     label.tone = std::max(words->entry.tone, words->oversteer.tone);
   return label;
@@ -358,10 +356,7 @@ FrontLabel stop_label(const Source& source, const Sheet& sheet) {
   label.leg = source.leg_count() - 1;
   label.at_m = source.card.run.length_m;
   label.head = "Stop: brake at " + source.say.speed(source.card.stop.approach_mps);
-  label.lines.push_back(
-      "eye " + source.say.length_up(std::fabs(source.card.stop.eye_before_line_at_brake_m)) +
-      (source.card.stop.eye_before_line_at_brake_m < 0.0 ? " past the " : " to the ") +
-      marking(source));
+  label.lines.push_back(eye_at_brake(source));
   label.lines.push_back("brakes " + hottest(source) + ", limit " +
                         source.say.temperature(source.card.heat.limit_k));
   label.tone = std::max(sheet.stop.tone, sheet.heat.tone);
@@ -404,21 +399,17 @@ FrontLabel straight_label(const Source& source, int leg) {
 std::vector<FrontLabel> labels(const Source& source, const Sheet& sheet) {
   std::vector<FrontLabel> list;
   list.push_back(start_label(source, sheet));
-  const auto& turns = source.card.turns;
   double at_m = 0.0;
   for (int leg = 0; leg < source.leg_count(); ++leg) {
     const double length_m = leg_length_m(source.leg(leg));
-    for (const TurnAnswer& turn : turns) {
-      if (turn.leg != leg) continue;
-      list.push_back(turn_label(source, sheet, turn));
-      list.back().at_m = at_m;
-      list.back().length_m = length_m;
-    }
-    if (source.leg(leg).kind == LegKind::Straight) {
-      list.push_back(straight_label(source, leg));
-      list.back().at_m = at_m;
-      list.back().length_m = length_m;
-    }
+    const TurnAnswer* turn = turn_on(source, leg);
+    const auto put = [&](FrontLabel label) {
+      label.at_m = at_m;
+      label.length_m = length_m;
+      list.push_back(std::move(label));
+    };
+    if (turn != nullptr) put(turn_label(source, sheet, *turn));
+    if (source.leg(leg).kind == LegKind::Straight) put(straight_label(source, leg));
     add_brakings(source, leg, list);
     at_m += length_m;
   }
@@ -433,16 +424,15 @@ FrontPage front_page(const Source& source, const Sheet& sheet) {
   const std::vector<std::string> exceeded = exceeded_sentences(source);
   const bool limit = !exceeded.empty() || !source.card.possible || !complete(source);
   front.cautions = caution_words(source);
-  front.headline = limit ? exceeded_headline(source) : within_headline(source);
+  front.headline = limit ? exceeded_headline(source, exceeded) : within_headline(source);
   if (!limit) front.least = least_words(source);
-  if (limit) front.tone = Tone::Exceeded;
+  front.tone = limit ? Tone::Exceeded : front.cautions.empty() ? Tone::Plain : Tone::Care;
   front.rows = {roll_row(source, sheet), turn_row(source, sheet), oversteer_row(source, sheet),
                 brakes_row(source, sheet), stop_row(source, sheet)};
   for (FrontRow& row : front.rows) {
-    if (!limit) front.tone = std::max(front.tone, row.tone);
+    front.tone = std::max(front.tone, row.tone);
     name_level(row);
   }
-  if (!limit && !front.cautions.empty()) front.tone = Tone::Care;
   front.labels = labels(source, sheet);
   return front;
 }

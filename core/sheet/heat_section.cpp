@@ -38,8 +38,6 @@ words::Against temperatures(const Say& say, double value_k, double limit_k) {
   return say.temperature_against(value_k, limit_k);
 }
 
-bool at_stand(const Source& source) { return source.brief().route.end == RouteEnd::StandMark; }
-
 std::string in_brackets(const Source& source) {
   const std::string band = hottest_band(source);
   return band.empty() ? "" : " (" + band + ")";

@@ -132,20 +132,6 @@ std::string straight_text(const Source& source, int leg, const Caution* worst) {
   return text;
 }
 
-const TurnAnswer* turn_on(const Source& source, int leg) {
-  for (const TurnAnswer& turn : source.card.turns) {
-    if (turn.leg == leg) return &turn;
-  }
-  return nullptr;
-}
-
-const TrackAnswer* track_on(const Source& source, int leg) {
-  for (const TrackAnswer& track : source.card.tracks) {
-    if (track.leg == leg) return &track;
-  }
-  return nullptr;
-}
-
 std::string entry_sentence(const Say& say, const TurnAnswer& turn) {
   switch (turn.window.state) {
     case WindowState::Open:

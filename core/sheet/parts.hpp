@@ -46,8 +46,9 @@ std::vector<std::string> assumptions(const Source& source, const SheetTable& ran
 Tone tone_of(CautionLevel level);
 std::string caution_sentence(const Source& source, const Caution& caution);
 SheetRow caution_row(const Source& source, const Caution& caution);
-std::vector<std::string> watch_phrases(const Source& source, std::size_t most);
-std::vector<std::string> caution_phrases(const Source& source, std::size_t most);  // within limits
+enum class Watched { All, WithinLimits };
+std::vector<std::string> watch_phrases(const Source& source, std::size_t most,
+                                       Watched watched = Watched::All);
 // Of each kind of limit that is exceeded the worst, with its places; without full stop.
 std::vector<std::string> exceeded_sentences(const Source& source);
 
@@ -70,7 +71,11 @@ inline constexpr const char* kPackedUnderWheels =
 // nothing was drawn the nominal answer stands.
 bool start_is_nearly_certain(const Source& source);
 
-// sheet_places.cpp: names of places and of what is done there.
+// places.cpp: what there is on a leg, names of places and of what is done there.
+const TurnAnswer* turn_on(const Source& source, int leg);    // null on a straight
+const TrackAnswer* track_on(const Source& source, int leg);  // likewise
+bool at_stand(const Source& source);                         // the route ends on one
+bool hidden_before_stop(const StopAnswer& stop);
 std::string leg_number(int leg);                        // "2"
 std::string leg_label(const Source& source, int leg);   // "Turn 2", "Leg 3", "Whole taxi"
 std::string leg_shape(const Say& say, const Leg& leg);  // "left 90°, 45 m, 0.5 % up"

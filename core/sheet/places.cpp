@@ -21,6 +21,26 @@ std::string past(const Say& say, double distance_m, const std::string& mark) {
 
 }  // namespace
 
+const TurnAnswer* turn_on(const Source& source, int leg) {
+  for (const TurnAnswer& turn : source.card.turns) {
+    if (turn.leg == leg) return &turn;
+  }
+  return nullptr;
+}
+
+const TrackAnswer* track_on(const Source& source, int leg) {
+  for (const TrackAnswer& track : source.card.tracks) {
+    if (track.leg == leg) return &track;
+  }
+  return nullptr;
+}
+
+bool at_stand(const Source& source) { return source.brief().route.end == RouteEnd::StandMark; }
+
+bool hidden_before_stop(const StopAnswer& stop) {
+  return !stop.line_visible_at_stop && stop.left_when_lost_m > 0.0;
+}
+
 std::string leg_number(int leg) { return std::to_string(leg + 1); }
 
 std::string leg_label(const Source& source, int leg) {
@@ -52,12 +72,10 @@ bool start_is_nearly_certain(const Source& source) {
 }
 
 std::string stop_place(const Source& source) {
-  return source.brief().route.end == RouteEnd::StandMark ? "the stand" : "the holding point";
+  return at_stand(source) ? "the stand" : "the holding point";
 }
 
-std::string stop_target(const Source& source) {
-  return source.brief().route.end == RouteEnd::StandMark ? "stop mark" : "line";
-}
+std::string stop_target(const Source& source) { return at_stand(source) ? "stop mark" : "line"; }
 
 bool leg_reached(const Source& source, int leg) {
   const RouteRun& run = source.card.run;

@@ -27,10 +27,6 @@ std::string left_words(const Say& say, const StopAnswer& stop) {
   return text;
 }
 
-bool hidden_before_stop(const StopAnswer& stop) {
-  return !stop.line_visible_at_stop && stop.left_when_lost_m > 0.0;
-}
-
 std::string headline(const Source& source) {
   const StopAnswer& stop = source.card.stop;
   const std::string target = stop_target(source);

@@ -43,36 +43,13 @@ std::vector<RoutePoint> route_points(const TaxiRoute& route) {
   return points;
 }
 
-// East to the right, north up.
-struct GroundPlan {
-  Box box;
-  float scale = 1.0f;  // pixels per metre
-  ImVec2 origin;
+// North is the plan's way up.
+Point on_plan(PlanePoint p) { return {p.north_m, p.east_m}; }
 
-  ImVec2 at(PlanePoint p) const {
-    return {origin.x + static_cast<float>(p.east_m) * scale,
-            origin.y - static_cast<float>(p.north_m) * scale};
-  }
-};
-
-GroundPlan fit_route(const std::vector<RoutePoint>& points, const Box& box) {
-  double east[2] = {1e9, -1e9};
-  double north[2] = {1e9, -1e9};
-  for (const RoutePoint& p : points) {
-    east[0] = std::min(east[0], p.at.east_m);
-    east[1] = std::max(east[1], p.at.east_m);
-    north[0] = std::min(north[0], p.at.north_m);
-    north[1] = std::max(north[1], p.at.north_m);
-  }
-  const auto across = static_cast<float>(std::max(1.0, east[1] - east[0]));
-  const auto upward = static_cast<float>(std::max(1.0, north[1] - north[0]));
-  GroundPlan plan;
-  plan.box = box;
-  plan.scale = std::min(box.width / across, box.height / upward);
-  const ImVec2 middle = box.centre();
-  plan.origin = {middle.x - static_cast<float>((east[0] + east[1]) / 2.0) * plan.scale,
-                 middle.y + static_cast<float>((north[0] + north[1]) / 2.0) * plan.scale};
-  return plan;
+Plan fit_route(const std::vector<RoutePoint>& points, const Box& box) {
+  Extent extent;
+  for (const RoutePoint& p : points) extent.take(on_plan(p.at));
+  return fit(extent, box);
 }
 
 // The place that far along the route.
@@ -93,20 +70,21 @@ RoutePoint place_at(const std::vector<RoutePoint>& points, double distance_m) {
 }
 
 // The part of the way between two distances, as pixels.
-void way_between(const GroundPlan& plan, const std::vector<RoutePoint>& points, double from_m,
+void way_between(const Plan& plan, const std::vector<RoutePoint>& points, double from_m,
                  double to_m, std::vector<ImVec2>& way) {
   way.clear();
-  way.push_back(plan.at(place_at(points, from_m).at));
+  way.push_back(plan.at(on_plan(place_at(points, from_m).at)));
   for (const RoutePoint& p : points)
-    if (p.distance_m > from_m && p.distance_m < to_m) way.push_back(plan.at(p.at));
-  way.push_back(plan.at(place_at(points, to_m).at));
+    if (p.distance_m > from_m && p.distance_m < to_m) way.push_back(plan.at(on_plan(p.at)));
+  way.push_back(plan.at(on_plan(place_at(points, to_m).at)));
 }
 
 struct Drawing {
   const Canvas& canvas;
   const FrontPicture& of;
+  const Box& box;  // of the plan with its labels
   const std::vector<RoutePoint>& points;
-  const GroundPlan& plan;
+  const Plan& plan;
   std::vector<ImVec2>& way;
 
   void stroke(double from_m, double to_m, ImU32 colour, float thickness, float on = 0.0f,
@@ -141,7 +119,7 @@ void draw_arrows(const Drawing& d) {
     if (label.place != FrontPlace::Straight) continue;
     if (label.length_m * static_cast<double>(d.plan.scale) < 60.0) continue;
     const RoutePoint p = place_at(d.points, label.at_m + 0.5 * label.length_m);
-    const ImVec2 at = d.plan.at(p.at);
+    const ImVec2 at = d.plan.at(on_plan(p.at));
     const ImVec2 ahead{static_cast<float>(std::sin(p.heading_rad)),
                        static_cast<float>(-std::cos(p.heading_rad))};
     const ImVec2 side{-ahead.y, ahead.x};
@@ -155,18 +133,17 @@ void draw_arrows(const Drawing& d) {
 // A dot where it begins, bars across where it ends.
 void draw_ends(const Drawing& d) {
   const theme::Palette& c = d.canvas.colours();
-  const ImVec2 start = d.plan.at(d.points.front().at);
+  const ImVec2 start = d.plan.at(on_plan(d.points.front().at));
   d.canvas.pen.draw->AddCircleFilled(start, 6.0f, c.paper, 20);
   d.canvas.pen.draw->AddCircle(start, 6.0f, c.ink, 20, 2.0f);
   const RoutePoint& end = d.points.back();
-  const ImVec2 at = d.plan.at(end.at);
-  const ImVec2 side{static_cast<float>(std::cos(end.heading_rad)),
-                    static_cast<float>(std::sin(end.heading_rad))};
-  const ImVec2 back{-side.y * -1.0f, side.x * -1.0f};
+  const ImVec2 at = d.plan.at(on_plan(end.at));
+  const ImVec2 ahead{static_cast<float>(std::sin(end.heading_rad)),
+                     static_cast<float>(-std::cos(end.heading_rad))};
   for (const float by : {0.0f, 5.0f}) {
-    const ImVec2 m{at.x - back.x * by, at.y - back.y * by};
-    d.canvas.pen.line({m.x - 11.0f * side.x, m.y - 11.0f * side.y},
-                      {m.x + 11.0f * side.x, m.y + 11.0f * side.y}, c.ink, 2.4f);
+    const ImVec2 m{at.x - ahead.x * by, at.y - ahead.y * by};
+    d.canvas.pen.line({m.x + 11.0f * ahead.y, m.y - 11.0f * ahead.x},
+                      {m.x - 11.0f * ahead.y, m.y + 11.0f * ahead.x}, c.ink, 2.4f);
   }
 }
 
@@ -196,14 +173,14 @@ bool crosses(const Box& box, ImVec2 a, ImVec2 b, float clear) {
 class Labels {
  public:
   explicit Labels(const Drawing& d) : d_(d) {
-    for (const RoutePoint& p : d.points) way_.push_back(d.plan.at(p.at));
+    for (const RoutePoint& p : d.points) way_.push_back(d.plan.at(on_plan(p.at)));
   }
 
   void block(const Box& box) { boxes_.push_back(box); }
 
   // Free of pavement, other labels and leaders, and inside the picture.
   bool free(const Box& box) const {
-    const Box& all = d_.of.box;
+    const Box& all = d_.box;
     if (box.x < all.x || box.right() > all.right() || box.y < all.y || box.bottom() > all.bottom())
       return false;
     for (const Box& other : boxes_)
@@ -295,7 +272,7 @@ int rank(const FrontLabel& label) {
 }
 
 ImVec2 anchor_of(const Drawing& d, const FrontLabel& label) {
-  return d.plan.at(place_at(d.points, label.at_m + 0.5 * label.length_m).at);
+  return d.plan.at(on_plan(place_at(d.points, label.at_m + 0.5 * label.length_m).at));
 }
 
 void draw_tile(const Canvas& canvas, ImVec2 at, int leg, Tone tone) {
@@ -396,7 +373,7 @@ void draw_compass(const Drawing& d, Labels& room) {
   const theme::Palette& c = d.canvas.colours();
   const Day& day = d.of.brief.day;
   const ImVec2 size{132.0f, 92.0f};
-  const Box& all = d.of.box;
+  const Box& all = d.box;
   Box box{};
   bool found = false;
   for (const bool top : {true, false}) {
@@ -536,9 +513,9 @@ void draw_reading(const Drawing& d, const Strip& s, double at_m) {
   const Pen& pen = d.canvas.pen;
   const theme::Palette& c = d.canvas.colours();
   const TracePoint t = trace_at(d.of.trace, std::min(at_m, d.of.run.length_m));
-  const ImVec2 on_plan = d.plan.at(place_at(d.points, t.distance_m).at);
-  pen.draw->AddCircleFilled(on_plan, 8.0f, c.paper, 24);
-  pen.draw->AddCircle(on_plan, 8.0f, c.ink, 24, 2.5f);
+  const ImVec2 here = d.plan.at(on_plan(place_at(d.points, t.distance_m).at));
+  pen.draw->AddCircleFilled(here, 8.0f, c.paper, 24);
+  pen.draw->AddCircle(here, 8.0f, c.ink, 24, 2.5f);
   const float x = s.distance.at(t.distance_m);
   pen.line({x, s.speed.to}, {x, s.brake.from}, c.ink, 1.5f);
   pen.draw->AddCircleFilled({x, s.speed.at(units::knots_from_mps(t.speed_mps))}, 5.0f, c.accent,
@@ -559,7 +536,7 @@ double nearest_m(const Drawing& d, ImVec2 finger) {
   double best_m = 0.0;
   float best = 1e18f;
   for (const RoutePoint& p : d.points) {
-    const ImVec2 at = d.plan.at(p.at);
+    const ImVec2 at = d.plan.at(on_plan(p.at));
     const float away =
         (at.x - finger.x) * (at.x - finger.x) + (at.y - finger.y) * (at.y - finger.y);
     if (away < best) {
@@ -590,24 +567,22 @@ std::vector<RoutePoint> evenly(const std::vector<RoutePoint>& points) {
 
 }  // namespace
 
-float figure_front(Canvas& canvas, const FrontPicture& of, FrontState& state, RouteReading& reading,
-                   float height) {
+void figure_front(Canvas& canvas, const FrontPicture& of, FrontState& state,
+                  RouteReading& reading) {
   const Box& whole = of.box;
-  const Box plan_box{whole.x, whole.y, whole.width, height - kStrip - 10.0f};
-  const Box strip_box{whole.x, whole.y + height - kStrip, whole.width, kStrip};
+  const Box plan_box{whole.x, whole.y, whole.width, whole.height - kStrip - 10.0f};
+  const Box strip_box{whole.x, whole.bottom() - kStrip, whole.width, kStrip};
   canvas.mark("figure:", "plan", plan_box);
   canvas.mark("figure:", "strip", strip_box);
-  if (!canvas.in_sight({whole.x, whole.y, whole.width, height})) return height;
+  if (!canvas.in_sight(whole)) return;
   const std::vector<RoutePoint>& points =
       state.points.of(of.revision, [&] { return evenly(route_points(of.brief.route)); });
-  FrontPicture in_plan = of;
-  in_plan.box = plan_box;
   // Labels need room at both sides, the ends of the way a little above and below.
   const float sides = canvas.narrow ? 96.0f : std::min(190.0f, 0.24f * plan_box.width);
   const Box inner{plan_box.x + sides, plan_box.y + 26.0f, plan_box.width - 2.0f * sides,
                   plan_box.height - 52.0f};
-  const GroundPlan plan = fit_route(points, inner);
-  const Drawing drawing{canvas, in_plan, points, plan, state.way};
+  const Plan plan = fit_route(points, inner);
+  const Drawing drawing{canvas, of, plan_box, points, plan, state.way};
   read_plan(canvas, drawing, plan_box, reading);
   draw_way(drawing);
   draw_arrows(drawing);
@@ -615,13 +590,12 @@ float figure_front(Canvas& canvas, const FrontPicture& of, FrontState& state, Ro
   Labels room(drawing);
   draw_compass(drawing, room);
   draw_labels(drawing, room);
-  if (of.trace.points.size() < 2 || of.run.length_m <= 0.0) return height;
+  if (of.trace.points.size() < 2 || of.run.length_m <= 0.0) return;
   const Strip strip = make_strip(of, strip_box);
   follow_along_route(canvas, make_id("figure:strip"), strip_box, strip.distance, of.run.length_m,
                      reading.at_m);
   draw_strip(drawing, strip, strip_box);
   if (reading.at_m) draw_reading(drawing, strip, *reading.at_m);
-  return height;
 }
 
 }  // namespace tillerline

@@ -162,7 +162,7 @@ struct FrontPicture {
   const Brief& brief;
   double limit_pack_k;
   std::uint32_t revision;
-  Box box;  // its height is what there is room for
+  Box box;
 };
 
 struct FrontState {
@@ -170,8 +170,7 @@ struct FrontState {
   std::vector<ImVec2> way;
 };
 
-float figure_front(Canvas& canvas, const FrontPicture& of, FrontState& state, RouteReading& reading,
-                   float height);
+void figure_front(Canvas& canvas, const FrontPicture& of, FrontState& state, RouteReading& reading);
 
 // ------------------------------------------------------------------------------------ the stop
 // ----

@@ -4,28 +4,17 @@
 
 #include "controls/column.hpp"
 #include "pictures/pictures.hpp"
+#include "screens/places.hpp"
 
 namespace tillerline {
 namespace {
 
 constexpr float kRow = 50.0f;
+constexpr float kIndent = 28.0f;  // of what stands beside a sign
+constexpr float kValue = 158.0f;  // where a row's answer begins; with its note below it
+constexpr float kValueAbove = 142.0f;
 constexpr float kLeastPlan = 300.0f;
 constexpr float kMostPlan = 720.0f;
-
-Place place_of_row(SectionId id) {
-  switch (id) {
-    case SectionId::Entry:
-      return Place::Turn;
-    case SectionId::Oversteer:
-      return Place::Oversteer;
-    case SectionId::Heat:
-      return Place::Heat;
-    case SectionId::Stop:
-      return Place::Stop;
-    default:
-      return Place::Roll;
-  }
-}
 
 // A tick; what is not within its limits has the sign of its tone.
 void draw_sign(const Ui& ui, Tone tone, ImVec2 centre) {
@@ -51,7 +40,7 @@ void draw_onward(const Ui& ui, ImVec2 centre) {
 void set_signed(const Ui& ui, Column& col, Tone tone, Type type, ImU32 colour,
                 std::string_view text) {
   draw_sign(ui, tone, {col.x + 8.0f, col.y + ui.pen.line_height(type) / 2.0f});
-  Column inner{col.x + 28.0f, col.y, col.width - 28.0f};
+  Column inner{col.x + kIndent, col.y, col.width - kIndent};
   set_text(ui, inner, type, colour, text);
   col.y = inner.y;
 }
@@ -60,13 +49,11 @@ void draw_headline(const Ui& ui, Column& col, const FrontPage& front) {
   const theme::Palette& c = ui.colours();
   const bool limit = front.tone == Tone::Exceeded;
   const Type type = ui.canvas.narrow ? Type::BodyBold : Type::Head;
-  set_signed(ui, col,
-             front.rows.front().tone == Tone::Care && !limit ? Tone::Care
-             : limit                                         ? Tone::Exceeded
-                                                             : Tone::Plain,
-             type, limit ? c.exceeded : c.ink, front.headline);
+  // Within the limits it speaks of the roll; what else needs care has a line of its own.
+  const Tone tone = limit ? Tone::Exceeded : front.rows.front().tone;
+  set_signed(ui, col, tone, type, limit ? c.exceeded : c.ink, front.headline);
   if (!front.least.empty()) {
-    Column inner{col.x + 28.0f, col.y, col.width - 28.0f};
+    Column inner{col.x + kIndent, col.y, col.width - kIndent};
     set_text(ui, inner, Type::Body, c.ink, front.least);
     col.y = inner.y;
   }
@@ -107,15 +94,15 @@ void draw_row(Ui& ui, const FrontRow& row, const Box& box, bool tall) {
   const Pen& pen = ui.pen;
   const theme::Palette& c = ui.colours();
   if (ui.touch.use(part_id("answer:", row.name), box, pen).tapped)
-    go_to_place(ui, place_of_row(row.section));
+    go_to_place(ui, place_of(row.section).value_or(Place::Roll));
   ui.mark("answer:", row.name, box);
   pen.hairline(box.min(), {box.right(), box.y}, c.rule);
   const float line = pen.line_height(Type::BodyBold);
   const float y = tall ? box.y + 3.0f : box.y + (box.height - line) / 2.0f;
   draw_sign(ui, row.tone, {box.x + 8.0f, y + line / 2.0f - 1.0f});
-  pen.text(Type::Body, {box.x + 28.0f, y}, c.muted, row.name);
-  const float value_x = box.x + (tall ? 142.0f : 158.0f);
-  const float right = box.right() - 28.0f;
+  pen.text(Type::Body, {box.x + kIndent, y}, c.muted, row.name);
+  const float value_x = box.x + (tall ? kValueAbove : kValue);
+  const float right = box.right() - kIndent;
   const ImU32 note = tone_colour(ui, row.tone);
   const ImU32 note_colour = row.tone == Tone::Plain ? c.muted : note;
   const Type note_type = row.tone == Tone::Plain ? Type::Small : Type::SmallBold;
@@ -134,20 +121,13 @@ void draw_row(Ui& ui, const FrontRow& row, const Box& box, bool tall) {
 // Whether every row can be said in one line.
 bool in_one_line(const Ui& ui, const FrontPage& front, float width) {
   return std::all_of(front.rows.begin(), front.rows.end(), [&](const FrontRow& row) {
-    return 158.0f + ui.pen.width(Type::BodyBold, row.value) + 14.0f +
-               ui.pen.width(Type::SmallBold, row.note) + 28.0f <=
+    return kValue + ui.pen.width(Type::BodyBold, row.value) + 14.0f +
+               ui.pen.width(Type::SmallBold, row.note) + kIndent <=
            width;
   });
 }
 
 }  // namespace
-
-void go_to_place(Ui& ui, Place place) {
-  ui.view.place_taken = true;
-  ui.view.sheet_scroll.velocity = 0.0f;
-  ui.view.sheet_scroll.offset = ui.view.places[static_cast<std::size_t>(place)];
-  platform::request_frames(3);
-}
 
 float draw_front(Ui& ui, ImVec2 at, float width, float room) {
   const FrontPage& front = ui.session.sheet().front;
@@ -167,9 +147,9 @@ float draw_front(Ui& ui, ImVec2 at, float width, float room) {
                              card.heat.limit_pack_k,
                              ui.session.revision(),
                              {col.x, col.y, width, plan}};
-  col.y += figure_front(ui, picture, ui.pictures.front, ui.pictures.along_route, plan) + 8.0f;
-  const ScrollArea& area = ui.view.sheet_scroll;
-  ui.view.rows_at = col.y + area.offset - area.view.y;
+  figure_front(ui, picture, ui.pictures.front, ui.pictures.along_route);
+  col.y += plan + 8.0f;
+  ui.view.rows_at = down_the_sheet(ui, col.y);
   for (const FrontRow& row : front.rows) {
     draw_row(ui, row, {col.x, col.y, width, kRow}, tall);
     col.y += kRow;

@@ -8,7 +8,4 @@ namespace tillerline {
 // `room`: the height there is; the plan takes what the rest leaves of it. Returns the height used.
 float draw_front(Ui& ui, ImVec2 at, float width, float room);
 
-// Scrolls the sheet to a part of it.
-void go_to_place(Ui& ui, Place place);
-
 }  // namespace tillerline

@@ -31,28 +31,25 @@ void draw_strip(Ui& ui, const Box& strip, float x, bool title_gone) {
   const platform::Rect& button = ui.frame.page_button;
   const float y = strip.bottom() - 12.0f - pen.height(Type::Body);
   const float right = button.width > 0.0f ? button.x - 16.0f : strip.right() - 16.0f;
-  if (title_gone) {
-    if (ui.touch.use(make_id("to-top"), strip, pen).tapped) {
-      scroll_by(ui.view.sheet_scroll, -1e6f);
-      platform::request_frames(3);
-    }
-    ui.mark("to-top", strip);
-    const FrontPage& front = ui.session.sheet().front;
-    if (front.tone == Tone::Exceeded) {
-      draw_mark(ui, front.tone, {x + 7.0f, y + pen.line_height(Type::Body) / 2.0f - 1.0f});
-      pen.text_fitted(Type::BodyBold, {x + 24.0f, y}, right - x - 24.0f, c.exceeded,
-                      front.headline);
-      pen.hairline({strip.x, strip.bottom()}, {strip.right(), strip.bottom()}, c.rule);
-      return;
-    }
-    const std::string& title = ui.session.sheet().title;
-    const float w = pen.width(Type::BodyBold, title) + 14.0f;
-    pen.text_fitted(Type::BodyBold, {x, y}, right - x, c.ink, title);
-    if (x + w + 160.0f < right) {
-      pen.text_fitted(Type::Body, {x + w, y}, right - x - w, c.muted,
-                      ui.session.document().route.name);
-    }
-    pen.hairline({strip.x, strip.bottom()}, {strip.right(), strip.bottom()}, c.rule);
+  if (!title_gone) return;
+  if (ui.touch.use(make_id("to-top"), strip, pen).tapped) {
+    scroll_by(ui.view.sheet_scroll, -1e6f);
+    platform::request_frames(3);
+  }
+  ui.mark("to-top", strip);
+  pen.hairline({strip.x, strip.bottom()}, {strip.right(), strip.bottom()}, c.rule);
+  const FrontPage& front = ui.session.sheet().front;
+  if (front.tone == Tone::Exceeded) {
+    draw_mark(ui, front.tone, {x + 7.0f, y + pen.line_height(Type::Body) / 2.0f - 1.0f});
+    pen.text_fitted(Type::BodyBold, {x + 24.0f, y}, right - x - 24.0f, c.exceeded, front.headline);
+    return;
+  }
+  const std::string& title = ui.session.sheet().title;
+  const float w = pen.width(Type::BodyBold, title) + 14.0f;
+  pen.text_fitted(Type::BodyBold, {x, y}, right - x, c.ink, title);
+  if (x + w + 160.0f < right) {
+    pen.text_fitted(Type::Body, {x + w, y}, right - x - w, c.muted,
+                    ui.session.document().route.name);
   }
 }
 

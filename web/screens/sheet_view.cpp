@@ -1,14 +1,13 @@
 #include "screens/sheet_view.hpp"
 
 #include <algorithm>
-#include <optional>
 
 #include "controls/buttons.hpp"
 #include "controls/column.hpp"
 #include "controls/table.hpp"
 #include "pictures/pictures.hpp"
 #include "screens/about.hpp"
-#include "screens/front_view.hpp"
+#include "screens/places.hpp"
 #include "screens/shown_pictures.hpp"
 #include "sheet/section_list.hpp"
 
@@ -21,8 +20,7 @@ constexpr std::array<std::string_view, kPlaces> kPlaceNames = {
     "Roll", "Turn", "Oversteer", "Heat", "Stop", "Restart", "How sure", "Card"};
 
 void note_place(Ui& ui, const Column& col, Place place) {
-  const ScrollArea& area = ui.view.sheet_scroll;
-  ui.view.places[static_cast<std::size_t>(place)] = col.y + area.offset - area.view.y;
+  ui.view.places[static_cast<std::size_t>(place)] = down_the_sheet(ui, col.y);
 }
 
 // One tap to each part of a long sheet.
@@ -188,33 +186,6 @@ void draw_oversteer(Ui& ui, Column& col) {
   set_rows(ui, col, turn.oversteer.rows);
   set_why(ui, col, "oversteer", turn.oversteer.why);
   col.y += kSection;
-}
-
-// Under which name the contents lead to a section; none for those that are short.
-std::optional<Place> place_of(SectionId id) {
-  switch (id) {
-    case SectionId::Roll:
-      return Place::Roll;
-    case SectionId::Entry:
-      return Place::Turn;
-    case SectionId::Oversteer:
-      return Place::Oversteer;
-    case SectionId::Heat:
-      return Place::Heat;
-    case SectionId::Stop:
-      return Place::Stop;
-    case SectionId::Restart:
-      return Place::Restart;
-    case SectionId::Uncertainty:
-      return Place::Uncertainty;
-    case SectionId::Edges:
-    case SectionId::Surface:
-    case SectionId::Engines:
-    case SectionId::AfterLanding:
-    case SectionId::Room:
-      break;
-  }
-  return std::nullopt;
 }
 
 struct SectionPictures {
